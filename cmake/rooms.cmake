@@ -1,0 +1,37 @@
+# A room is one library that can include only the rooms it links. Headers are reached as "room/header.hpp"
+# through one include folder per room, so a room that is not linked cannot be found by the compiler.
+
+add_library(beegarth_warnings INTERFACE)
+target_compile_options(beegarth_warnings INTERFACE
+  -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror
+  -Wno-missing-field-initializers  # designated initialisers leave the rest at their defaults on purpose
+  -ffp-contract=off)  # the same bits on every path: no fused multiply-add
+if(BEEGARTH_SANITIZE)
+  target_compile_options(beegarth_warnings INTERFACE
+    -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
+    -Wno-maybe-uninitialized)  # GCC 12 reports false positives when the sanitizer is on
+  target_link_options(beegarth_warnings INTERFACE -fsanitize=address,undefined)
+endif()
+if(BEEGARTH_FUZZ)
+  target_compile_options(beegarth_warnings INTERFACE -fsanitize=address,undefined,fuzzer-no-link)
+  target_link_options(beegarth_warnings INTERFACE -fsanitize=address,undefined)
+endif()
+
+# beegarth_room(name FOLDER path [LINKS rooms...] [PRIVATE outside libraries...])
+function(beegarth_room name)
+  cmake_parse_arguments(ROOM "" "FOLDER" "LINKS;PRIVATE" ${ARGN})
+  set(folder ${CMAKE_SOURCE_DIR}/src/${ROOM_FOLDER})
+  set(faces ${CMAKE_BINARY_DIR}/rooms/${name})
+  file(MAKE_DIRECTORY ${faces})
+  file(CREATE_LINK ${folder} ${faces}/${name} SYMBOLIC)
+  file(GLOB_RECURSE sources CONFIGURE_DEPENDS ${folder}/*.cpp)
+  if(sources)
+    add_library(${name} STATIC ${sources})
+    target_include_directories(${name} PUBLIC ${faces})
+    target_link_libraries(${name} PUBLIC ${ROOM_LINKS} PRIVATE ${ROOM_PRIVATE} beegarth_warnings)
+  else()
+    add_library(${name} INTERFACE)
+    target_include_directories(${name} INTERFACE ${faces})
+    target_link_libraries(${name} INTERFACE ${ROOM_LINKS})
+  endif()
+endfunction()

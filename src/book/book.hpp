@@ -1,0 +1,80 @@
+// The one notebook: an append-only journal in one SQLite file.
+#pragma once
+
+#include <cstdint>
+#include <functional>
+#include <memory>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/expected.hpp"
+#include "entries/entry.hpp"
+
+namespace beegarth::book {
+
+struct OpenOptions {
+  bool create = false;              // make a new book where there is none; fails where there is one
+  bool read_only = false;
+  std::string who = "keeper";       // written into new entries
+  std::string device;               // empty: the book's own device id for this machine
+};
+
+// What to write: the book adds id, clock, device and hash.
+struct Draft {
+  Date happened;
+  std::optional<double> happened_hour;
+  entries::Payload payload;
+  std::optional<EntryId> supersedes;
+};
+
+struct VerifyReport {
+  std::int64_t entries = 0;
+  std::vector<std::string> faults;  // empty: the book is sound
+  std::string head;                 // hash over the whole journal, 64 hex digits
+};
+
+// The wall clock and the source of random bytes, passed in so that tests can set them.
+struct Surroundings {
+  std::function<std::int64_t()> utc_ms;
+  std::function<void(unsigned char*, std::size_t)> random_bytes;
+};
+
+class Book {
+ public:
+  static Expected<Book> open(const std::string& path, const OpenOptions& options, Surroundings surroundings);
+  Book(Book&&) noexcept;
+  Book& operator=(Book&&) noexcept;
+  ~Book();
+
+  // All or none, in one transaction; when it returns the entries are on the disk. Every draft is validated first.
+  Expected<std::vector<entries::Entry>> append(const std::vector<Draft>& drafts);
+
+  // Every entry, in time order of `happened`, then of `written`, then of id.
+  Expected<std::vector<entries::Entry>> entries() const;
+  Expected<VerifyReport> verify() const;
+  // The same hash for the same entries whatever was cached; the ETag of the book.
+  Expected<std::string> head() const;
+
+  // JSON Lines, one entry a line, hash chain included. Importing the export into an empty book gives an equal export.
+  Expected<std::string> export_lines() const;
+  struct ImportCount {
+    int added = 0;
+    int known = 0;  // already there, skipped
+  };
+  Expected<ImportCount> import_lines(std::string_view lines, const std::string& file_name, bool dry_run);
+
+ private:
+  struct Inside;
+  explicit Book(std::unique_ptr<Inside> inside);
+  std::unique_ptr<Inside> inside_;
+};
+
+// ---- entries as JSON (kept in book/ because core knows no JSON) ----
+std::string payload_json(const entries::Payload& payload);   // canonical (RFC 8785), absent fields left out
+Expected<entries::Payload> payload_from_json(std::string_view kind, std::string_view json, const std::string& where);
+std::string entry_json(const entries::Entry& entry);         // canonical, without the chain
+std::string schema_json(std::string_view kind);              // JSON Schema of one kind
+
+}  // namespace beegarth::book

@@ -1,0 +1,2 @@
+#include "base/date.hpp"
+int main() { return beegarth::Date{}.day_number(); }

@@ -1,0 +1,1 @@
+#include "belief/belief.hpp"

@@ -1,0 +1,1 @@
+#include "facts/need.hpp"
