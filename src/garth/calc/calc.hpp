@@ -35,6 +35,9 @@ std::span<const Calc> all_calcs();
 // Parses, refuses unknown fields, runs, and refuses an answer that holds a number that is not finite (a bug).
 Expected<Json> run_calc(std::string_view name, std::string_view input_text, const Tables& tables);
 
+// One JSON value; two fields of one name, and numbers that do not fit a double, are refused.
+Expected<Json> parse_json(std::string_view text, const std::string& where);
+
 // Reads fields of one JSON object with the JSON path in every problem. Each call names a known field; `done` refuses the
 // rest. After the first fault every later read is a no-op, so a run can read all and check once.
 class Reader {
