@@ -1,0 +1,46 @@
+#!/usr/bin/env bash
+# Text cases: every tests/cases/*.case holds commands and what they must print. They are part of the manual.
+#
+#   # a comment
+#   $ beegarth COMMAND ...        run in an empty folder; a pipe or redirection is allowed
+#   > exit 3                      the exit code, where it is not 0
+#   expected output, line by line, standard error after standard output; a line may end in ... to match any rest,
+#   and a line that is only ... matches any number of lines
+set -uo pipefail
+program=$(realpath "$1")
+cases=$(realpath "$(dirname "$0")")
+repo=$(realpath "$cases/../..")
+
+run_case() {
+  local file=$1 name folder line command="" expected="" code=0 step=0 bad=0
+  name=$(basename "$file" .case)
+  folder=$(mktemp -d)
+  flush() {
+    [ -n "$command" ] || return 0
+    step=$((step + 1))
+    (cd "$folder" && PATH="$(dirname "$program"):$PATH" REPO="$repo" bash -c "$command" >out.txt 2>err.txt; echo $? >code.txt)
+    cat "$folder/out.txt" "$folder/err.txt" >"$folder/all.txt"
+    printf '%s' "$expected" >"$folder/expected.txt"
+    if [ "$(cat "$folder/code.txt")" != "$code" ] || ! awk -f "$cases/matches.awk" "$folder/expected.txt" "$folder/all.txt"; then
+      echo "FAIL $name step $step: $command"
+      echo "  exit $(cat "$folder/code.txt"), expected $code; it printed:"
+      sed 's/^/  | /' "$folder/all.txt" | head -40
+      bad=1
+    else
+      echo "ok $name step $step"
+    fi
+    command=""; expected=""; code=0
+  }
+  while IFS= read -r line || [ -n "$line" ]; do
+    case "$line" in
+      '#'*) ;;
+      '$ '*) flush; command=${line#'$ '} ;;
+      '> exit '*) code=${line#'> exit '} ;;
+      *) [ -n "$command" ] && [ -n "$line" ] && expected+="$line"$'\n' ;;
+    esac
+  done <"$file"
+  flush
+  rm -rf "$folder"
+}
+
+for file in "$cases"/*.case; do run_case "$file"; done
