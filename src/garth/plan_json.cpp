@@ -1,0 +1,109 @@
+#include "garth/plan_json.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+#include <fmt/format.h>
+
+namespace beegarth::garth {
+
+namespace {
+
+using Json = nlohmann::json;
+
+double decimals(double value, double scale) { return std::isfinite(value) ? std::round(value * scale) / scale : 0; }
+double odds_number(double value) { return decimals(std::clamp(value, 0.0, 1.0), 1e4); }
+double minutes_number(double value) { return decimals(value, 10); }
+double money_number(double value) { return decimals(value, 1e3); }
+
+Json reasons_json(const std::vector<facts::Reason>& reasons) {
+  Json list = Json::array();
+  for (const auto& reason : reasons) {
+    Json entries = Json::array();
+    for (const auto& entry : reason.entries) entries.push_back(entry.text());
+    list.push_back({{"text", reason.text}, {"entries", entries}, {"sources", reason.sources}});
+  }
+  return list;
+}
+
+Json odds_json(const std::vector<facts::EventOdds>& odds) {
+  Json list = Json::array();
+  for (const auto& one : odds)
+    list.push_back({{"event", one.event},
+                    {"by", one.by.iso()},
+                    {"value", odds_number(one.odds.value)},
+                    {"low", odds_number(one.odds.low)},
+                    {"high", odds_number(one.odds.high)}});
+  return list;
+}
+
+// What a job and something left undone have in common.
+Json need_json(const facts::Need& need, const PlanNames& names) {
+  Json json{{"key", need.key},
+            {"what", need.what},
+            {"why", reasons_json(need.why)},
+            {"odds", odds_json(need.odds)},
+            {"cautions", need.cautions},
+            {"take", need.take},
+            {"minutes", need.minutes},
+            {"people", need.people},
+            {"earliest", need.earliest.iso()},
+            {"best", need.best.iso()},
+            {"latest", need.latest.iso()}};
+  if (need.colony) {
+    json["colony"] = need.colony->text();
+    json["colony_name"] = names.of(*need.colony);
+  }
+  if (need.last_in_round) json["last_in_round"] = true;
+  return json;
+}
+
+Json visit_json(const work::Visit& visit, const PlanNames& names) {
+  Json jobs = Json::array();
+  for (const auto& job : visit.jobs) jobs.push_back(need_json(job.need, names));
+  Json json{{"date", visit.date.iso()},
+            {"start", clock_text(visit.start_hour)},
+            {"end", clock_text(visit.end_hour)},
+            {"site", visit.site.text()},
+            {"site_name", names.of(visit.site)},
+            {"travel_minutes", minutes_number(visit.travel_minutes)},
+            {"opening_odds", odds_number(visit.opening_odds)},
+            {"jobs", jobs}};
+  if (!visit.weather.empty()) json["weather"] = visit.weather;
+  if (visit.fallback) json["fallback"] = visit.fallback->iso();
+  if (visit.if_lost) json["if_lost"] = *visit.if_lost;
+  return json;
+}
+
+Json undone_json(const work::Undone& undone, const PlanNames& names) {
+  Json json = need_json(undone.need, names);
+  json["site"] = undone.need.site.text();
+  json["site_name"] = names.of(undone.need.site);
+  json["because"] = undone.because;
+  json["cost"] = {{"value", money_number(undone.cost)}, {"unit", undone.unit}, {"text", undone.text}};
+  return json;
+}
+
+}  // namespace
+
+std::string clock_text(double local_hour) {
+  const int minutes = std::clamp(static_cast<int>(std::lround(local_hour * 60)), 0, 24 * 60 - 1);
+  return fmt::format("{:02d}:{:02d}", minutes / 60, minutes % 60);
+}
+
+nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names) {
+  Json visits = Json::array();
+  for (const auto& visit : plan.visits) visits.push_back(visit_json(visit, names));
+  Json undone = Json::array();
+  for (const auto& one : plan.undone) undone.push_back(undone_json(one, names));
+  return {{"from", plan.from.iso()},
+          {"to", plan.to.iso()},
+          {"visits", visits},
+          {"undone", undone},
+          {"expected_loss", money_number(plan.expected_loss)},
+          {"bound", money_number(plan.bound)},
+          {"proven_optimal", plan.proven_optimal},
+          {"remarks", plan.remarks}};
+}
+
+}  // namespace beegarth::garth

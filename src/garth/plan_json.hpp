@@ -1,0 +1,16 @@
+// A plan as JSON. Absent is absent, never null; numbers are finite; odds have four decimals.
+#pragma once
+
+#include <nlohmann/json.hpp>
+
+#include "garth/plan_names.hpp"
+#include "work/plan.hpp"
+
+namespace beegarth::garth {
+
+nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names);
+
+// "11:30"; the nearest minute.
+std::string clock_text(double local_hour);
+
+}  // namespace beegarth::garth
