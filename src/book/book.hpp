@@ -15,10 +15,10 @@
 namespace beegarth::book {
 
 struct OpenOptions {
-  bool create = false;              // make a new book where there is none; fails where there is one
+  bool create = false;  // make a new book where there is none; fails where there is one
   bool read_only = false;
-  std::string who = "keeper";       // written into new entries
-  std::string device;               // empty: the book's own device id for this machine
+  std::string who = "keeper";  // written into new entries
+  std::string device;          // empty: the book's own device id for this machine
 };
 
 // What to write: the book adds id, clock, device and hash.
@@ -48,7 +48,8 @@ class Book {
   Book& operator=(Book&&) noexcept;
   ~Book();
 
-  // All or none, in one transaction; when it returns the entries are on the disk. Every draft is validated first.
+  // All or none, in one transaction; when it returns the entries are on the disk. Every draft is validated
+  // first.
   Expected<std::vector<entries::Entry>> append(const std::vector<Draft>& drafts);
 
   // Every entry, in time order of `happened`, then of `written`, then of id.
@@ -57,7 +58,8 @@ class Book {
   // The same hash for the same entries whatever was cached; the ETag of the book.
   Expected<std::string> head() const;
 
-  // JSON Lines, one entry a line, hash chain included. Importing the export into an empty book gives an equal export.
+  // JSON Lines, one entry a line, hash chain included. Importing the export into an empty book gives an equal
+  // export.
   Expected<std::string> export_lines() const;
   struct ImportCount {
     int added = 0;
@@ -72,9 +74,10 @@ class Book {
 };
 
 // ---- entries as JSON (kept in book/ because core knows no JSON) ----
-std::string payload_json(const entries::Payload& payload);   // canonical (RFC 8785), absent fields left out
-Expected<entries::Payload> payload_from_json(std::string_view kind, std::string_view json, const std::string& where);
-std::string entry_json(const entries::Entry& entry);         // canonical, without the chain
-std::string schema_json(std::string_view kind);              // JSON Schema of one kind
+std::string payload_json(const entries::Payload& payload);  // canonical (RFC 8785), absent fields left out
+Expected<entries::Payload> payload_from_json(std::string_view kind, std::string_view json,
+                                             const std::string& where);
+std::string entry_json(const entries::Entry& entry);  // canonical, without the chain
+std::string schema_json(std::string_view kind);       // JSON Schema of one kind
 
 }  // namespace beegarth::book

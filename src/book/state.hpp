@@ -12,8 +12,9 @@
 
 namespace beegarth::book {
 
-// The entries that count on `as_of`: superseded and removed ones left out, each correction standing in place of what
-// it corrects; nothing that happened after `as_of`. `known_at` leaves out what was written after that instant.
+// The entries that count on `as_of`: superseded and removed ones left out, each correction standing in place
+// of what it corrects; nothing that happened after `as_of`. `known_at` leaves out what was written after that
+// instant.
 std::vector<entries::Entry> standing_entries(std::span<const entries::Entry> all, Date as_of,
                                              std::optional<entries::Written> known_at = std::nullopt);
 
@@ -21,27 +22,27 @@ struct ColonyState {
   entries::ColonyBegan began;
   Date began_on;
   EntryId began_entry;
-  HiveId hive;                             // where it lives now
+  HiveId hive;  // where it lives now
   std::optional<entries::ColonyEnded> ended;
   std::optional<Date> ended_on;
-  std::vector<entries::Entry> history;     // everything about it, oldest first
+  std::vector<entries::Entry> history;  // everything about it, oldest first
 };
 
 struct State {
   Date as_of;
-  std::map<SiteId, entries::Site> sites;                // not the closed ones
+  std::map<SiteId, entries::Site> sites;  // not the closed ones
   std::map<HiveId, entries::Hive> hives;
-  std::map<ColonyId, ColonyState> colonies;             // ended ones too
+  std::map<ColonyId, ColonyState> colonies;  // ended ones too
   std::map<std::pair<std::string, std::string>, entries::Travel> travel;
-  std::vector<entries::Entry> weather;                  // Weather entries in date order, forecasts included
+  std::vector<entries::Entry> weather;  // Weather entries in date order, forecasts included
   std::vector<entries::Normals> normals;
   std::vector<entries::Forage> forage;
   std::vector<entries::WorkingHours> hours;
   std::map<std::string, entries::Kit> kit;
   std::map<std::string, std::string> settings;
-  std::vector<entries::Entry> answers;                  // NeedAnswered
+  std::vector<entries::Entry> answers;  // NeedAnswered
   std::vector<entries::TableOverride> overrides;
-  std::optional<Date> first_date;                       // of any entry; nullopt in an empty book
+  std::optional<Date> first_date;  // of any entry; nullopt in an empty book
 };
 
 State state_of(std::span<const entries::Entry> standing, Date as_of);

@@ -1,0 +1,249 @@
+#include "book/file.hpp"
+
+#include <fcntl.h>
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <array>
+#include <cerrno>
+#include <cstdio>
+#include <cstring>
+#include <fstream>
+#include <optional>
+
+#include "book/clock.hpp"
+
+namespace beegarth::book {
+namespace {
+
+// The journal. Readable without beegarth: docs/book.md says what each column holds.
+constexpr const char* schema_sql = R"sql(
+CREATE TABLE entry(
+  row INTEGER PRIMARY KEY,
+  id TEXT NOT NULL UNIQUE CHECK(length(id) = 36),
+  device TEXT NOT NULL CHECK(length(device) BETWEEN 1 AND 100),
+  sequence INTEGER NOT NULL CHECK(sequence >= 1),
+  kind TEXT NOT NULL CHECK(length(kind) BETWEEN 1 AND 50),
+  happened TEXT NOT NULL CHECK(happened GLOB '[0-9][0-9][0-9][0-9]-[0-9][0-9]-[0-9][0-9]'),
+  happened_hour REAL CHECK(happened_hour BETWEEN 0 AND 24),
+  written_ms INTEGER NOT NULL CHECK(written_ms >= 0),
+  written_counter INTEGER NOT NULL CHECK(written_counter >= 0),
+  who TEXT NOT NULL CHECK(length(who) BETWEEN 1 AND 100),
+  supersedes TEXT REFERENCES entry(id) DEFERRABLE INITIALLY DEFERRED,
+  payload TEXT NOT NULL CHECK(json_valid(payload)),
+  previous TEXT NOT NULL CHECK(length(previous) = 64),
+  hash TEXT NOT NULL UNIQUE CHECK(length(hash) = 64),
+  UNIQUE(device, sequence)
+) STRICT;
+CREATE INDEX entry_by_writing ON entry(written_ms, written_counter);
+CREATE TRIGGER entry_is_never_changed BEFORE UPDATE ON entry
+BEGIN SELECT RAISE(ABORT, 'an entry is never changed'); END;
+CREATE TRIGGER entry_is_never_deleted BEFORE DELETE ON entry
+BEGIN SELECT RAISE(ABORT, 'an entry is never deleted'); END;
+CREATE TRIGGER entry_is_never_replaced BEFORE INSERT ON entry
+WHEN EXISTS (SELECT 1 FROM entry WHERE id = NEW.id OR (device = NEW.device AND sequence = NEW.sequence))
+BEGIN SELECT RAISE(ABORT, 'an entry is never replaced'); END;
+CREATE TABLE this_copy(
+  only INTEGER PRIMARY KEY CHECK(only = 1),
+  device TEXT NOT NULL CHECK(length(device) BETWEEN 1 AND 100),
+  identity TEXT NOT NULL
+) STRICT;
+)sql";
+
+void apply_schema(Database& database) {
+  Transaction transaction(database);
+  database.run(schema_sql);
+  database.run(("PRAGMA application_id=" + std::to_string(application_id)).c_str());
+  database.run(("PRAGMA user_version=" + std::to_string(schema_version)).c_str());
+  transaction.commit();
+}
+
+// RFC 3986: what is not plain in a path is percent-encoded.
+std::string file_uri(const std::string& path, const char* query) {
+  std::string uri = "file:";
+  for (const char c : path) {
+    const bool plain = std::isalnum(static_cast<unsigned char>(c)) || std::strchr("/-_.~", c) != nullptr;
+    if (plain && c != '\0') {
+      uri += c;
+    } else {
+      std::array<char, 4> buffer{};
+      std::snprintf(buffer.data(), buffer.size(), "%%%02X",
+                    static_cast<unsigned>(static_cast<unsigned char>(c)));
+      uri += buffer.data();
+    }
+  }
+  return uri + query;
+}
+
+std::string folder_of(const std::string& path) {
+  const std::size_t slash = path.rfind('/');
+  if (slash == std::string::npos) return ".";
+  return slash == 0 ? "/" : path.substr(0, slash);
+}
+
+void refuse(const std::string& path, std::string what, std::string remedy) {
+  throw StorageTrouble(storage_problem(std::move(what), path, std::move(remedy)));
+}
+
+std::optional<struct stat> stat_of(const std::string& path) {
+  struct stat found {};
+  if (::stat(path.c_str(), &found) != 0) return std::nullopt;
+  return found;
+}
+
+std::uint32_t big_endian(const std::array<char, 100>& header, std::size_t at) {
+  std::uint32_t value = 0;
+  for (std::size_t i = 0; i < 4; ++i) value = (value << 8U) | static_cast<unsigned char>(header[at + i]);
+  return value;
+}
+
+// Looks at the first bytes before SQLite does, because SQLite would take an empty file for a new database.
+// https://www.sqlite.org/fileformat2.html section 1.3: magic at 0, user version at 60, application id at 68.
+void check_header(const std::string& path) {
+  const auto found = stat_of(path);
+  if (!found && errno == ENOENT)
+    refuse(path, "there is no book here", "check the path, or make one with init");
+  if (!found)
+    refuse(path, std::string("the book cannot be reached: ") + std::strerror(errno),
+           "check the path and its rights");
+  if (S_ISDIR(found->st_mode)) refuse(path, "this is a folder, not a book", "name the file");
+  if (!S_ISREG(found->st_mode)) refuse(path, "this is not a file", "name the file of a book");
+  std::ifstream file(path, std::ios::binary);
+  if (!file) refuse(path, "the book cannot be read", "check the rights of the file");
+  std::array<char, 100> header{};
+  file.read(header.data(), header.size());
+  const auto got = static_cast<std::size_t>(file.gcount());
+  constexpr std::string_view magic("SQLite format 3\0", 16);
+  if (got == 0) refuse(path, "the file is empty: not a book", "name a file made by beegarth");
+  if (std::string_view(header.data(), std::min<std::size_t>(got, 16)) != magic.substr(0, got)) {
+    refuse(path, "this is not a book", "name a file made by beegarth");
+  }
+  if (got < header.size()) refuse(path, "the file is cut short", "take the last backup");
+  if (big_endian(header, 68) != static_cast<std::uint32_t>(application_id)) {
+    refuse(path, "this is a database of another program, not a book", "name a file made by beegarth");
+  }
+  const auto version = static_cast<std::int32_t>(big_endian(header, 60));
+  if (version > schema_version) {
+    refuse(path,
+           "the book was made by a newer beegarth (version " + std::to_string(version) +
+               ", this one reads up to " + std::to_string(schema_version) + ")",
+           "use the newer one");
+  }
+  if (version < 1) refuse(path, "the book has no version", "take the last backup");
+}
+
+bool has_open_log(const std::string& path) {
+  const auto log = stat_of(path + "-wal");
+  return log && log->st_size > 0;
+}
+
+Database open_to_read(const std::string& path) {
+  const bool writable = ::access(path.c_str(), W_OK) == 0 && ::access(folder_of(path).c_str(), W_OK) == 0;
+  if (writable) {
+    // Shares the log with any writer; leaves the file as it is.
+    Database database(file_uri(path, ""), path, SQLITE_OPEN_READWRITE);
+    sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
+    database.run("PRAGMA query_only=ON");
+    return database;
+  }
+  // On a medium that cannot be written nobody else writes either, so no lock is needed; SQLite could not make
+  // one.
+  return {file_uri(path, has_open_log(path) ? "" : "?immutable=1"), path, SQLITE_OPEN_READONLY};
+}
+
+void sync_folder(const std::string& folder) {
+  const int handle = ::open(folder.c_str(), O_RDONLY | O_DIRECTORY | O_CLOEXEC);
+  if (handle < 0) return;
+  ::fsync(handle);
+  ::close(handle);
+}
+
+// Gives the finished file its name, never in place of another.
+void put_in_place(const std::string& made, const std::string& path) {
+  if (::renameat2(AT_FDCWD, made.c_str(), AT_FDCWD, path.c_str(), RENAME_NOREPLACE) == 0) return;
+  const int reason = errno;
+  if (reason == EINVAL && !stat_of(path) && std::rename(made.c_str(), path.c_str()) == 0) return;
+  std::remove(made.c_str());
+  if (reason == EEXIST || reason == EINVAL)
+    refuse(path, "there is already something here", "choose another name");
+  refuse(path, std::string("the book cannot be made: ") + std::strerror(reason),
+         "check the folder and its rights");
+}
+
+}  // namespace
+
+void create_book_file(const std::string& path, const Surroundings& surroundings) {
+  if (path.empty()) refuse(path, "the book has no name", "give a path");
+  if (struct stat found{}; ::lstat(path.c_str(), &found) == 0)
+    refuse(path, "there is already something here", "choose another name");
+  const std::string folder = folder_of(path);
+  const auto place = stat_of(folder);
+  if (!place || !S_ISDIR(place->st_mode)) refuse(path, "its folder does not exist", "make the folder first");
+  if (::access(folder.c_str(), W_OK) != 0)
+    refuse(path, "its folder cannot be written", "choose another folder or change its rights");
+
+  const std::string made = path + "." + new_device_name(surroundings).substr(2) + ".new";
+  try {
+    Database database(file_uri(made, ""), path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
+    database.run("PRAGMA synchronous=FULL");
+    apply_schema(database);
+    database.run("PRAGMA journal_mode=WAL");
+  } catch (const StorageTrouble&) {
+    for (const char* tail : {"", "-journal", "-wal", "-shm"}) std::remove((made + tail).c_str());
+    throw;
+  }
+  put_in_place(made, path);
+  sync_folder(folder);
+}
+
+Database open_book_file(const std::string& path, bool read_only) {
+  check_header(path);
+  if (!read_only) {
+    if (::access(path.c_str(), W_OK) != 0)
+      refuse(path, "the file cannot be written", "open it for reading only or change its rights");
+    if (::access(folder_of(path).c_str(), W_OK) != 0)
+      refuse(path, "its folder cannot be written", "open it for reading only or change its rights");
+  }
+  Database database =
+      read_only ? open_to_read(path) : Database(file_uri(path, ""), path, SQLITE_OPEN_READWRITE);
+  sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
+  database.run(
+      "PRAGMA foreign_keys=ON; PRAGMA recursive_triggers=ON; PRAGMA synchronous=FULL; PRAGMA "
+      "cell_size_check=ON");
+  // The log may hold a newer header than the file.
+  if (database.number("PRAGMA user_version") > schema_version)
+    refuse(path, "the book was made by a newer beegarth", "use the newer one");
+  if (schema_of(database) != expected_schema())
+    refuse(path, "its tables are not those of a book", "take the last backup");
+  return database;
+}
+
+std::string identity_of(const std::string& path) {
+  struct statx found {};
+  if (::statx(AT_FDCWD, path.c_str(), 0, STATX_INO | STATX_BTIME, &found) != 0) return "unknown";
+  std::string identity = std::to_string(found.stx_ino);
+  if ((found.stx_mask & STATX_BTIME) != 0U) {
+    identity += "." + std::to_string(found.stx_btime.tv_sec) + "." + std::to_string(found.stx_btime.tv_nsec);
+  }
+  return identity;
+}
+
+std::string schema_of(const Database& database) {
+  Statement statement = database.prepare(
+      "SELECT type, name, sql FROM sqlite_schema WHERE name NOT LIKE 'sqlite_stat%' ORDER BY type, name");
+  std::string all;
+  while (statement.step())
+    all += statement.text(0) + " " + statement.text(1) + ": " + statement.text(2) + "\n";
+  return all;
+}
+
+const std::string& expected_schema() {
+  static const std::string schema = [] {
+    Database database(":memory:", "", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
+    apply_schema(database);
+    return schema_of(database);
+  }();
+  return schema;
+}
+
+}  // namespace beegarth::book

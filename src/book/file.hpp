@@ -1,0 +1,26 @@
+// The file of a book: making one, opening one, and saying exactly why that cannot be done. Nothing is written
+// or created on the way to a refusal.
+#pragma once
+
+#include <string>
+
+#include "book/book.hpp"
+#include "book/sqlite.hpp"
+
+namespace beegarth::book {
+
+inline constexpr std::int32_t application_id = 0x62656567;  // "beeg"
+inline constexpr int schema_version = 1;
+
+// These throw StorageTrouble.
+void create_book_file(const std::string& path, const Surroundings& surroundings);
+Database open_book_file(const std::string& path, bool read_only);
+
+// Tells this copy of the file from any other: a copied or restored file has another.
+std::string identity_of(const std::string& path);
+
+// Tables, indexes and triggers that a book of this version has, as SQLite describes them.
+std::string schema_of(const Database& database);
+const std::string& expected_schema();
+
+}  // namespace beegarth::book

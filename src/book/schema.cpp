@@ -1,0 +1,88 @@
+// JSON Schema (draft 2020-12) of one kind, from the same list of fields as everything else.
+#include <string>
+
+#include "book/book.hpp"
+#include "book/canonical.hpp"
+#include "entries/fields.hpp"
+
+namespace beegarth::book {
+namespace {
+
+using nlohmann::json;
+
+template <class T>
+struct IsOptional : std::false_type {};
+template <class T>
+struct IsOptional<std::optional<T>> : std::true_type {};
+
+struct Describer {
+  json properties = json::object();
+  json required = json::array();
+
+  void add(const char* name, json what, bool must) {
+    properties[name] = std::move(what);
+    if (must) required.push_back(name);
+  }
+  static json limited(const char* type, entries::Limits limits) {
+    json what = {{"type", type}, {"minimum", limits.low}, {"maximum", limits.high}};
+    if (*limits.unit != '\0') what["description"] = limits.unit;
+    return what;
+  }
+  static json text_up_to(std::size_t most, bool must) {
+    json what = {{"type", "string"}, {"maxLength", most}};
+    if (must) what["minLength"] = 1;
+    return what;
+  }
+
+  template <class T>
+  void id(const char* name, const T&, bool must = false) {
+    add(name, text_up_to(100, must || IsOptional<T>::value), must);
+  }
+  template <class T>
+  void text(const char* name, const T&, bool must = false) {
+    add(name, text_up_to(20000, must), must);
+  }
+  template <class T>
+  void number(const char* name, const T&, entries::Limits limits) {
+    add(name, limited("number", limits), !IsOptional<T>::value);
+  }
+  template <class T>
+  void count(const char* name, const T&, entries::Limits limits) {
+    add(name, limited("integer", limits), !IsOptional<T>::value);
+  }
+  template <class T>
+  void flag(const char* name, const T&) {
+    add(name, {{"type", "boolean"}}, false);
+  }
+  void date(const char* name, const std::optional<Date>&) {
+    add(name, {{"type", "string"}, {"format", "date"}}, false);
+  }
+  template <class E>
+  void choice(const char* name, const E&) {
+    add(name, {{"enum", entries::Words<E>::list}}, true);
+  }
+  template <class E>
+  void choice(const char* name, const std::optional<E>&) {
+    add(name, {{"enum", entries::Words<E>::list}}, false);
+  }
+  void words(const char* name, const std::vector<std::string>&) {
+    add(name, {{"type", "array"}, {"items", {{"enum", entries::signs_of_health}}}}, false);
+  }
+};
+
+}  // namespace
+
+std::string schema_json(std::string_view kind) {
+  const auto payload = entries::empty_payload(kind);
+  if (!payload) return {};
+  Describer describer;
+  entries::visit_fields_of(describer, *payload);
+  return canonical({{"$schema", "https://json-schema.org/draft/2020-12/schema"},
+                    {"title", std::string(kind)},
+                    {"type", "object"},
+                    {"properties", std::move(describer.properties)},
+                    {"required", std::move(describer.required)},
+                    {"additionalProperties", false}});
+}
+
+}  // namespace beegarth::book
