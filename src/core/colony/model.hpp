@@ -1,0 +1,83 @@
+// The figures behind the daily step, read once from tables/colony.toml.
+#pragma once
+
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "base/expected.hpp"
+#include "base/fact_table.hpp"
+#include "colony/traits.hpp"
+
+namespace beegarth::colony {
+
+// What a kind of treatment does over its usual time, from the rows treat_<kind>_*.
+struct TreatmentKind {
+  std::string name;
+  float efficacy_on_adults = 0;       // share of mites on adults killed over the whole time, 0..1
+  float efficacy_under_cappings = 0;  // share of mites under cappings killed over the whole time
+  float days = 1;
+  float temperature_min_C = -50;  // a day whose warmest hour stays below this does nothing
+};
+
+// Rates shared by all colonies. Every name is a key of the table; the source stands there.
+struct Rates {
+  // the year of the queen
+  float season_start_daylength_h, season_full_daylength_h;  // lengthening days: no laying .. full laying
+  float season_turn_daylength_h, season_end_daylength_h;    // shortening days: full laying .. none
+  float laying_none_C, laying_full_C;                       // mean temperature of the day
+  float half_laying_bees;    // nurses with which the queen lays half of what she could
+  float care_cells_per_bee;  // brood cells that one bee can keep warm and fed
+  float egg_wait_days;       // days over which free room or care is filled
+  float drone_share;         // of eggs, at the height of the season
+  float drone_half_bees;     // bees at which half of that is laid
+  // the workers
+  float hive_loss_per_day;
+  float forager_rest_loss_per_day;
+  float onset_first_age_days, onset_ramp_days;  // hive bees begin to leave for the field
+  float recruit_max_per_day, social_inhibition_per_day;
+  float winter_turn_daylength_h,
+      winter_all_daylength_h;  // shortening days: none .. all emerge as winter bees
+  float winter_work_loss_per_flight_hour;
+  float harmed_winter_loss_times;  // winter bees from infested cells die so many times faster
+  float infested_brood_dies;       // share of infested worker brood that never emerges
+  float drone_loss_per_day, drone_eviction_per_day;
+  // food
+  float adult_honey_g_per_day, adult_work_honey_g_per_day, colony_heat_honey_g_per_day;
+  float larva_honey_g_per_day, larva_pollen_g_per_day;
+  float pollen_kg_per_10000_foragers, pollen_store_max_kg, pollen_half_kg;
+  float ripening_per_day;
+  float nest_stores_kg;         // stores kept beside the brood before any goes above
+  float draw_combs_per_day;     // by 20,000 bees in a good flow
+  float comb_honey_kg;          // honey that a drawn comb costs
+  float flow_kg_per_day;        // income of 20,000 bees at which comb is drawn at full pace
+  float starving_loss_per_day;  // of bees, on a day without any food
+  // mites
+  float mite_reproduction_drone;  // mites emerging per mite that entered a drone cell
+  float drone_cell_preference;    // mites per drone cell over mites per worker cell
+  float usual_cells_per_bee;      // cells capped a day per bee at which mites enter at the trait's rate
+  float mite_loss_per_day, mite_winter_loss_per_day;
+  float fall_per_emerging;  // mites found on a full board per mite emerging
+  // swarms and queens
+  float swarm_rate_per_day, swarm_min_bees, swarm_daylength_h;
+  float crowded_free_share;  // free share of the worker cells below which the nest is crowded
+  float give_up_per_day;     // of started swarm preparations
+  float swarm_share, swarm_honey_g_per_bee;
+  float swarm_flight_hours, swarm_max_C;
+  float queen_fails_per_day, supersede_per_day;
+  float mating_flight_hours, mating_max_C, mating_odds_per_day, mating_return_odds;
+  float too_few_bees;  // below this a colony is dead
+  // luck
+  float vigour_keeps, vigour_sd, forage_keeps, forage_sd, mite_keeps, mite_sd;
+};
+
+struct Model {
+  Rates rates{};
+  TraitPrior prior;
+  std::vector<TreatmentKind> treatments;
+
+  static Expected<Model> from(const FactTable& colony_table);
+  const TreatmentKind* treatment(std::string_view kind) const;
+};
+
+}  // namespace beegarth::colony
