@@ -1,4 +1,5 @@
-// What the HTTP face asks of the use cases. The caller fills it from garth/; a test fills it with its own answers.
+// What the HTTP face asks of the use cases. The caller fills it from garth/; a test fills it with its own
+// answers.
 #pragma once
 
 #include <functional>
@@ -13,8 +14,9 @@ namespace beegarth::http {
 
 using Json = nlohmann::json;
 
-// Every function answers with the JSON that openapi.json describes. They are called one at a time, never side by side.
-// A Problem of kind bad_input means "no such thing" where a colony, an entry, a need or a calc is named in the path.
+// Every function answers with the JSON that openapi.json describes. They are called one at a time, never side
+// by side. A Problem of kind bad_input means "no such thing" where a colony, an entry, a need or a calc is
+// named in the path.
 struct Api {
   // Changes whenever an answer could: the book's head together with today and the seed.
   std::function<Expected<std::string>()> version;
@@ -24,10 +26,12 @@ struct Api {
   std::function<Expected<Json>(std::string_view colony)> outlook;
   std::function<Expected<Json>(std::string_view id)> entry;
   std::function<Expected<Json>(std::string_view line, bool keep)> note;
-  std::function<Expected<Json>(std::string_view need, std::string_view answer)> answer;  // done, skipped, put_off, rained_off
-  std::function<Expected<std::string>(Date date, std::string_view site)> sheet;           // a PDF's bytes
+  std::function<Expected<Json>(std::string_view need, std::string_view answer)>
+      answer;  // done, skipped, put_off, rained_off
+  std::function<Expected<std::string>(Date date, std::string_view site)> sheet;  // a PDF's bytes
   std::function<Expected<Json>()> calcs;
-  std::function<Expected<Json>(std::string_view name, std::string_view input)> calc;  // input: JSON text, not yet read
+  std::function<Expected<Json>(std::string_view name, std::string_view input)>
+      calc;  // input: JSON text, not yet read
 };
 
 }  // namespace beegarth::http

@@ -21,25 +21,35 @@ constexpr std::array<std::string_view, 4> answers{"done", "skipped", "put_off", 
 // ---- what went wrong ----
 std::string_view kind_word(ProblemKind kind) {
   switch (kind) {
-    case ProblemKind::answer_is_no: return "answer_is_no";
-    case ProblemKind::wrong_use: return "wrong_use";
-    case ProblemKind::bad_input: return "bad_input";
-    case ProblemKind::storage: return "storage";
+    case ProblemKind::answer_is_no:
+      return "answer_is_no";
+    case ProblemKind::wrong_use:
+      return "wrong_use";
+    case ProblemKind::bad_input:
+      return "bad_input";
+    case ProblemKind::storage:
+      return "storage";
   }
   return "fault";
 }
 
 int status_of(ProblemKind kind) {
   switch (kind) {
-    case ProblemKind::answer_is_no: return 409;
-    case ProblemKind::wrong_use: return 404;
-    case ProblemKind::bad_input: return 400;
-    case ProblemKind::storage: return 503;
+    case ProblemKind::answer_is_no:
+      return 409;
+    case ProblemKind::wrong_use:
+      return 404;
+    case ProblemKind::bad_input:
+      return 400;
+    case ProblemKind::storage:
+      return 503;
   }
   return 500;
 }
 
-std::string dump(const Json& json) { return json.dump(-1, ' ', false, Json::error_handler_t::replace); }
+std::string dump(const Json& json) {
+  return json.dump(-1, ' ', false, Json::error_handler_t::replace);
+}
 
 Reply problem_json(std::string_view kind, int status, const Problem& problem) {
   Json body{{"type", "about:blank"}, {"title", problem.what}, {"status", status}, {"kind", kind}};
@@ -51,8 +61,9 @@ Reply problem_json(std::string_view kind, int status, const Problem& problem) {
 }
 
 Reply not_allowed(std::string_view allowed) {
-  Reply reply = problem_reply({ProblemKind::wrong_use, "this address does not take that method", {},
-                               fmt::format("use {}", allowed)}, 405);
+  Reply reply = problem_reply(
+      {ProblemKind::wrong_use, "this address does not take that method", {}, fmt::format("use {}", allowed)},
+      405);
   reply.headers["Allow"] = allowed;
   return reply;
 }
@@ -72,7 +83,9 @@ bool is_loopback(std::string_view host) {
 }
 
 // A page from elsewhere must not write in the book: a browser names its origin, and ours is this very host.
-bool is_ours(const Ask& ask) { return ask.origin.empty() || ask.origin == "http://" + ask.host; }
+bool is_ours(const Ask& ask) {
+  return ask.origin.empty() || ask.origin == "http://" + ask.host;
+}
 
 bool says_json(std::string_view content_type) {
   return content_type.substr(0, content_type.find(';')) == "application/json";
@@ -105,7 +118,8 @@ Reply sheet(const Ask& ask, const Api& api) {
   const auto date_text = ask.query.find("date");
   const auto site = ask.query.find("site");
   if (date_text == ask.query.end() || site == ask.query.end())
-    return problem_reply(bad_input("the sheet needs a date and a site", ask.path, "ask for /api/sheet?date=2026-06-05&site=KEY"));
+    return problem_reply(bad_input("the sheet needs a date and a site", ask.path,
+                                   "ask for /api/sheet?date=2026-06-05&site=KEY"));
   const Expected<Date> date = Date::parse(date_text->second);
   if (!date) return problem_reply(date.problem());
   Expected<std::string> bytes = api.sheet(*date, site->second);
@@ -118,7 +132,8 @@ Reply note(const Ask& ask, const Api& api) {
   if (!body) return problem_reply(body.problem());
   if (!body->is_object() || body->size() != 2 || !body->contains("line") || !(*body)["line"].is_string() ||
       !body->contains("keep") || !(*body)["keep"].is_boolean())
-    return problem_reply(bad_input("a note is a line and whether to keep it", "body", R"(send {"line": "...", "keep": false})"));
+    return problem_reply(bad_input("a note is a line and whether to keep it", "body",
+                                   R"(send {"line": "...", "keep": false})"));
   const auto line = (*body)["line"].get<std::string>();
   if (line.empty() || line.size() > 2000)
     return problem_reply(bad_input("a line has 1 to 2000 characters", "body.line", "split it in two"));
@@ -128,20 +143,28 @@ Reply note(const Ask& ask, const Api& api) {
 Reply answer(const std::string& need, const Ask& ask, const Api& api) {
   const Expected<Json> body = garth::parse_json(ask.body, "body");
   if (!body) return problem_reply(body.problem());
-  const bool shaped = body->is_object() && body->size() == 1 && body->contains("answer") && (*body)["answer"].is_string();
+  const bool shaped =
+      body->is_object() && body->size() == 1 && body->contains("answer") && (*body)["answer"].is_string();
   const std::string word = shaped ? (*body)["answer"].get<std::string>() : std::string{};
   if (std::find(answers.begin(), answers.end(), word) == answers.end())
-    return problem_reply(bad_input("that is no answer to a need", "body.answer", "send done, skipped, put_off or rained_off"));
+    return problem_reply(
+        bad_input("that is no answer to a need", "body.answer", "send done, skipped, put_off or rained_off"));
   return json_reply(api.answer(need, word), 404);
 }
 
 // ---- the page ----
 std::string_view type_of(std::string_view path) {
-  constexpr std::array<std::pair<std::string_view, std::string_view>, 10> types{{
-      {".html", "text/html; charset=utf-8"}, {".js", "text/javascript; charset=utf-8"},
-      {".css", "text/css; charset=utf-8"}, {".svg", "image/svg+xml"}, {".png", "image/png"},
-      {".woff2", "font/woff2"}, {".json", "application/json"}, {".txt", "text/plain; charset=utf-8"},
-      {".webmanifest", "application/manifest+json"}, {".ico", "image/x-icon"}}};
+  constexpr std::array<std::pair<std::string_view, std::string_view>, 10> types{
+      {{".html", "text/html; charset=utf-8"},
+       {".js", "text/javascript; charset=utf-8"},
+       {".css", "text/css; charset=utf-8"},
+       {".svg", "image/svg+xml"},
+       {".png", "image/png"},
+       {".woff2", "font/woff2"},
+       {".json", "application/json"},
+       {".txt", "text/plain; charset=utf-8"},
+       {".webmanifest", "application/manifest+json"},
+       {".ico", "image/x-icon"}}};
   for (const auto& [ending, type] : types)
     if (path.ends_with(ending)) return type;
   return "application/octet-stream";
@@ -165,8 +188,10 @@ std::optional<Reply> file_reply(std::span<const EmbeddedFile> files, std::string
     if (file.path != name) continue;
     const std::string tag = fmt::format("\"{:016x}\"", fingerprint(file.bytes));
     Reply reply{200, std::string(type_of(name)), {}, {{"ETag", tag}, {"Cache-Control", "no-cache"}}};
-    if (ask.if_none_match == tag) reply.status = 304;
-    else reply.body = file.bytes;
+    if (ask.if_none_match == tag)
+      reply.status = 304;
+    else
+      reply.body = file.bytes;
     return reply;
   }
   return {};
@@ -180,22 +205,36 @@ struct Road {
 };
 
 constexpr std::array roads{
-    Road{"/api/book", "GET", [](const Ask&, const std::string&, const Api& api) { return json_reply(api.book()); }},
-    Road{"/api/plan", "GET", [](const Ask& ask, const std::string&, const Api& api) { return plan(ask, api); }},
-    Road{"/api/colonies", "GET", [](const Ask&, const std::string&, const Api& api) { return json_reply(api.colonies()); }},
-    Road{"/api/colonies/", "GET", [](const Ask&, const std::string& key, const Api& api) { return json_reply(api.outlook(key), 404); }},
-    Road{"/api/entries/", "GET", [](const Ask&, const std::string& key, const Api& api) { return json_reply(api.entry(key), 404); }},
-    Road{"/api/sheet", "GET", [](const Ask& ask, const std::string&, const Api& api) { return sheet(ask, api); }},
-    Road{"/api/calc", "GET", [](const Ask&, const std::string&, const Api& api) { return json_reply(api.calcs()); }},
-    Road{"/api/notes", "POST", [](const Ask& ask, const std::string&, const Api& api) { return note(ask, api); }},
-    Road{"/api/needs/", "POST", [](const Ask& ask, const std::string& key, const Api& api) { return answer(key, ask, api); }},
-    Road{"/api/calc/", "POST", [](const Ask& ask, const std::string& key, const Api& api) { return json_reply(api.calc(key, ask.body)); }},
+    Road{"/api/book", "GET",
+         [](const Ask&, const std::string&, const Api& api) { return json_reply(api.book()); }},
+    Road{"/api/plan", "GET",
+         [](const Ask& ask, const std::string&, const Api& api) { return plan(ask, api); }},
+    Road{"/api/colonies", "GET",
+         [](const Ask&, const std::string&, const Api& api) { return json_reply(api.colonies()); }},
+    Road{
+        "/api/colonies/", "GET",
+        [](const Ask&, const std::string& key, const Api& api) { return json_reply(api.outlook(key), 404); }},
+    Road{"/api/entries/", "GET",
+         [](const Ask&, const std::string& key, const Api& api) { return json_reply(api.entry(key), 404); }},
+    Road{"/api/sheet", "GET",
+         [](const Ask& ask, const std::string&, const Api& api) { return sheet(ask, api); }},
+    Road{"/api/calc", "GET",
+         [](const Ask&, const std::string&, const Api& api) { return json_reply(api.calcs()); }},
+    Road{"/api/notes", "POST",
+         [](const Ask& ask, const std::string&, const Api& api) { return note(ask, api); }},
+    Road{"/api/needs/", "POST",
+         [](const Ask& ask, const std::string& key, const Api& api) { return answer(key, ask, api); }},
+    Road{"/api/calc/", "POST",
+         [](const Ask& ask, const std::string& key, const Api& api) {
+           return json_reply(api.calc(key, ask.body));
+         }},
 };
 
 const Road* road_of(std::string_view path) {
   for (const Road& road : roads) {
     if (road.path == path && !road.path.ends_with('/')) return &road;
-    if (road.path.ends_with('/') && path.size() > road.path.size() && path.starts_with(road.path)) return &road;
+    if (road.path.ends_with('/') && path.size() > road.path.size() && path.starts_with(road.path))
+      return &road;
   }
   return nullptr;
 }
@@ -218,22 +257,30 @@ Reply take_road(const Road& road, const Ask& ask, const Api& api) {
   const std::string key = road.path.ends_with('/') ? ask.path.substr(road.path.size()) : std::string{};
   if (reads) return read_with_tag(road, key, ask, api);
   if (!is_ours(ask))
-    return problem_reply({ProblemKind::wrong_use, "a page from elsewhere may not write here", "Origin", {}}, 403);
+    return problem_reply({ProblemKind::wrong_use, "a page from elsewhere may not write here", "Origin", {}},
+                         403);
   if (!says_json(ask.content_type))
-    return problem_reply({ProblemKind::wrong_use, "the body is not said to be JSON", "Content-Type", "send application/json"}, 415);
+    return problem_reply(
+        {ProblemKind::wrong_use, "the body is not said to be JSON", "Content-Type", "send application/json"},
+        415);
   if (ask.body.size() > body_limit_bytes)
-    return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"}, 413);
+    return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"},
+                         413);
   return road.go(ask, key, api);
 }
 
 Reply route(const Ask& ask, const Api& api) {
   if (!is_loopback(ask.host))
     return problem_reply({ProblemKind::wrong_use, "this program answers on this machine alone", "Host",
-                          "open it as http://127.0.0.1 with its port"}, 421);
+                          "open it as http://127.0.0.1 with its port"},
+                         421);
   if (const Road* road = road_of(ask.path)) return take_road(*road, ask, api);
   const std::string name(ask.path.starts_with('/') ? file_of(ask.path) : std::string_view{});
-  std::optional<Reply> file = file_reply(name == "openapi.json" ? description_files() : page_files(), name, ask);
-  if (!file) return problem_reply({ProblemKind::wrong_use, "there is nothing at this address", ask.path, "see /openapi.json"});
+  std::optional<Reply> file =
+      file_reply(name == "openapi.json" ? description_files() : page_files(), name, ask);
+  if (!file)
+    return problem_reply(
+        {ProblemKind::wrong_use, "there is nothing at this address", ask.path, "see /openapi.json"});
   if (ask.method != "GET" && ask.method != "HEAD") return not_allowed("GET, HEAD");
   return std::move(*file);
 }
@@ -248,7 +295,8 @@ const std::map<std::string, std::string>& common_headers() {
   static const std::map<std::string, std::string> headers{
       {"Content-Security-Policy",
        "default-src 'none'; script-src 'self'; style-src 'self'; font-src 'self'; img-src 'self' data:; "
-       "connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors 'none'"},
+       "connect-src 'self'; manifest-src 'self'; base-uri 'none'; form-action 'none'; frame-ancestors "
+       "'none'"},
       {"X-Content-Type-Options", "nosniff"},
       {"X-Frame-Options", "DENY"},
       {"Referrer-Policy", "no-referrer"},

@@ -1,4 +1,5 @@
-// From one request to one reply: no sockets, no threads, so that every rule of the face can be read and tested here.
+// From one request to one reply: no sockets, no threads, so that every rule of the face can be read and
+// tested here.
 #pragma once
 
 #include <cstddef>

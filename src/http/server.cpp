@@ -37,11 +37,13 @@ void send(const Reply& reply, httplib::Response& response) {
 Reply refusal(int status) {
   switch (status) {
     case 413:
-      return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"}, 413);
+      return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"},
+                           413);
     case 414:
       return problem_reply({ProblemKind::bad_input, "the address is too long", {}, {}}, 414);
     default:
-      return problem_reply({ProblemKind::wrong_use, "this is not a request that beegarth understands", {}, {}}, status);
+      return problem_reply(
+          {ProblemKind::wrong_use, "this is not a request that beegarth understands", {}, {}}, status);
   }
 }
 
@@ -61,7 +63,12 @@ Server::Server(Api api) : inside_(std::make_unique<Inside>(std::move(api))) {
     send(respond(ask_of(request), inside.api), response);
   };
   httplib::Server& http = inside.http;
-  http.Get(".*", handle).Post(".*", handle).Put(".*", handle).Patch(".*", handle).Delete(".*", handle).Options(".*", handle);
+  http.Get(".*", handle)
+      .Post(".*", handle)
+      .Put(".*", handle)
+      .Patch(".*", handle)
+      .Delete(".*", handle)
+      .Options(".*", handle);
   http.set_payload_max_length(body_limit_bytes);
   http.set_error_handler([](const httplib::Request&, httplib::Response& response) {
     if (response.get_header_value("Content-Type").empty()) send(refusal(response.status), response);
@@ -84,8 +91,12 @@ Expected<int> Server::bind(int port) {
                  "another program may use it: choose another with --port"};
 }
 
-void Server::run() { inside_->http.listen_after_bind(); }
+void Server::run() {
+  inside_->http.listen_after_bind();
+}
 
-void Server::stop() { inside_->http.stop(); }
+void Server::stop() {
+  inside_->http.stop();
+}
 
 }  // namespace beegarth::http
