@@ -28,7 +28,9 @@ void load(const work::MipProblem& problem, OsiClpSolverInterface& solver) {
   solver.setObjSense(1);
 }
 
-int keep_going(CbcModel* /*model*/, int /*where*/) { return 0; }
+int keep_going(CbcModel* /*model*/, int /*where*/) {
+  return 0;
+}
 
 work::MipAnswer run(const work::MipProblem& problem, int most_nodes) {
   OsiClpSolverInterface solver;
@@ -41,8 +43,9 @@ work::MipAnswer run(const work::MipProblem& problem, int most_nodes) {
   CbcMain0(model, settings);
   model.setLogLevel(0);
   const std::string nodes = std::to_string(most_nodes);
-  std::array<const char*, 13> words{"beegarth", "-log",        "0",   "-maxNodes", nodes.c_str(), "-ratioGap", "0",
-                                    "-allowableGap", "0", "-solve", "-quit", nullptr, nullptr};
+  std::array<const char*, 13> words{"beegarth", "-log",          "0", "-maxNodes", nodes.c_str(), "-ratioGap",
+                                    "0",        "-allowableGap", "0", "-solve",    "-quit",       nullptr,
+                                    nullptr};
   CbcMain1(11, words.data(), model, keep_going, settings);
 
   work::MipAnswer answer;

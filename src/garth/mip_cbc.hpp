@@ -1,5 +1,5 @@
-// The mixed-integer minimiser behind the plan: COIN-OR CBC on one thread, stopped by a count of nodes, never by a clock,
-// so that the same plan comes out on every machine.
+// The mixed-integer minimiser behind the plan: COIN-OR CBC on one thread, stopped by a count of nodes, never
+// by a clock, so that the same plan comes out on every machine.
 #pragma once
 
 #include "work/plan.hpp"

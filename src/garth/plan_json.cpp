@@ -1,9 +1,9 @@
 #include "garth/plan_json.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <cmath>
-
-#include <fmt/format.h>
 
 namespace beegarth::garth {
 
@@ -11,10 +11,18 @@ namespace {
 
 using Json = nlohmann::json;
 
-double decimals(double value, double scale) { return std::isfinite(value) ? std::round(value * scale) / scale : 0; }
-double odds_number(double value) { return decimals(std::clamp(value, 0.0, 1.0), 1e4); }
-double minutes_number(double value) { return decimals(value, 10); }
-double money_number(double value) { return decimals(value, 1e3); }
+double decimals(double value, double scale) {
+  return std::isfinite(value) ? std::round(value * scale) / scale : 0;
+}
+double odds_number(double value) {
+  return decimals(std::clamp(value, 0.0, 1.0), 1e4);
+}
+double minutes_number(double value) {
+  return decimals(value, 10);
+}
+double money_number(double value) {
+  return decimals(value, 1e3);
+}
 
 Json reasons_json(const std::vector<facts::Reason>& reasons) {
   Json list = Json::array();

@@ -1,11 +1,11 @@
 #include "garth/plan_text.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <array>
 #include <cmath>
 #include <set>
-
-#include <fmt/format.h>
 
 #include "garth/plan_json.hpp"
 
@@ -82,7 +82,8 @@ std::string job_text(const facts::Need& need, int number, const PlanNames& names
   std::vector<std::string> why;
   for (const auto& reason : need.why) why.push_back(reason.text);
   if (!why.empty()) out += paragraph("        why   ", join(why, "; "));
-  if (need.last_in_round) out += paragraph("        order ", "last of the round: no other colony after it today");
+  if (need.last_in_round)
+    out += paragraph("        order ", "last of the round: no other colony after it today");
   return out;
 }
 

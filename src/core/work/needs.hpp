@@ -1,8 +1,9 @@
-// From what is believed and what the calendar says to what wants doing. One file per kind of need beside this one.
+// From what is believed and what the calendar says to what wants doing. One file per kind of need beside this
+// one.
 #pragma once
 
-#include <optional>
 #include <map>
+#include <optional>
 #include <set>
 #include <span>
 #include <string>
@@ -33,22 +34,22 @@ struct ColonyStatus {
   facts::Dwelling dwelling;
   std::optional<Sighting> last_full_look;
   std::optional<Sighting> last_any_look;
-  std::optional<Sighting> last_mite_count;      // value: mites per 100 bees, or per day on the board
+  std::optional<Sighting> last_mite_count;  // value: mites per 100 bees, or per day on the board
   std::string last_mite_method;
-  std::optional<Sighting> last_charged_cells;   // value: number, from the last look, only if any
+  std::optional<Sighting> last_charged_cells;  // value: number, from the last look, only if any
   std::optional<Sighting> last_sealed_cells;
   std::optional<Sighting> last_cups_with_egg;
-  std::optional<Sighting> eggs_seen;            // last date eggs were seen
-  std::optional<Sighting> no_eggs_seen;         // last look that found none, if later than eggs_seen
+  std::optional<Sighting> eggs_seen;              // last date eggs were seen
+  std::optional<Sighting> no_eggs_seen;           // last look that found none, if later than eggs_seen
   std::optional<Sighting> queen_lost_or_swarmed;  // value 0 lost, 1 swarmed, 2 split without queen
-  std::optional<Sighting> last_treatment;       // value: days on
+  std::optional<Sighting> last_treatment;         // value: days on
   std::string last_treatment_kind;
   double treatment_withdrawal_days = 0;
   std::optional<Sighting> last_feed;
-  std::optional<Sighting> supers_on;            // value: number of super combs on
+  std::optional<Sighting> supers_on;  // value: number of super combs on
   std::optional<int> queen_year;
   bool queen_clipped = false;
-  bool suspect = false;                         // signs that may be a notifiable disease
+  bool suspect = false;  // signs that may be a notifiable disease
   std::vector<std::string> signs;
 };
 
@@ -57,10 +58,10 @@ struct SiteStatus {
   std::string name;
   bool neighbours = false;
   bool floods = false;
-  bool swarm_season = false;                    // drones about, by month and latitude
-  std::vector<double> nectar_by_month;          // twelve, from the keeper's own reckoning; empty where never said
-  double rain_next_days_mm = 0;                 // median over the plan
-  double gust_odds = 0;                         // odds of a gust above 20 m/s
+  bool swarm_season = false;            // drones about, by month and latitude
+  std::vector<double> nectar_by_month;  // twelve, from the keeper's own reckoning; empty where never said
+  double rain_next_days_mm = 0;         // median over the plan
+  double gust_odds = 0;                 // odds of a gust above 20 m/s
   double latitude_deg = 52;
 };
 
@@ -69,9 +70,9 @@ struct NeedsInput {
   int days = 14;
   std::vector<SiteStatus> sites;
   std::vector<ColonyStatus> colonies;
-  std::vector<facts::Outlook> outlooks;         // one per colony, same order not assumed
-  std::set<std::string> answered;               // keys done, skipped, or put off past the plan
-  std::map<std::string, int> kit;               // what is owned and ready
+  std::vector<facts::Outlook> outlooks;  // one per colony, same order not assumed
+  std::set<std::string> answered;        // keys done, skipped, or put off past the plan
+  std::map<std::string, int> kit;        // what is owned and ready
 };
 
 // tables/work.toml: minutes, thresholds, prices of what is lost.

@@ -1,11 +1,10 @@
-// From needs to days: where to go on which day, in which hours, in which order, and what is left undone at what cost.
+// From needs to days: where to go on which day, in which hours, in which order, and what is left undone at
+// what cost.
 #pragma once
 
 #include <array>
-#include <cstdint>
 #include <functional>
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
@@ -20,7 +19,7 @@ namespace beegarth::work {
 struct SiteFacts {
   SiteId site;
   std::string name;
-  std::string grid_reference;   // printed on the sheet; empty where unknown
+  std::string grid_reference;  // printed on the sheet; empty where unknown
   std::string access;
   bool neighbours = false;
 };
@@ -29,7 +28,7 @@ struct ColonyPlace {
   ColonyId colony;
   std::string name;
   SiteId site;
-  int place = 0;                // order in which it is reached
+  int place = 0;  // order in which it is reached
 };
 
 // Travel in minutes; index 0 is home, i + 1 is sites[i]. Missing pairs are nullopt and named plainly.
@@ -39,34 +38,36 @@ struct TravelTable {
 
 // One day of the plan at one site, over all weather members.
 struct SiteDay {
-  // opening[h]: share of weather members in which local hour h is fit for opening a hive; daylight[h] the same for light;
-  // dry: share of members in which the day is dry.
+  // opening[h]: share of weather members in which local hour h is fit for opening a hive; daylight[h] the
+  // same for light; dry: share of members in which the day is dry.
   std::array<double, 24> opening{};
   std::array<double, 24> daylight{};
   double dry = 1;
-  double temperature_max_C = 15;   // median over members
+  double temperature_max_C = 15;  // median over members
   double rain_odds = 0;
   double wind_m_s = 3;
-  std::string limit;               // the usual limiting factor where the day is unfit: "cold", "rain", ...
+  std::string limit;  // the usual limiting factor where the day is unfit: "cold", "rain", ...
 };
 
 struct Availability {
   double start_hour = 10;
-  double end_hour = 16;            // equal to start: no time that day
+  double end_hour = 16;  // equal to start: no time that day
 };
 
 struct PlanInput {
   Date from;
   int days = 14;
-  std::vector<SiteFacts> sites;                 // up to eight are planned exactly
+  std::vector<SiteFacts> sites;  // up to eight are planned exactly
   std::vector<ColonyPlace> colonies;
   std::vector<facts::Need> needs;
   TravelTable travel;
-  std::vector<std::vector<SiteDay>> weather;    // [site][day]
-  std::vector<Availability> hours;              // [day]
+  std::vector<std::vector<SiteDay>> weather;  // [site][day]
+  std::vector<Availability> hours;            // [day]
   int people = 1;
-  double price_per_hour = 12;                   // what an hour is worth to the keeper, in the unit of loss
-  double price_per_travel_minute = 0.3;
+  double price_per_hour = 2;  // what an hour is worth to the keeper, in the unit of loss (kg honey)
+  double price_per_travel_minute = 0.05;  // the keeper's time and the car
+  double settle_minutes = 10;             // at each stop: park, suit, smoker, and the same to leave
+  double least_odds = 0.15;               // no job is planned on a day less likely than this to allow it
 };
 
 struct PlannedJob {
@@ -76,22 +77,22 @@ struct PlannedJob {
 struct Visit {
   Date date;
   SiteId site;
-  double start_hour = 0;            // local
+  double start_hour = 0;  // local
   double end_hour = 0;
-  double travel_minutes = 0;        // to get there from the stop before (home for the first)
-  double opening_odds = 0;          // odds that the visit's hours are fit
-  std::string weather;              // "17 C, dry, light wind"
-  std::optional<Date> fallback;     // the next best day if this one is lost
+  double travel_minutes = 0;           // to get there from the stop before (home for the first)
+  double opening_odds = 0;             // odds that the visit's hours are fit
+  std::string weather;                 // "17 C, dry, light wind"
+  std::optional<Date> fallback;        // the next best day if this one is lost
   std::optional<std::string> if_lost;  // what that costs, in words
-  std::vector<PlannedJob> jobs;     // in the order in which to do them
+  std::vector<PlannedJob> jobs;        // in the order in which to do them
 };
 
 struct Undone {
   facts::Need need;
-  std::string because;              // "no day fit for opening before ...", "too little time", "no travel time known"
+  std::string because;  // "no day fit for opening before ...", "too little time", "no travel time known"
   double cost = 0;
   std::string unit;
-  std::string text;                 // the cost in words
+  std::string text;  // the cost in words
 };
 
 struct Plan {
@@ -100,7 +101,7 @@ struct Plan {
   std::vector<Visit> visits;
   std::vector<Undone> undone;
   double expected_loss = 0;
-  double bound = 0;                 // proven lower bound of the expected loss
+  double bound = 0;  // proven lower bound of the expected loss
   bool proven_optimal = false;
   std::vector<std::string> remarks;
 };
@@ -113,7 +114,7 @@ struct MipProblem {
     double low, high;
   };
   std::vector<double> cost;
-  std::vector<bool> integer;         // columns are bounded 0..1
+  std::vector<bool> integer;  // columns are bounded 0..1
   std::vector<Row> rows;
 };
 struct MipAnswer {
@@ -124,6 +125,10 @@ struct MipAnswer {
 };
 using MipSolver = std::function<MipAnswer(const MipProblem&)>;
 
+// Every job that can be placed is a choice of day and part-day; every day a choice of the sites to see on one
+// shortest round from home. All of it is decided at once, so the plan is the best one under these odds where
+// `proven_optimal`. What cannot be planned is named with its reason and the rest is planned. A Problem only
+// where the input contradicts itself: tables of the wrong size, or numbers that are not finite.
 Expected<Plan> plan_days(const PlanInput& input, const MipSolver& solve);
 
 }  // namespace beegarth::work

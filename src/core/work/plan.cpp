@@ -1,0 +1,157 @@
+#include "work/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+#include <numeric>
+
+#include "work/plan_told.hpp"
+#include "work/words.hpp"
+
+namespace beegarth::work {
+
+namespace {
+
+constexpr std::size_t most_sites = 8;  // all their subsets are weighed, every day
+constexpr int most_days = 60;
+
+std::optional<Problem> check_sizes(const PlanInput& input) {
+  const auto days = static_cast<std::size_t>(std::max(0, input.days));
+  const std::size_t sites = input.sites.size();
+  if (input.days < 1 || input.days > most_days)
+    return bad_input("a plan has 1 to 60 days, not " + std::to_string(input.days), "days");
+  if (input.hours.size() != days)
+    return bad_input("working hours are wanted for each day of the plan", "hours");
+  if (input.weather.size() != sites) return bad_input("weather is wanted for each site", "weather");
+  for (const auto& site : input.weather)
+    if (site.size() != days) return bad_input("weather is wanted for each day of the plan", "weather");
+  if (input.travel.minutes.size() != sites + 1)
+    return bad_input("the travel table wants a row for home and each site", "travel");
+  for (const auto& row : input.travel.minutes)
+    if (row.size() != sites + 1)
+      return bad_input("the travel table wants a column for home and each site", "travel");
+  return std::nullopt;
+}
+
+std::optional<Problem> check_numbers(const PlanInput& input) {
+  for (const auto& need : input.needs) {
+    const auto& loss = need.loss;
+    const bool finite =
+        std::isfinite(loss.never) && std::isfinite(need.temperature_min_C) &&
+        std::all_of(loss.by_day.begin(), loss.by_day.end(), [](double v) { return std::isfinite(v); });
+    if (!finite) return bad_input("a loss or temperature is not a finite number", need.key);
+  }
+  for (const auto& row : input.travel.minutes)
+    for (const auto& minutes : row)
+      if (minutes && !(std::isfinite(*minutes) && *minutes >= 0))
+        return bad_input("a travel time is not a finite number of minutes from 0 up", "travel");
+  for (const auto& hours : input.hours)
+    if (!(hours.start_hour >= 0 && hours.end_hour <= 24))
+      return bad_input("working hours lie outside 0 to 24", "hours");
+  if (!(input.price_per_hour >= 0 && std::isfinite(input.price_per_hour) &&
+        input.price_per_travel_minute >= 0 && std::isfinite(input.price_per_travel_minute)))
+    return bad_input("the price of an hour or of a minute's travel is below 0 or not finite", "price");
+  return std::nullopt;
+}
+
+// Where there are more sites than can be weighed: those with the most to lose, in their given order.
+struct Narrowed {
+  PlanInput input;
+  std::vector<Undone> undone;
+  std::vector<std::string> remarks;
+};
+
+double at_stake(const PlanInput& input, const SiteId& site) {
+  double sum = 0;
+  for (const auto& need : input.needs)
+    if (need.site == site) sum += undone_of(need, "").cost;
+  return sum;
+}
+
+Narrowed narrow(const PlanInput& input) {
+  Narrowed out{input, {}, {}};
+  if (input.sites.size() <= most_sites) return out;
+  std::vector<std::size_t> order(input.sites.size());
+  std::iota(order.begin(), order.end(), std::size_t{0});
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return at_stake(input, input.sites[a].site) > at_stake(input, input.sites[b].site);
+  });
+  std::vector<std::size_t> kept(order.begin(), order.begin() + most_sites);
+  std::sort(kept.begin(), kept.end());
+  out.input.sites.clear();
+  out.input.weather.clear();
+  out.input.travel.minutes.assign(kept.size() + 1, std::vector<std::optional<double>>(kept.size() + 1));
+  for (std::size_t a = 0; a < kept.size(); ++a) {
+    out.input.sites.push_back(input.sites[kept[a]]);
+    out.input.weather.push_back(input.weather[kept[a]]);
+    out.input.travel.minutes[0][a + 1] = input.travel.minutes[0][kept[a] + 1];
+    out.input.travel.minutes[a + 1][0] = input.travel.minutes[kept[a] + 1][0];
+    for (std::size_t b = 0; b < kept.size(); ++b)
+      out.input.travel.minutes[a + 1][b + 1] = input.travel.minutes[kept[a] + 1][kept[b] + 1];
+  }
+  std::string left_out;
+  for (std::size_t i = most_sites; i < order.size(); ++i) {
+    const SiteFacts& site = input.sites[order[i]];
+    left_out += (left_out.empty() ? "" : ", ") + site.name;
+    auto& needs = out.input.needs;
+    for (const auto& need : needs)
+      if (need.site == site.site)
+        out.undone.push_back(
+            undone_of(need, "eight sites are planned at once and " + site.name + " is not among them"));
+    needs.erase(
+        std::remove_if(needs.begin(), needs.end(), [&](const auto& need) { return need.site == site.site; }),
+        needs.end());
+  }
+  out.remarks.push_back(
+      "Eight sites are planned at once, those with the most to lose. Not planned: " + left_out + ".");
+  return out;
+}
+
+void keep_shut_remarks(const PlanInput& input, const Sifted& sifted, Plan& plan) {
+  for (const int i : sifted.keep_shut) {
+    const auto& shut = input.needs[static_cast<std::size_t>(i)];
+    plan.remarks.push_back(shut.what + ".");
+  }
+}
+
+void order_undone(std::vector<Undone>& undone) {
+  std::stable_sort(undone.begin(), undone.end(), [](const Undone& a, const Undone& b) {
+    if (a.cost != b.cost) return a.cost > b.cost;
+    return a.need.key < b.need.key;
+  });
+}
+
+}  // namespace
+
+Expected<Plan> plan_days(const PlanInput& whole, const MipSolver& solve) {
+  if (auto problem = check_sizes(whole)) return *problem;
+  if (auto problem = check_numbers(whole)) return *problem;
+  Narrowed narrowed = narrow(whole);
+  const PlanInput& input = narrowed.input;
+
+  const Roads roads(input.travel, static_cast<int>(input.sites.size()));
+  const Sifted sifted = sift_needs(input, roads);
+  const Model model = build_model(input, roads, sifted);
+  const Choice choice = choose(model, solve);
+
+  Plan plan;
+  plan.from = input.from;
+  plan.to = input.from + (input.days - 1);
+  plan.remarks = narrowed.remarks;
+  plan.remarks.insert(plan.remarks.end(), sifted.remarks.begin(), sifted.remarks.end());
+  keep_shut_remarks(input, sifted, plan);
+  if (!choice.found)
+    plan.remarks.push_back("No plan was found within the work allowed; nothing is scheduled.");
+  plan.visits = lay_out_visits(input, roads, sifted, model, choice);
+  plan.undone = tell_undone(input, sifted, model, choice);
+  plan.undone.insert(plan.undone.end(), narrowed.undone.begin(), narrowed.undone.end());
+  order_undone(plan.undone);
+
+  const Choice nothing{std::vector<std::optional<int>>(model.jobs.size()), {}, 0, 0, false, false};
+  plan.expected_loss = choice.found ? choice.value : value_of(model, nothing.option_of_job, {});
+  plan.bound = choice.found ? choice.bound : 0;
+  plan.proven_optimal = choice.found && choice.proven;
+  return plan;
+}
+
+}  // namespace beegarth::work

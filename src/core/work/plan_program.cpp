@@ -1,0 +1,217 @@
+#include "work/plan_program.hpp"
+
+#include <algorithm>
+#include <limits>
+
+namespace beegarth::work {
+
+namespace {
+
+constexpr double infinite = std::numeric_limits<double>::infinity();
+
+// Columns: first one for each round, then one for each option of each job, then, for each shift and site,
+// whether the site is seen in that shift and whether it closes the round.
+struct Columns {
+  explicit Columns(const Model& model) {
+    int next = static_cast<int>(model.rounds.size());
+    for (const auto& job : model.jobs) {
+      first_option.push_back(next);
+      next += static_cast<int>(job.options.size());
+    }
+    first_seen = next;
+    count = next + 2 * static_cast<int>(model.shifts.size()) * sites;
+  }
+  int option(int job, int option_index) const {
+    return first_option[static_cast<std::size_t>(job)] + option_index;
+  }
+  int seen(int shift, int site) const { return first_seen + 2 * (shift * sites + site); }
+  int closes(int shift, int site) const { return seen(shift, site) + 1; }
+
+  static constexpr int sites = 8;
+  std::vector<int> first_option;
+  int first_seen = 0;
+  int count = 0;
+};
+
+class Program {
+ public:
+  explicit Program(const Model& model) : model_(model), columns_(model) {
+    const auto count = static_cast<std::size_t>(columns_.count);
+    program_.cost.assign(count, 0.0);
+    program_.integer.assign(count, false);
+    set_costs();
+    one_round_a_day();
+    seen_by_a_round();
+    each_job_once_where_seen();
+    within_the_hours();
+    in_their_order();
+    clashes_apart();
+  }
+  const MipProblem& program() const { return program_; }
+  const Columns& columns() const { return columns_; }
+  double left_undone() const { return left_undone_; }
+
+ private:
+  using Row = MipProblem::Row;
+
+  static void add(Row& row, int column, double coefficient) {
+    row.columns.push_back(column);
+    row.coefficients.push_back(coefficient);
+  }
+
+  void set_costs() {
+    for (std::size_t i = 0; i < model_.rounds.size(); ++i) {
+      program_.cost[i] = model_.rounds[i].cost;
+      program_.integer[i] = true;
+    }
+    for (std::size_t j = 0; j < model_.jobs.size(); ++j) {
+      const Job& job = model_.jobs[j];
+      left_undone_ += job.never;
+      for (std::size_t o = 0; o < job.options.size(); ++o) {
+        const auto column =
+            static_cast<std::size_t>(columns_.option(static_cast<int>(j), static_cast<int>(o)));
+        program_.cost[column] = job.options[o].cost - job.never;
+        program_.integer[column] = true;
+      }
+    }
+  }
+
+  void one_round_a_day() {
+    for (int day = 0; day < model_.days; ++day) {
+      Row row{{}, {}, -infinite, 1};
+      for (std::size_t i = 0; i < model_.rounds.size(); ++i)
+        if (model_.shifts[static_cast<std::size_t>(model_.rounds[i].shift)].day == day)
+          add(row, static_cast<int>(i), 1);
+      keep(std::move(row));
+    }
+  }
+
+  void seen_by_a_round() {
+    for (int shift = 0; shift < static_cast<int>(model_.shifts.size()); ++shift)
+      for (int site = 0; site < Columns::sites; ++site) {
+        Row seen{{columns_.seen(shift, site)}, {-1}, 0, 0};
+        Row closes{{columns_.closes(shift, site)}, {-1}, 0, 0};
+        for (std::size_t i = 0; i < model_.rounds.size(); ++i) {
+          const RoundChoice& round = model_.rounds[i];
+          if (round.shift != shift || !((round.sites >> static_cast<unsigned>(site)) & 1U)) continue;
+          add(seen, static_cast<int>(i), 1);
+          if (round.last == site) add(closes, static_cast<int>(i), 1);
+        }
+        keep(std::move(seen));
+        keep(std::move(closes));
+      }
+  }
+
+  void each_job_once_where_seen() {
+    for (int j = 0; j < static_cast<int>(model_.jobs.size()); ++j) {
+      const Job& job = model_.jobs[static_cast<std::size_t>(j)];
+      Row once{{}, {}, -infinite, 1};
+      for (int o = 0; o < static_cast<int>(job.options.size()); ++o) {
+        const int shift = job.options[static_cast<std::size_t>(o)].shift;
+        add(once, columns_.option(j, o), 1);
+        const int there = job.last ? columns_.closes(shift, job.site) : columns_.seen(shift, job.site);
+        keep({{columns_.option(j, o), there}, {1, -1}, -infinite, 0});
+      }
+      keep(std::move(once));
+    }
+  }
+
+  void within_the_hours() {
+    for (int shift = 0; shift < static_cast<int>(model_.shifts.size()); ++shift) {
+      const double minutes = model_.shifts[static_cast<std::size_t>(shift)].minutes();
+      Row row{{}, {}, -infinite, 0};
+      for (std::size_t i = 0; i < model_.rounds.size(); ++i)
+        if (model_.rounds[i].shift == shift)
+          add(row, static_cast<int>(i), model_.rounds[i].minutes - minutes);
+      for (int j = 0; j < static_cast<int>(model_.jobs.size()); ++j) {
+        const Job& job = model_.jobs[static_cast<std::size_t>(j)];
+        for (int o = 0; o < static_cast<int>(job.options.size()); ++o)
+          if (job.options[static_cast<std::size_t>(o)].shift == shift)
+            add(row, columns_.option(j, o), job.minutes);
+      }
+      keep(std::move(row));
+    }
+  }
+
+  // Done by the end of day d only if what comes first is done by then (or by the day before).
+  void in_their_order() {
+    for (int j = 0; j < static_cast<int>(model_.jobs.size()); ++j)
+      for (const Before& before : model_.jobs[static_cast<std::size_t>(j)].after)
+        for (int day = 0; day < model_.days; ++day) {
+          Row row{{}, {}, -infinite, 0};
+          add_until(row, j, day, 1);
+          if (row.columns.empty()) continue;
+          add_until(row, before.job, before.another_day ? day - 1 : day, -1);
+          keep(std::move(row));
+        }
+  }
+
+  void add_until(Row& row, int j, int last_day, double coefficient) {
+    const Job& job = model_.jobs[static_cast<std::size_t>(j)];
+    for (int o = 0; o < static_cast<int>(job.options.size()); ++o) {
+      const int shift = job.options[static_cast<std::size_t>(o)].shift;
+      if (model_.shifts[static_cast<std::size_t>(shift)].day <= last_day)
+        add(row, columns_.option(j, o), coefficient);
+    }
+  }
+
+  void clashes_apart() {
+    for (int j = 0; j < static_cast<int>(model_.jobs.size()); ++j)
+      for (const int other : model_.jobs[static_cast<std::size_t>(j)].clashes) {
+        Row row{{}, {}, -infinite, 1};
+        add_until(row, j, model_.days, 1);
+        add_until(row, other, model_.days, 1);
+        keep(std::move(row));
+      }
+  }
+
+  void keep(Row row) {
+    if (!row.columns.empty()) program_.rows.push_back(std::move(row));
+  }
+
+  const Model& model_;
+  Columns columns_;
+  MipProblem program_;
+  double left_undone_ = 0;
+};
+
+}  // namespace
+
+double value_of(const Model& model, const std::vector<std::optional<int>>& option_of_job,
+                const std::vector<int>& rounds) {
+  double value = 0;
+  for (std::size_t j = 0; j < model.jobs.size(); ++j) {
+    const auto& chosen = option_of_job[j];
+    value += chosen ? model.jobs[j].options[static_cast<std::size_t>(*chosen)].cost : model.jobs[j].never;
+  }
+  for (const int round : rounds) value += model.rounds[static_cast<std::size_t>(round)].cost;
+  return value;
+}
+
+Choice choose(const Model& model, const MipSolver& solve) {
+  Choice choice;
+  choice.option_of_job.assign(model.jobs.size(), std::nullopt);
+  if (model.jobs.empty() || model.rounds.empty()) {
+    choice.value = choice.bound = value_of(model, choice.option_of_job, {});
+    choice.proven = choice.found = true;
+    return choice;
+  }
+  const Program program(model);
+  const MipAnswer answer = solve(program.program());
+  choice.found = answer.feasible;
+  if (!answer.feasible) return choice;
+  constexpr double chosen = 0.5;  // columns are whole numbers but for rounding
+  for (std::size_t i = 0; i < model.rounds.size(); ++i)
+    if (answer.x[i] > chosen) choice.rounds.push_back(static_cast<int>(i));
+  for (std::size_t j = 0; j < model.jobs.size(); ++j)
+    for (std::size_t o = 0; o < model.jobs[j].options.size(); ++o)
+      if (answer.x[static_cast<std::size_t>(
+              program.columns().option(static_cast<int>(j), static_cast<int>(o)))] > chosen)
+        choice.option_of_job[j] = static_cast<int>(o);
+  choice.value = value_of(model, choice.option_of_job, choice.rounds);
+  choice.proven = answer.proven;
+  choice.bound = answer.proven ? choice.value : std::min(choice.value, answer.bound + program.left_undone());
+  return choice;
+}
+
+}  // namespace beegarth::work

@@ -1,0 +1,134 @@
+#include <algorithm>
+#include <limits>
+
+#include "work/plan_told.hpp"
+#include "work/words.hpp"
+
+namespace beegarth::work {
+
+namespace {
+
+std::string clock_words(facts::Clock clock) {
+  switch (clock) {
+    case facts::Clock::opening:
+      return "fit for opening";
+    case facts::Clock::daylight:
+      return "with light and warmth enough";
+    case facts::Clock::dusk:
+      return "with dusk within your hours";
+    case facts::Clock::dry_day:
+      return "dry";
+    case facts::Clock::any:
+      return "fit";
+  }
+  return "fit";
+}
+
+class Teller {
+ public:
+  Teller(const PlanInput& input, const Model& model, const Choice& choice)
+      : input_(input), model_(model), choice_(choice) {}
+
+  std::string because(int j) const {
+    const Job& job = model_.jobs[static_cast<std::size_t>(j)];
+    if (job.options.empty()) return no_option(job);
+    if (all_rounds_too_long(job)) return "the way there takes more than your hours";
+    for (const Before& before : job.after)
+      if (!planned(before.job)) return key(before.job) + " has to come first and is left undone";
+    for (std::size_t other = 0; other < model_.jobs.size(); ++other)
+      if (planned(static_cast<int>(other)) && clash(j, static_cast<int>(other)))
+        return "it clashes with " + key(static_cast<int>(other)) + ", which is worth more";
+    const bool worth_it = std::any_of(job.options.begin(), job.options.end(), [&](const JobOption& option) {
+      return option.cost + least_way(option.shift, job) < job.never;
+    });
+    return worth_it ? "too little time" : "going costs more than it saves";
+  }
+
+ private:
+  bool planned(int j) const { return choice_.option_of_job[static_cast<std::size_t>(j)].has_value(); }
+  const facts::Need& need(const Job& job) const { return input_.needs[static_cast<std::size_t>(job.need)]; }
+  std::string key(int j) const { return need(model_.jobs[static_cast<std::size_t>(j)]).key; }
+
+  bool clash(int a, int b) const {
+    const auto& list = model_.jobs[static_cast<std::size_t>(std::min(a, b))].clashes;
+    return std::find(list.begin(), list.end(), std::max(a, b)) != list.end();
+  }
+
+  std::string no_option(const Job& job) const {
+    const facts::Need& one = need(job);
+    const Date first = std::max(one.earliest, input_.from);
+    const Date last = std::min(one.latest, input_.from + (input_.days - 1));
+    bool hours = false;
+    double best = 0;
+    for (Date date = first; date <= last; ++date) {
+      const auto day = static_cast<std::size_t>(date - input_.from);
+      const Availability& open = input_.hours[day];
+      if (open.end_hour <= open.start_hour) continue;
+      hours = true;
+      best = std::max(best, job_odds(one, input_.weather[static_cast<std::size_t>(job.site)][day],
+                                     open.start_hour, open.end_hour, false));
+    }
+    if (!hours) return "no working hours from " + day_text(first) + " to " + day_text(last);
+    if (best >= input_.least_odds) return "the colony is to be left shut until after " + day_text(last);
+    return "no day " + clock_words(one.clock) + " up to " + day_text(last) + " (best odds " +
+           percent_text(best) + ")";
+  }
+
+  bool all_rounds_too_long(const Job& job) const {
+    return std::none_of(model_.rounds.begin(), model_.rounds.end(), [&](const RoundChoice& round) {
+      const bool there = (round.sites >> static_cast<unsigned>(job.site)) & 1U;
+      return there && (!job.last || round.last == job.site) && fits(round, job);
+    });
+  }
+
+  bool fits(const RoundChoice& round, const Job& job) const {
+    const double hours = model_.shifts[static_cast<std::size_t>(round.shift)].minutes();
+    return round.minutes + job.minutes <= hours + 1e-9 &&
+           std::any_of(job.options.begin(), job.options.end(),
+                       [&](const JobOption& option) { return option.shift == round.shift; });
+  }
+
+  double least_way(int shift, const Job& job) const {
+    double least = std::numeric_limits<double>::infinity();
+    for (const RoundChoice& round : model_.rounds)
+      if (round.shift == shift && ((round.sites >> static_cast<unsigned>(job.site)) & 1U) &&
+          fits(round, job) && (!job.last || round.last == job.site))
+        least = std::min(least, round.cost);
+    return least;
+  }
+
+  const PlanInput& input_;
+  const Model& model_;
+  const Choice& choice_;
+};
+
+}  // namespace
+
+Undone undone_of(const facts::Need& need, std::string because, bool costs_nothing) {
+  const double least =
+      need.loss.by_day.empty() ? 0 : *std::min_element(need.loss.by_day.begin(), need.loss.by_day.end());
+  Undone undone{.need = need, .because = std::move(because)};
+  undone.cost = costs_nothing ? 0 : std::max(0.0, need.loss.never - least);
+  undone.unit = need.loss.unit;
+  constexpr double next_to_nothing = 0.05;
+  undone.text = undone.cost < next_to_nothing
+                    ? "costs next to nothing within this plan"
+                    : "costs about " + number_text(undone.cost, 1) + " " + undone.unit;
+  return undone;
+}
+
+std::vector<Undone> tell_undone(const PlanInput& input, const Sifted& sifted, const Model& model,
+                                const Choice& choice) {
+  const Teller teller(input, model, choice);
+  std::vector<Undone> out;
+  for (std::size_t j = 0; j < model.jobs.size(); ++j)
+    if (!choice.option_of_job[j])
+      out.push_back(undone_of(input.needs[static_cast<std::size_t>(model.jobs[j].need)],
+                              teller.because(static_cast<int>(j))));
+  for (const SetAside& aside : sifted.aside)
+    out.push_back(
+        undone_of(input.needs[static_cast<std::size_t>(aside.need)], aside.because, aside.costs_nothing));
+  return out;
+}
+
+}  // namespace beegarth::work
