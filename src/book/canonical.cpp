@@ -181,11 +181,15 @@ Expected<nlohmann::json> parse_strict(std::string_view text, const std::string& 
   const auto look = [&](int depth, nlohmann::json::parse_event_t event, const nlohmann::json& parsed) {
     return watch(depth, event, parsed);
   };
+  const auto noticed = [&] {
+    return bad_input("the JSON " + watch.fault, where, "write it as the schema says");
+  };
   try {
     nlohmann::json value = nlohmann::json::parse(text, look);
-    if (!watch.fault.empty()) return bad_input("the JSON " + watch.fault, where, "say each thing once");
+    if (!watch.fault.empty()) return noticed();
     return value;
   } catch (const nlohmann::json::parse_error& error) {
+    if (!watch.fault.empty()) return noticed();
     return bad_input("is not JSON at byte " + std::to_string(error.byte), where,
                      "check the quotes, commas and brackets");
   } catch (const nlohmann::json::exception&) {

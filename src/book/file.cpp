@@ -140,9 +140,9 @@ bool has_open_log(const std::string& path) {
 Database open_to_read(const std::string& path) {
   const bool writable = ::access(path.c_str(), W_OK) == 0 && ::access(folder_of(path).c_str(), W_OK) == 0;
   if (writable) {
-    // Shares the log with any writer; leaves the file as it is.
+    // Shares the log with any writer. Only what a writer that died had committed may still go from its log
+    // into the file.
     Database database(file_uri(path, ""), path, SQLITE_OPEN_READWRITE);
-    sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
     database.run("PRAGMA query_only=ON");
     return database;
   }

@@ -1,5 +1,7 @@
 #include "book/book.hpp"
 
+#include <cmath>
+
 #include "desk.hpp"
 
 namespace beegarth::book {
@@ -40,6 +42,61 @@ TEST(Book, exporting_an_import_gives_the_same_lines) {
   EXPECT_EQ(count->added, 2);
   EXPECT_EQ(*to.export_lines(), *lines);
   EXPECT_EQ(*to.head(), *from.head());
+}
+
+TEST(Book, one_bad_draft_keeps_all_of_them_out) {
+  Folder folder;
+  Desk desk;
+  Book book = new_book(folder.file("a.garth"), desk);
+  const auto kept = book.append(
+      {note("fine"), {day(2026, 5, 28), {}, entries::Feed{.colony = ColonyId("a"), .kg = -1}, {}}});
+  ASSERT_FALSE(kept);
+  EXPECT_EQ(kept.problem().where, "draft 2, kg");
+  EXPECT_EQ(kept.problem().kind, ProblemKind::bad_input);
+  EXPECT_TRUE(book.entries()->empty());
+}
+
+TEST(Book, a_draft_that_cannot_be_kept_is_refused) {
+  Folder folder;
+  Desk desk;
+  Book book = new_book(folder.file("a.garth"), desk);
+  Draft draft = note("correction");
+  draft.supersedes = EntryId("019e6a2f-0000-7000-8000-000000000000");
+  EXPECT_FALSE(book.append({draft}));
+  EXPECT_FALSE(book.append({{day(2026, 5, 28),
+                             {},
+                             entries::Removed{.entry = EntryId("019e6a2f-0000-7000-8000-000000000000")},
+                             {}}}));
+  EXPECT_FALSE(book.append({{day(2026, 5, 28), 24.5, entries::Note{.text = "late"}, {}}}));
+  EXPECT_FALSE(book.append({{day(2026, 5, 28), std::nan(""), entries::Note{.text = "late"}, {}}}));
+  EXPECT_FALSE(book.append({note("bad \xff byte")}));
+  EXPECT_TRUE(book.entries()->empty());
+}
+
+TEST(Book, entries_come_by_what_happened_first) {
+  Folder folder;
+  Desk desk;
+  Book book = new_book(folder.file("a.garth"), desk);
+  ASSERT_TRUE(book.append({note("later", day(2026, 6, 2)), note("earlier", day(2026, 6, 1)),
+                           note("later too", day(2026, 6, 2))}));
+  const auto all = book.entries();
+  EXPECT_EQ(std::get<entries::Note>((*all)[0].payload).text, "earlier");
+  EXPECT_EQ(std::get<entries::Note>((*all)[1].payload).text, "later");
+  EXPECT_EQ(std::get<entries::Note>((*all)[2].payload).text, "later too");
+}
+
+TEST(Book, the_head_changes_with_every_entry_and_with_nothing_else) {
+  Folder folder;
+  Desk desk;
+  Book book = new_book(folder.file("a.garth"), desk);
+  const std::string empty = *book.head();
+  EXPECT_EQ(empty.size(), 64U);
+  ASSERT_TRUE(book.append({note("one")}));
+  const std::string one = *book.head();
+  EXPECT_NE(one, empty);
+  EXPECT_FALSE(book.append({note("")}));
+  EXPECT_EQ(*book.head(), one);
+  EXPECT_EQ(*Book::open(folder.file("a.garth"), {.read_only = true}, desk.surroundings())->head(), one);
 }
 
 }  // namespace

@@ -1,0 +1,144 @@
+// Laws that hold of every book, tried with books drawn at random.
+#include <gtest/gtest.h>
+#include <rapidcheck.h>
+#include <rapidcheck/gtest.h>
+
+#include <algorithm>
+#include <set>
+
+#include "book/book.hpp"
+#include "book/state.hpp"
+#include "desk.hpp"
+#include "random_entries.hpp"
+
+namespace beegarth::book {
+namespace {
+
+using entries::Entry;
+
+std::vector<std::string> as_json(const std::vector<Entry>& entries) {
+  std::vector<std::string> all;
+  for (const Entry& entry : entries) all.push_back(entry_json(entry));
+  return all;
+}
+
+RC_GTEST_PROP(Laws, every_payload_reads_back_to_the_same_canonical_text, ()) {
+  const entries::Payload payload = random_payload();
+  const std::string text = payload_json(payload);
+  const auto read = payload_from_json(entries::kind_name(payload), text, "");
+  RC_ASSERT(read.has_value());
+  RC_ASSERT(payload_json(*read) == text);
+}
+
+RC_GTEST_PROP(Laws, a_payload_with_one_byte_changed_is_refused_or_still_a_valid_payload, ()) {
+  const entries::Payload payload = random_payload();
+  std::string text = payload_json(payload);
+  text[*rc::gen::inRange<std::size_t>(0, text.size())] = static_cast<char>(*rc::gen::inRange(0, 256));
+  const auto read = payload_from_json(entries::kind_name(payload), text, "");
+  if (read) RC_ASSERT(entries::validate(*read).has_value());
+  if (!read) RC_ASSERT(!read.problem().what.empty());
+}
+
+// Random drafts, some correcting or taking back earlier entries, on two books that swap lines at the end.
+struct Told {
+  Folder folder;
+  Desk desk;
+  std::vector<Book> books;
+
+  Told() {
+    books.push_back(new_book(folder.file("one.garth"), desk));
+    books.push_back(new_book(folder.file("two.garth"), desk));
+    const int lines = *rc::gen::inRange(0, 12);
+    for (int i = 0; i < lines; ++i) append(books[static_cast<std::size_t>(*rc::gen::inRange(0, 2))]);
+  }
+  void append(Book& book) {
+    desk.now_ms += *rc::gen::inRange(-5000, 5000);
+    const auto there = *book.entries();
+    std::vector<Draft> drafts;
+    const int count = *rc::gen::inRange(1, 4);
+    for (int i = 0; i < count; ++i) {
+      Draft draft{Date::from_day_number(*rc::gen::inRange(20000, 20010)), {}, random_payload(), {}};
+      if (*rc::gen::arbitrary<bool>()) draft.happened_hour = Filler::within({0, 24, "h"});
+      if (!there.empty()) {
+        const EntryId& target = there[*rc::gen::inRange<std::size_t>(0, there.size())].id;
+        const int link = *rc::gen::inRange(0, 4);
+        if (link == 1) draft.supersedes = target;
+        if (link == 2) draft.payload = entries::Removed{.entry = target};
+      }
+      drafts.push_back(std::move(draft));
+    }
+    const auto kept = book.append(drafts);
+    RC_ASSERT(kept.has_value());
+    RC_ASSERT(kept->size() == drafts.size());
+  }
+};
+
+RC_GTEST_PROP(Laws, books_that_swap_lines_are_equal_sound_and_round_trip, ()) {
+  Told told;
+  Book& one = told.books[0];
+  Book& two = told.books[1];
+  const auto to_one = one.import_lines(*two.export_lines(), "two", false);
+  RC_ASSERT(to_one.has_value());
+  const auto to_two = two.import_lines(*one.export_lines(), "one", false);
+  RC_ASSERT(to_two.has_value());
+  RC_ASSERT(*one.export_lines() == *two.export_lines());
+  RC_ASSERT(*one.head() == *two.head());
+  RC_ASSERT(as_json(*one.entries()) == as_json(*two.entries()));
+  RC_ASSERT(one.verify()->faults.empty());
+
+  Book third = new_book(told.folder.file("three.garth"), told.desk);
+  RC_ASSERT(third.import_lines(*one.export_lines(), "one", false).has_value());
+  RC_ASSERT(*third.export_lines() == *one.export_lines());
+}
+
+RC_GTEST_PROP(Laws, what_stands_is_part_of_the_book_and_ever_the_same, ()) {
+  Told told;
+  const std::vector<Entry> all = *told.books[0].entries();
+  const Date last = Date::from_day_number(20010);
+  const auto standing = standing_entries(all, last);
+
+  std::vector<Entry> shuffled = all;
+  std::reverse(shuffled.begin(), shuffled.end());
+  RC_ASSERT(as_json(standing_entries(shuffled, last)) == as_json(standing));
+
+  std::set<std::string> superseded;
+  std::set<std::string> there;
+  for (const Entry& entry : all) {
+    there.insert(entry.id.text());
+    if (entry.supersedes) superseded.insert(entry.supersedes->text());
+  }
+  std::set<std::string> standing_ids;
+  for (const Entry& entry : standing) {
+    RC_ASSERT(there.count(entry.id.text()) == 1);
+    RC_ASSERT(superseded.count(entry.id.text()) == 0);
+    RC_ASSERT(standing_ids.insert(entry.id.text()).second);
+  }
+  // Entries that nothing touches stand.
+  std::set<std::string> touched = superseded;
+  for (const Entry& entry : all) {
+    if (const auto* removed = std::get_if<entries::Removed>(&entry.payload))
+      touched.insert(removed->entry.text());
+  }
+  for (const Entry& entry : all) {
+    const bool plain = !entry.supersedes && !std::holds_alternative<entries::Removed>(entry.payload);
+    if (plain && touched.count(entry.id.text()) == 0) RC_ASSERT(standing_ids.count(entry.id.text()) == 1);
+  }
+  // An earlier day shows exactly the entries that had happened by then.
+  const Date earlier = Date::from_day_number(20004);
+  std::vector<Entry> until;
+  for (const Entry& entry : standing) {
+    if (entry.happened <= earlier) until.push_back(entry);
+  }
+  RC_ASSERT(as_json(standing_entries(all, earlier)) == as_json(until));
+  // What was known at an instant does not depend on what was written later.
+  if (!all.empty()) {
+    const entries::Written instant = all[*rc::gen::inRange<std::size_t>(0, all.size())].written;
+    std::vector<Entry> known;
+    std::copy_if(all.begin(), all.end(), std::back_inserter(known),
+                 [&](const Entry& entry) { return entry.written <= instant; });
+    RC_ASSERT(as_json(standing_entries(all, last, instant)) == as_json(standing_entries(known, last)));
+  }
+}
+
+}  // namespace
+}  // namespace beegarth::book
