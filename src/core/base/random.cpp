@@ -18,11 +18,16 @@ std::uint64_t mix(std::uint64_t x) {
 
 }  // namespace
 
+std::array<std::uint32_t, 2> stream_key_words(std::uint64_t seed, std::uint64_t colony) {
+  const std::uint64_t k = mix(seed ^ mix(colony));
+  return {static_cast<std::uint32_t>(k), static_cast<std::uint32_t>(k >> 32)};
+}
+
 std::array<std::uint32_t, 4> random_words(const StreamKey& key, std::uint32_t block) {
-  const std::uint64_t k = mix(key.seed ^ mix(key.colony));
+  const auto k = stream_key_words(key.seed, key.colony);
   const r123::Philox4x32::ctr_type counter{
       {key.member, static_cast<std::uint32_t>(key.day), static_cast<std::uint32_t>(key.purpose), block}};
-  const r123::Philox4x32::key_type philox_key{{static_cast<std::uint32_t>(k), static_cast<std::uint32_t>(k >> 32)}};
+  const r123::Philox4x32::key_type philox_key{{k[0], k[1]}};
   const auto words = r123::Philox4x32{}(counter, philox_key);
   return {words[0], words[1], words[2], words[3]};
 }

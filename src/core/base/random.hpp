@@ -45,6 +45,9 @@ constexpr std::uint64_t stable_hash(std::string_view text) {
 // `block` of the stream.
 std::array<std::uint32_t, 4> random_words(const StreamKey& key, std::uint32_t block);
 
+// The two words of Philox key that seed and colony become: for kernels that draw for many members at once.
+std::array<std::uint32_t, 2> stream_key_words(std::uint64_t seed, std::uint64_t colony);
+
 // A cursor over one stream. Cheap to make; copy it to replay.
 class Stream {
  public:

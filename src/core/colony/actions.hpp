@@ -22,6 +22,9 @@ struct Treat {
 struct RemoveDroneComb {
   double share = 1;  // of all capped drone brood
 };
+struct RemoveBrood {
+  double share = 1;       // of all brood, with the mites in it
+};
 struct CutCells {};  // every queen cell taken out
 struct CageQueen {};
 struct ReleaseQueen {};
@@ -58,7 +61,7 @@ struct SetStores {  // weighed: every member has this much, plus or minus nothin
 };
 struct Kill {};  // the colony ends
 
-using Action = std::variant<Feed, AddRoom, Treat, RemoveDroneComb, CutCells, CageQueen, ReleaseQueen,
+using Action = std::variant<Feed, AddRoom, Treat, RemoveDroneComb, RemoveBrood, CutCells, CageQueen, ReleaseQueen,
                             QueenLost, IntroduceQueen, GiveCell, SwarmSeen, SplitAway, KeepPart, UniteWith,
                             Harvest, SetStores, Kill>;
 

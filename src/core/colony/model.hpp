@@ -31,14 +31,20 @@ struct Rates {
   float egg_wait_days;       // days over which free room or care is filled
   float drone_share;         // of eggs, at the height of the season
   float drone_half_bees;     // bees at which half of that is laid
+  float laying_falls_per_year;     // share by which a queen lays less in every year after her first
+  float drone_layer_eggs_per_day;  // of a queen that never mated
   // the workers
   float hive_loss_per_day;
+  float old_hive_loss_per_day;     // of bees past the usual age of leaving for the field
+  float mite_burden_loss_per_day;  // more die, per mite and bee
   float forager_rest_loss_per_day;
   float onset_first_age_days, onset_ramp_days;  // hive bees begin to leave for the field
+  float recruit_flight_hours;  // with so many a day recruitment is in full swing
   float recruit_max_per_day, social_inhibition_per_day;
   float winter_turn_daylength_h,
       winter_all_daylength_h;  // shortening days: none .. all emerge as winter bees
   float winter_work_loss_per_flight_hour;
+  float winter_work_share;         // of winter bees that fly out to collect on a fit day
   float harmed_winter_loss_times;  // winter bees from infested cells die so many times faster
   float infested_brood_dies;       // share of infested worker brood that never emerges
   float drone_loss_per_day, drone_eviction_per_day;
@@ -46,6 +52,7 @@ struct Rates {
   float adult_honey_g_per_day, adult_work_honey_g_per_day, colony_heat_honey_g_per_day;
   float larva_honey_g_per_day, larva_pollen_g_per_day;
   float pollen_kg_per_10000_foragers, pollen_store_max_kg, pollen_half_kg;
+  float pollen_cells_per_kg;
   float ripening_per_day;
   float nest_stores_kg;         // stores kept beside the brood before any goes above
   float draw_combs_per_day;     // by 20,000 bees in a good flow
@@ -55,6 +62,7 @@ struct Rates {
   // mites
   float mite_reproduction_drone;  // mites emerging per mite that entered a drone cell
   float drone_cell_preference;    // mites per drone cell over mites per worker cell
+  float mite_crowding;            // fewer young per mother, per mite entered per cell
   float usual_cells_per_bee;      // cells capped a day per bee at which mites enter at the trait's rate
   float mite_loss_per_day, mite_winter_loss_per_day;
   float fall_per_emerging;  // mites found on a full board per mite emerging
@@ -62,6 +70,7 @@ struct Rates {
   float swarm_rate_per_day, swarm_min_bees, swarm_daylength_h;
   float crowded_free_share;  // free share of the worker cells below which the nest is crowded
   float give_up_per_day;     // of started swarm preparations
+  float swarm_cells, supersede_cells, emergency_cells;  // queen cells raised
   float swarm_share, swarm_honey_g_per_bee;
   float swarm_flight_hours, swarm_max_C;
   float queen_fails_per_day, supersede_per_day;

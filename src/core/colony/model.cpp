@@ -1,0 +1,154 @@
+#include "colony/model.hpp"
+
+#include <array>
+#include <utility>
+
+namespace beegarth::colony {
+namespace {
+
+struct RateKey {
+  std::string_view key;
+  float Rates::*member;
+};
+
+constexpr auto rate_keys = std::to_array<RateKey>({
+    {"season_start_daylength_h", &Rates::season_start_daylength_h},
+    {"season_full_daylength_h", &Rates::season_full_daylength_h},
+    {"season_turn_daylength_h", &Rates::season_turn_daylength_h},
+    {"season_end_daylength_h", &Rates::season_end_daylength_h},
+    {"laying_none_C", &Rates::laying_none_C},
+    {"laying_full_C", &Rates::laying_full_C},
+    {"half_laying_bees", &Rates::half_laying_bees},
+    {"care_cells_per_bee", &Rates::care_cells_per_bee},
+    {"egg_wait_days", &Rates::egg_wait_days},
+    {"drone_share", &Rates::drone_share},
+    {"drone_half_bees", &Rates::drone_half_bees},
+    {"laying_falls_per_year", &Rates::laying_falls_per_year},
+    {"drone_layer_eggs_per_day", &Rates::drone_layer_eggs_per_day},
+    {"hive_loss_per_day", &Rates::hive_loss_per_day},
+    {"old_hive_loss_per_day", &Rates::old_hive_loss_per_day},
+    {"mite_burden_loss_per_day", &Rates::mite_burden_loss_per_day},
+    {"forager_rest_loss_per_day", &Rates::forager_rest_loss_per_day},
+    {"onset_first_age_days", &Rates::onset_first_age_days},
+    {"onset_ramp_days", &Rates::onset_ramp_days},
+    {"recruit_flight_hours", &Rates::recruit_flight_hours},
+    {"recruit_max_per_day", &Rates::recruit_max_per_day},
+    {"social_inhibition_per_day", &Rates::social_inhibition_per_day},
+    {"winter_turn_daylength_h", &Rates::winter_turn_daylength_h},
+    {"winter_all_daylength_h", &Rates::winter_all_daylength_h},
+    {"winter_work_loss_per_flight_hour", &Rates::winter_work_loss_per_flight_hour},
+    {"winter_work_share", &Rates::winter_work_share},
+    {"harmed_winter_loss_times", &Rates::harmed_winter_loss_times},
+    {"infested_brood_dies", &Rates::infested_brood_dies},
+    {"drone_loss_per_day", &Rates::drone_loss_per_day},
+    {"drone_eviction_per_day", &Rates::drone_eviction_per_day},
+    {"adult_honey_g_per_day", &Rates::adult_honey_g_per_day},
+    {"adult_work_honey_g_per_day", &Rates::adult_work_honey_g_per_day},
+    {"colony_heat_honey_g_per_day", &Rates::colony_heat_honey_g_per_day},
+    {"larva_honey_g_per_day", &Rates::larva_honey_g_per_day},
+    {"larva_pollen_g_per_day", &Rates::larva_pollen_g_per_day},
+    {"pollen_kg_per_10000_foragers", &Rates::pollen_kg_per_10000_foragers},
+    {"pollen_store_max_kg", &Rates::pollen_store_max_kg},
+    {"pollen_half_kg", &Rates::pollen_half_kg},
+    {"pollen_cells_per_kg", &Rates::pollen_cells_per_kg},
+    {"ripening_per_day", &Rates::ripening_per_day},
+    {"nest_stores_kg", &Rates::nest_stores_kg},
+    {"draw_combs_per_day", &Rates::draw_combs_per_day},
+    {"comb_honey_kg", &Rates::comb_honey_kg},
+    {"flow_kg_per_day", &Rates::flow_kg_per_day},
+    {"starving_loss_per_day", &Rates::starving_loss_per_day},
+    {"mite_reproduction_drone", &Rates::mite_reproduction_drone},
+    {"drone_cell_preference", &Rates::drone_cell_preference},
+    {"mite_crowding", &Rates::mite_crowding},
+    {"usual_cells_per_bee", &Rates::usual_cells_per_bee},
+    {"mite_loss_per_day", &Rates::mite_loss_per_day},
+    {"mite_winter_loss_per_day", &Rates::mite_winter_loss_per_day},
+    {"fall_per_emerging", &Rates::fall_per_emerging},
+    {"swarm_rate_per_day", &Rates::swarm_rate_per_day},
+    {"swarm_min_bees", &Rates::swarm_min_bees},
+    {"swarm_daylength_h", &Rates::swarm_daylength_h},
+    {"crowded_free_share", &Rates::crowded_free_share},
+    {"give_up_per_day", &Rates::give_up_per_day},
+    {"swarm_cells", &Rates::swarm_cells},
+    {"supersede_cells", &Rates::supersede_cells},
+    {"emergency_cells", &Rates::emergency_cells},
+    {"swarm_share", &Rates::swarm_share},
+    {"swarm_honey_g_per_bee", &Rates::swarm_honey_g_per_bee},
+    {"swarm_flight_hours", &Rates::swarm_flight_hours},
+    {"swarm_max_C", &Rates::swarm_max_C},
+    {"queen_fails_per_day", &Rates::queen_fails_per_day},
+    {"supersede_per_day", &Rates::supersede_per_day},
+    {"mating_flight_hours", &Rates::mating_flight_hours},
+    {"mating_max_C", &Rates::mating_max_C},
+    {"mating_odds_per_day", &Rates::mating_odds_per_day},
+    {"mating_return_odds", &Rates::mating_return_odds},
+    {"too_few_bees", &Rates::too_few_bees},
+    {"vigour_keeps", &Rates::vigour_keeps},
+    {"vigour_sd", &Rates::vigour_sd},
+    {"forage_keeps", &Rates::forage_keeps},
+    {"forage_sd", &Rates::forage_sd},
+    {"mite_keeps", &Rates::mite_keeps},
+    {"mite_sd", &Rates::mite_sd},
+});
+static_assert(sizeof(Rates) == rate_keys.size() * sizeof(float), "every rate is read from the table");
+
+// Reads the kinds from the rows treat_<kind>_on_adults and those beside them.
+Expected<std::vector<TreatmentKind>> read_treatments(const FactTable& table) {
+  constexpr std::string_view head = "treat_";
+  constexpr std::string_view tail = "_on_adults";
+  std::vector<TreatmentKind> kinds;
+  for (const FactRow& row : table.rows()) {
+    const std::string_view key = row.key;
+    if (!key.starts_with(head) || !key.ends_with(tail)) continue;
+    TreatmentKind kind;
+    kind.name = key.substr(head.size(), key.size() - head.size() - tail.size());
+    const auto put = [&](const std::string& what, float& to) -> std::optional<Problem> {
+      auto value = table.value(std::string(head) + kind.name + "_" + what);
+      if (!value) return value.problem();
+      to = static_cast<float>(*value);
+      return std::nullopt;
+    };
+    if (auto p = put("on_adults", kind.efficacy_on_adults)) return *std::move(p);
+    if (auto p = put("under_cappings", kind.efficacy_under_cappings)) return *std::move(p);
+    if (auto p = put("days", kind.days)) return *std::move(p);
+    if (auto p = put("temperature_min_C", kind.temperature_min_C)) return *std::move(p);
+    const auto is_share = [](float x) { return x >= 0 && x < 1; };
+    if (!is_share(kind.efficacy_on_adults) || !is_share(kind.efficacy_under_cappings) || kind.days < 1) {
+      return bad_input("an efficacy lies outside 0..1 or the days are below 1", table.name() + ": treat_" + kind.name,
+                       "give shares from 0 to below 1 and at least one day");
+    }
+    kinds.push_back(std::move(kind));
+  }
+  return kinds;
+}
+
+}  // namespace
+
+Expected<Model> Model::from(const FactTable& colony_table) {
+  Model model;
+  for (const RateKey& rate : rate_keys) {
+    auto value = colony_table.value(rate.key);
+    if (!value) return value.problem();
+    if (*value < 0 && !rate.key.ends_with("_C")) {
+      return bad_input("the value is below zero", colony_table.name() + ": row '" + std::string(rate.key) + "'",
+                       "give zero or more");
+    }
+    model.rates.*rate.member = static_cast<float>(*value);
+  }
+  auto prior = TraitPrior::from(colony_table);
+  if (!prior) return prior.problem();
+  model.prior = *prior;
+  auto treatments = read_treatments(colony_table);
+  if (!treatments) return treatments.problem();
+  model.treatments = std::move(*treatments);
+  return model;
+}
+
+const TreatmentKind* Model::treatment(std::string_view kind) const {
+  for (const TreatmentKind& known : treatments) {
+    if (known.name == kind) return &known;
+  }
+  return nullptr;
+}
+
+}  // namespace beegarth::colony

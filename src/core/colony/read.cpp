@@ -1,0 +1,156 @@
+// What can be read of a member.
+#include <algorithm>
+#include <cassert>
+#include <cmath>
+
+#include "colony/rows.hpp"
+
+namespace beegarth::colony {
+namespace {
+
+constexpr std::array<std::string_view, quantity_count> names{
+    "bees",           "hive_bees",     "foragers",      "winter_bees",
+    "drones",         "brood_cells",   "eggs",          "open_brood",
+    "capped_cells",   "drone_brood",   "capped_drone_cells", "stores_kg",
+    "pollen_kg",      "super_kg",      "mites",         "mites_on_bees",
+    "mites_under_cappings", "mites_per_100_bees", "infested_share", "mite_fall_per_day",
+    "charged_cells",  "sealed_cells",  "cups_with_egg", "queen_present",
+    "queen_laying",   "drone_laying",  "eggs_laid",     "laying_room_cells",
+    "super_room_kg",  "undrawn_combs", "infested_winter_share", "alive"};
+
+// One member of one ensemble, with the sums that several quantities share.
+class Member {
+ public:
+  Member(const Ensemble& ensemble, const Rates& rates, int member)
+      : e_(ensemble), rates_(rates), d_(ensemble.dwelling()), turn_(Access::turn(ensemble)), i_(member) {}
+
+  float at(int r) const { return Access::at(e_, r, i_); }
+  float worker_brood(int from, int to) const {
+    float sum = 0;
+    for (int age = from; age < to; ++age) sum += at(worker_row(turn_, age));
+    return sum;
+  }
+  float drone_brood(int from, int to) const {
+    float sum = 0;
+    for (int age = from; age < to; ++age) sum += at(drone_row(turn_, age));
+    return sum;
+  }
+  float rows(int from, int count) const {
+    float sum = 0;
+    for (int r = from; r < from + count; ++r) sum += at(r);
+    return sum;
+  }
+  float hive() const { return rows(row::hive, hive_ages) + at(row::old_hive); }
+  float winter() const { return at(row::winter) + at(row::winter_harmed); }
+  float bees() const { return hive() + winter() + at(row::foragers); }
+  float mites_under() const {
+    return rows(row::worker_mites, worker_capped_days) + rows(row::drone_mites, drone_capped_days);
+  }
+  float honey() const { return at(row::stores) + at(row::nectar); }
+  float super_cap() const {
+    return std::max(static_cast<float>(d_.super_combs) - at(row::undrawn_super), 0.0F) *
+           static_cast<float>(d_.honey_kg_per_comb);
+  }
+  float super_kg() const { return std::min(super_cap(), std::max(honey() - rates_.nest_stores_kg, 0.0F)); }
+  float laying_room() const {
+    const auto cells = static_cast<float>(d_.worker_cells_per_comb);
+    const float nest = std::max(static_cast<float>(d_.brood_combs) - at(row::undrawn_nest), 0.0F) * cells;
+    const float honey_cells = (honey() - super_kg()) * cells / static_cast<float>(d_.honey_kg_per_comb);
+    const float used = worker_brood(0, worker_days) + drone_brood(0, drone_days) * 1.4F + honey_cells +
+                       at(row::pollen) * rates_.pollen_cells_per_kg;
+    return std::max(nest - used, 0.0F);
+  }
+  // Share of capped worker cells with one mite or more, where mites enter the cells of a day at random.
+  float infested_share() const {
+    float cells = 0;
+    float infested = 0;
+    for (int day = 0; day < worker_capped_days; ++day) {
+      const float capped = at(worker_row(turn_, worker_capping_age + day));
+      cells += capped;
+      infested += capped * (1.0F - std::exp(-at(worker_mites_row(turn_, day)) / std::max(capped, 1.0F)));
+    }
+    return cells > 1.0F ? infested / cells : 0.0F;
+  }
+  float cells_between(float from, float to) const {
+    const float age = at(row::cell_age);
+    return age >= from && age < to ? at(row::cells) : 0.0F;
+  }
+  float queen_clock_is(float mated, float over) const {
+    const bool yes = at(row::queen) > 0 && at(row::mated) == mated && at(row::queen_clock) >= over &&
+                     at(row::caged) == 0;
+    return yes ? 1.0F : 0.0F;
+  }
+  float share(float part, float whole) const { return whole > 1.0F ? part / whole : 0.0F; }
+  float read(Quantity quantity) const;
+
+ private:
+  const Ensemble& e_;
+  const Rates& rates_;
+  const facts::Dwelling& d_;
+  std::int32_t turn_;
+  int i_;
+};
+
+float Member::read(Quantity quantity) const {
+  switch (quantity) {
+    case Quantity::bees: return bees();
+    case Quantity::hive_bees: return hive();
+    case Quantity::foragers: return at(row::foragers);
+    case Quantity::winter_bees: return winter();
+    case Quantity::drones: return at(row::drones);
+    case Quantity::brood_cells: return worker_brood(0, worker_days);
+    case Quantity::eggs: return worker_brood(0, egg_days);
+    case Quantity::open_brood: return worker_brood(egg_days, worker_capping_age);
+    case Quantity::capped_cells: return worker_brood(worker_capping_age, worker_days);
+    case Quantity::drone_brood: return drone_brood(0, drone_days);
+    case Quantity::capped_drone_cells: return drone_brood(drone_capping_age, drone_days);
+    case Quantity::stores_kg: return honey();
+    case Quantity::pollen_kg: return at(row::pollen);
+    case Quantity::super_kg: return super_kg();
+    case Quantity::mites: return at(row::mites) + mites_under();
+    case Quantity::mites_on_bees: return at(row::mites);
+    case Quantity::mites_under_cappings: return mites_under();
+    case Quantity::mites_per_100_bees: return 100.0F * share(at(row::mites), bees());
+    case Quantity::infested_share: return infested_share();
+    case Quantity::mite_fall_per_day:
+      return at(row::mites_emerged_today) * rates_.fall_per_emerging + at(row::mites) * rates_.mite_winter_loss_per_day;
+    case Quantity::charged_cells: return cells_between(cell_charged_age, cell_sealed_age);
+    case Quantity::sealed_cells: return cells_between(cell_sealed_age, never);
+    case Quantity::cups_with_egg: return cells_between(0, cell_charged_age);
+    case Quantity::queen_present: return at(row::queen);
+    case Quantity::queen_laying: return queen_clock_is(1, mated_to_laying_days);
+    case Quantity::drone_laying: return queen_clock_is(0, virgin_too_old_days);
+    case Quantity::eggs_laid: return at(row::eggs_today);
+    case Quantity::laying_room_cells: return laying_room();
+    case Quantity::super_room_kg: return super_cap() - super_kg();
+    case Quantity::undrawn_combs: return at(row::undrawn_nest) + at(row::undrawn_super);
+    case Quantity::infested_winter_share: return share(at(row::winter_reared_infested), at(row::winter_reared));
+    case Quantity::alive: return at(row::alive);
+  }
+  return 0;
+}
+
+}  // namespace
+
+std::string_view name_of(Quantity quantity) { return names[static_cast<std::size_t>(quantity)]; }
+
+std::optional<Quantity> quantity_named(std::string_view name) {
+  const auto at = std::find(names.begin(), names.end(), name);
+  if (at == names.end()) return std::nullopt;
+  return static_cast<Quantity>(at - names.begin());
+}
+
+void Ensemble::read(Quantity quantity, std::span<float> out) const {
+  assert(out.size() == static_cast<std::size_t>(members_));
+  for (int i = 0; i < members_; ++i) {
+    out[static_cast<std::size_t>(i)] = Member(*this, rates_, i).read(quantity);
+  }
+}
+
+std::vector<float> Ensemble::read(Quantity quantity) const {
+  std::vector<float> out(static_cast<std::size_t>(members_));
+  read(quantity, out);
+  return out;
+}
+
+}  // namespace beegarth::colony
