@@ -1,0 +1,59 @@
+// Signs that may be of a notifiable disease, and dead colonies.
+#include "work/needs/kinds.hpp"
+
+namespace beegarth::work {
+
+Needs suspect(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  if (!colony.suspect) return {};
+  facts::Need need =
+      asking.need("suspect",
+                  "tell the bee inspector today, by telephone, before any visit; close this hive, narrow its "
+                  "entrance, and move nothing to or from it");
+  need.minutes = asking.minutes("notify_minutes");
+  need.clock = facts::Clock::any;
+  need.temperature_min_C = -50;
+  need.last_in_round = true;
+  need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("disease_spread_kg"));
+  std::string signs;
+  for (const auto& sign : colony.signs) signs += (signs.empty() ? "" : ", ") + sign;
+  const auto entries =
+      colony.last_any_look ? std::vector<EntryId>{colony.last_any_look->entry} : std::vector<EntryId>{};
+  need.why.push_back(
+      because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
+              {"SI 2006/342 (England), SI 2006/1710 (Wales), SSI 2007/506 (Scotland): suspicion is notified "
+               "at once, nothing "
+               "leaves; elsewhere your own country's law"}));
+  need.why.push_back(
+      because("until the inspector has cleared it, looks, splits, room, feed and treatment wait here", {},
+              {"house rule on health"}));
+  need.take = {"clean suit and gloves", "washing soda, brush and bucket", "bag that closes"};
+  need.cautions.push_back("Last of the round. Afterwards change suit and gloves, and clean every tool.");
+  need.cautions.push_back("No comb, bees, feed, box or tool leaves this site.");
+  return {need};
+}
+
+Needs dead_out(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  if (asking.outlook == nullptr || 1 - asking.outlook->alive < asking.fact("dead_odds")) return {};
+  facts::Need need =
+      asking.need("dead-out", "likely dead: close it at once, then look why, take a sample, write it down");
+  need.minutes = asking.minutes("dead_out_minutes");
+  need.clock = facts::Clock::daylight;
+  need.temperature_min_C = -5;
+  need.last_in_round = colony.suspect;
+  need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("dead_out_robbed_kg"));
+  need.odds.push_back({"dead", asking.input.today, {1 - asking.outlook->alive, asking.fact("dead_odds"), 1}});
+  need.odds.back().odds.low = std::min(need.odds.back().odds.low, need.odds.back().odds.value);
+  need.why.push_back(because(
+      "the odds that it still lives are " + percent_text(asking.outlook->alive),
+      colony.last_any_look ? std::vector<EntryId>{colony.last_any_look->entry} : std::vector<EntryId>{},
+      {asking.source("dead_odds"), asking.source("dead_out_robbed_kg")}));
+  need.take = {"tape or foam to close the entrance",
+               "bag or box for a sample of dead bees and a piece of comb"};
+  need.cautions.push_back("Until you know why it died its combs go to no other colony.");
+  need.cautions.push_back("Ropy or sunken brood: stop, close, and tell the bee inspector.");
+  return {need};
+}
+
+}  // namespace beegarth::work

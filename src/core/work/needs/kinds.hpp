@@ -1,0 +1,43 @@
+// Every kind of need, one function each: nothing, or the needs of one colony or one site.
+#pragma once
+
+#include <vector>
+
+#include "work/needs/asking.hpp"
+
+namespace beegarth::work {
+
+using Needs = std::vector<facts::Need>;
+
+// ---- of a colony ----
+Needs look_for_cells(const Asking& asking);
+Needs first_look(const Asking& asking);
+Needs split_on_cells(const Asking& asking);
+Needs queen_check(const Asking& asking);  // with the colony to be left shut until then
+Needs comb_of_eggs(const Asking& asking);
+Needs room(const Asking& asking);
+Needs feed(const Asking& asking);
+Needs mite_count(const Asking& asking);
+Needs count_after_treatment(const Asking& asking);
+Needs treat(const Asking& asking);
+Needs winter_work(const Asking& asking);  // heft, mouse guard, the broodless window
+Needs suspect(const Asking& asking);
+Needs dead_out(const Asking& asking);
+
+// ---- of a site ----
+Needs dearth_coming(const Asking& asking);
+Needs bait_boxes(const Asking& asking);
+Needs before_a_gale(const Asking& asking);
+Needs before_a_flood(const Asking& asking);
+
+// A virgin is likely to be about: from when to when, and why. Nothing where she is not.
+struct KeptShut {
+  Date from;
+  Date until;
+  facts::Reason why;
+};
+std::optional<KeptShut> kept_shut(const Asking& asking);
+// Cells with young larvae or sealed, seen lately, and nothing done about them since.
+bool cells_stand(const Asking& asking);
+
+}  // namespace beegarth::work

@@ -1,0 +1,134 @@
+// A new queen on her way: leave the hive shut, then look for eggs; and help where no eggs are seen.
+#include <algorithm>
+
+#include "work/needs/kinds.hpp"
+
+namespace beegarth::work {
+
+namespace {
+
+constexpr double after_swarm = 1;  // Sighting::value of queen_lost_or_swarmed
+
+// Eggs seen ten days or more after the loss are those of the next queen.
+bool laying_again(const ColonyStatus& colony) {
+  return colony.eggs_seen && colony.eggs_seen->date - colony.queen_lost_or_swarmed->date >= 10;
+}
+
+std::string told(const Sighting& loss) {
+  if (loss.value == after_swarm) return "swarmed on ";
+  return loss.value == 0 ? "queen lost on " : "split without its queen on ";
+}
+
+}  // namespace
+
+std::optional<KeptShut> kept_shut(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  if (!colony.queen_lost_or_swarmed || laying_again(colony)) return std::nullopt;
+  const Sighting& loss = *colony.queen_lost_or_swarmed;
+  const bool swarm = loss.value == after_swarm;
+  const char* out = swarm ? "virgin_after_swarm_days" : "virgin_after_loss_days";
+  const char* laying = swarm ? "laying_after_swarm_days" : "laying_after_loss_days";
+  const KeptShut shut{
+      loss.date + static_cast<int>(asking.fact(out)) - 1, loss.date + static_cast<int>(asking.fact(laying)),
+      because(told(loss) + day_text(loss.date) + ": the virgin comes out about " +
+                  day_text(loss.date + static_cast<int>(asking.fact(out))) + " and lays by about " +
+                  day_text(loss.date + static_cast<int>(asking.fact(laying))),
+              {loss.entry}, {asking.source(out), asking.source(laying)})};
+  return shut.until < asking.input.today ? std::nullopt : std::optional(shut);
+}
+
+Needs queen_check(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  if (!colony.queen_lost_or_swarmed || laying_again(colony)) return {};
+  const Sighting& loss = *colony.queen_lost_or_swarmed;
+  const char* check = loss.value == after_swarm ? "check_after_swarm_days" : "check_after_loss_days";
+  const Date due = loss.date + static_cast<int>(asking.fact(check));
+  const Date today = asking.input.today;
+  Needs needs;
+  const auto shut = kept_shut(asking);
+  if (shut && shut->from <= asking.last_day()) {
+    facts::Need leave = asking.need(
+        "leave-shut", "do not open " + (colony.name.empty() ? colony.colony.text() : colony.name) +
+                          ": a virgin is likely to be flying until " + day_text(shut->until));
+    leave.earliest = leave.best = std::max(today, shut->from);
+    leave.latest = shut->until;
+    leave.minutes = 0;
+    leave.clock = facts::Clock::any;
+    leave.temperature_min_C = -50;
+    leave.why.push_back(shut->why);
+    needs.push_back(leave);
+  }
+  constexpr int given_up_after_days = 60;
+  if (due > asking.last_day() || today - due > given_up_after_days || !asking.opening_season(due))
+    return needs;
+  facts::Need look =
+      asking.need("check-queen", "look for eggs of the new queen: two combs are enough, then close");
+  look.earliest = std::max(today, shut ? shut->until + 1 : today);
+  look.best = std::max(look.earliest, due);
+  look.latest = std::max(asking.last_day(), look.best);
+  look.minutes = asking.minutes("check_minutes");
+  const double fails = 1 - asking.fact("mated_return_share");
+  look.loss = loss_when_late(asking, due, 21, fails * asking.fact("queenless_kg"));
+  look.why.push_back(
+      because(told(loss) + day_text(loss.date) + "; eggs are to be looked for from about " + day_text(due),
+              {loss.entry}, {asking.source(check)}));
+  look.why.push_back(because("about one virgin in four does not come back mated", {},
+                             {asking.source("mated_return_share")}));
+  look.odds.push_back(
+      {"no laying queen", look.best, {fails, 0.2, 0.3}});  // the published 70-80 % that return
+  look.take = {"smoker and fuel", "hive tool"};
+  look.cautions.push_back(
+      "No eggs yet proves nothing before four weeks in bad weather: give a comb with eggs rather than a "
+      "queen.");
+  needs.push_back(look);
+  return needs;
+}
+
+Needs comb_of_eggs(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  const Date today = asking.input.today;
+  if (!asking.opening_season(today) || kept_shut(asking)) return {};
+  const bool none_seen =
+      colony.no_eggs_seen && (!colony.eggs_seen || colony.no_eggs_seen->date > colony.eggs_seen->date);
+  const auto odds = asking.odds_by(facts::EventKind::queen_trouble, today + 7);
+  const bool feared = odds && odds->value >= asking.fact("queen_trouble_odds_to_act");
+  if (!none_seen && !feared) return {};
+  // Before the day on which the new queen is to be looked for, seeing no eggs says nothing.
+  if (colony.queen_lost_or_swarmed && !laying_again(colony)) {
+    const bool swarm = colony.queen_lost_or_swarmed->value == after_swarm;
+    const Date due =
+        colony.queen_lost_or_swarmed->date +
+        static_cast<int>(asking.fact(swarm ? "check_after_swarm_days" : "check_after_loss_days"));
+    if (today < due || !none_seen || colony.no_eggs_seen->date < due) return {};
+  }
+  facts::Need need =
+      asking.need("comb-of-eggs",
+                  "no eggs where there should be: give a comb with eggs and young larvae; look after "
+                  "four days for queen cells");
+  if (asking.site_suspect) {
+    need.key = "look-eggs/" + colony.colony.text();
+    need.what = "look again for eggs; no comb may be given while this site is suspect";
+  }
+  need.minutes = asking.minutes("check_minutes");
+  need.loss = asking.event(facts::EventKind::queen_trouble) != nullptr
+                  ? loss_from_odds(asking, facts::EventKind::queen_trouble, asking.fact("queenless_kg"), 0.7)
+                  : loss_when_late(asking, today, 21, 0.5 * asking.fact("queenless_kg"));
+  if (none_seen) {
+    std::vector<EntryId> entries{colony.no_eggs_seen->entry};
+    if (colony.eggs_seen) entries.push_back(colony.eggs_seen->entry);
+    need.why.push_back(
+        because("no eggs on " + day_text(colony.no_eggs_seen->date) +
+                    (colony.eggs_seen ? ", last seen " + day_text(colony.eggs_seen->date)
+                                      : ", and none before in this book"),
+                entries, {"common practice: a test comb shows within four days whether a queen is there"}));
+  }
+  asking.tell_odds(need, facts::EventKind::queen_trouble, "queen trouble", today + 7, asking.last_day());
+  need.take = {"smoker and fuel", "hive tool", "box for one comb"};
+  need.cautions.push_back(
+      "The comb comes from a colony that you have looked through and found healthy, and without its queen.");
+  need.cautions.push_back(
+      "If it turns out queenless and weak, unite it only after both have been looked through for disease.");
+  return {need};
+}
+
+}  // namespace beegarth::work

@@ -1,0 +1,77 @@
+// Room: boxes on an upright hive, bars and the follower in a horizontal one.
+#include <algorithm>
+
+#include "work/needs/kinds.hpp"
+
+namespace beegarth::work {
+
+namespace {
+
+struct Way {
+  std::string what;
+  std::vector<std::string> take;
+  std::vector<std::string> cautions;
+};
+
+Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
+  const int left = hive.brood_combs_max + hive.super_combs_max - hive.brood_combs - hive.super_combs;
+  if (left <= 0)
+    return {"full to the end: take out ripe combs from the far side so that the follower can move",
+            {"clean box with a lid for the combs"},
+            {"Take only what is capped and was never on during feeding or treatment."}};
+  const int combs = std::min(left, 3);
+  Way way{"move the follower and give " + std::to_string(combs) + (combs == 1 ? " bar" : " bars") +
+              " beside the nest, one at a time between straight combs",
+          {std::to_string(combs) + " bars or frames with starter"},
+          {"New comb tears when warm or tilted: lift it upright and slowly."}};
+  if (asking.kit("bar") + asking.kit("frame") == 0)
+    way.cautions.push_back("No spare bars or frames stand among your kit.");
+  return way;
+}
+
+std::optional<Way> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
+  const std::vector<std::string> lifting{
+      "A full box can weigh over 20 kg: get help, or move combs one by one."};
+  if (hive.can_super && hive.super_combs < hive.super_combs_max) {
+    Way way{"one super on", {"1 super"}, lifting};
+    if (asking.kit("super") == 0)
+      way.cautions.push_back("No super stands ready among your kit: make one up before you go.");
+    return way;
+  }
+  if (hive.brood_combs < hive.brood_combs_max)
+    return Way{"more combs or another body for the brood", {"body or combs for the brood"}, lifting};
+  return Way{"no more room can be put on this hive: take off ripe combs, or move it to a larger one",
+             {"clean box with a lid for the combs"},
+             {"Take only what is capped and was never on during feeding or treatment."}};
+}
+
+}  // namespace
+
+Needs room(const Asking& asking) {
+  const Date today = asking.input.today;
+  const int month = asking.month(today);
+  if (month < 4 || month > 8) return {};
+  const auto odds = asking.odds_by(facts::EventKind::out_of_room, asking.last_day());
+  if (!odds || odds->value < asking.fact("room_odds_to_act")) return {};
+  const facts::Dwelling& hive = asking.colony->dwelling;
+  const auto way = hive.form == facts::HiveForm::horizontal ? std::optional(in_a_long_hive(asking, hive))
+                                                            : in_boxes(asking, hive);
+  if (!way) return {};
+  facts::Need need = asking.need("room", way->what);
+  need.minutes = asking.minutes("room_minutes");
+  need.loss = loss_from_odds(asking, facts::EventKind::out_of_room, asking.fact("room_short_kg"),
+                             asking.fact("room_saved"));
+  need.take = way->take;
+  need.cautions = way->cautions;
+  need.clashes = {"treat/" + asking.colony->colony.text()};
+  need.why.push_back(because("room is given before it is needed", {}, {asking.source("room_odds_to_act")}));
+  asking.tell_odds(need, facts::EventKind::out_of_room, "out of room", today + 3, asking.last_day());
+  if (asking.colony->last_treatment &&
+      today - asking.colony->last_treatment->date <
+          static_cast<int>(std::max(asking.colony->last_treatment->value, 1.0)))
+    need.cautions.push_back(
+        "A treatment is on: no comb for people goes on until it is off and its withdrawal is over.");
+  return {need};
+}
+
+}  // namespace beegarth::work
