@@ -24,16 +24,6 @@ double money_number(double value) {
   return decimals(value, 1e3);
 }
 
-Json reasons_json(const std::vector<facts::Reason>& reasons) {
-  Json list = Json::array();
-  for (const auto& reason : reasons) {
-    Json entries = Json::array();
-    for (const auto& entry : reason.entries) entries.push_back(entry.text());
-    list.push_back({{"text", reason.text}, {"entries", entries}, {"sources", reason.sources}});
-  }
-  return list;
-}
-
 Json odds_json(const std::vector<facts::EventOdds>& odds) {
   Json list = Json::array();
   for (const auto& one : odds)
@@ -97,6 +87,16 @@ Json undone_json(const work::Undone& undone, const PlanNames& names) {
 std::string clock_text(double local_hour) {
   const int minutes = std::clamp(static_cast<int>(std::lround(local_hour * 60)), 0, 24 * 60 - 1);
   return fmt::format("{:02d}:{:02d}", minutes / 60, minutes % 60);
+}
+
+nlohmann::json reasons_json(const std::vector<facts::Reason>& reasons) {
+  Json list = Json::array();
+  for (const auto& reason : reasons) {
+    Json entries = Json::array();
+    for (const auto& entry : reason.entries) entries.push_back(entry.text());
+    list.push_back({{"text", reason.text}, {"entries", entries}, {"sources", reason.sources}});
+  }
+  return list;
 }
 
 nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names) {

@@ -10,6 +10,9 @@ namespace beegarth::garth {
 
 nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names);
 
+// [{text, entries[], sources[]}]
+nlohmann::json reasons_json(const std::vector<facts::Reason>& reasons);
+
 // "11:30"; the nearest minute.
 std::string clock_text(double local_hour);
 

@@ -1,0 +1,63 @@
+// What was asked on the command line.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/date.hpp"
+#include "base/problem.hpp"
+#include "garth/session.hpp"
+
+namespace beegarth::cli {
+
+struct Call {
+  std::string command;
+  std::string book;
+  std::string subject;           // a colony, a calc name, a file, a kind: what the command is about
+  std::string text;              // of a note or an entry
+  std::string today;             // as typed; empty: the machine's date
+  std::uint64_t seed = 1;
+  int members = 512;
+  int threads = 0;
+  int days = 14;
+  bool json = false;
+  bool list = false;
+  bool schema = false;
+  bool example = false;
+  bool keep = false;
+  bool dry_run = false;
+  std::string map;               // import: the mapping file
+  std::string date;              // sheet, enter
+  std::string site;              // sheet
+  std::string out;               // file to write
+  std::string paper = "A4";
+  std::string corrects;          // enter: the entry that this one stands in for
+  std::string who = "keeper";
+  int port = 8750;
+};
+
+// Prints the problem as one line on standard error; the exit code of its kind.
+int report(const Problem& problem);
+
+// The session options of a call; a Problem where --today is no date.
+Expected<garth::SessionOptions> session_options(const Call& call, bool read_only);
+
+// ---- the commands; each returns the exit code ----
+int plan_command(const Call& call);
+int outlook_command(const Call& call);
+int note_command(const Call& call);
+int enter_command(const Call& call);
+int see_command(const Call& call);
+int entries_command(const Call& call);
+int import_command(const Call& call);
+int export_command(const Call& call);
+int verify_command(const Call& call);
+int calc_command(const Call& call);
+int demo_command(const Call& call);
+int new_command(const Call& call);
+int sheet_command(const Call& call);
+int serve_command(const Call& call);
+
+}  // namespace beegarth::cli

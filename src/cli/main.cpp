@@ -1,0 +1,179 @@
+// The command line: reads the arguments, hands the call to its command, returns the exit code.
+// Exit codes: 0 done, 1 the answer is "no", 2 wrong use, 3 bad input, 4 storage.
+#include <CLI/CLI.hpp>
+#include <array>
+#include <cstdio>
+#include <exception>
+#include <functional>
+#include <string>
+#include <vector>
+
+#include "cli/call.hpp"
+
+namespace beegarth::cli {
+namespace {
+
+struct Command {
+  const char* name;
+  const char* summary;
+  const char* example;
+  int (*run)(const Call&);
+  void (*options)(CLI::App&, Call&);
+};
+
+void with_book(CLI::App& app, Call& call) {
+  app.add_option("BOOK", call.book, "the book, a .garth file")->required();
+  app.add_option("--today", call.today, "the date to stand on, like 2026-06-05; default: this machine's date");
+}
+void with_chance(CLI::App& app, Call& call) {
+  app.add_option("--seed", call.seed, "seed of every random stream; the same seed gives the same answer");
+  app.add_option("--members", call.members, "members of the ensemble per colony")->check(CLI::Range(32, 16384));
+  app.add_option("--threads", call.threads, "threads; never changes a result; 0: as many as the machine has")->check(CLI::Range(0, 64));
+}
+void plan_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  with_chance(app, call);
+  app.add_option("--days", call.days, "days to plan, 1 to 28");
+}
+void outlook_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("COLONY", call.subject, "key or name; default: every living colony");
+  with_chance(app, call);
+}
+void note_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("LINE", call.text, "what was seen or done, as one line; default: standard input, one note a line");
+  app.add_flag("--keep", call.keep, "keep what was understood (without it, it is only shown)");
+  app.add_option("--who", call.who, "who says it");
+}
+void enter_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("KIND", call.subject, "kind of entry; --list shows them");
+  app.add_option("PAYLOAD", call.text, "its fields as JSON; default: standard input");
+  app.add_option("--date", call.date, "when it happened; default: today");
+  app.add_option("--corrects", call.corrects, "id of the entry that this one stands in for");
+  app.add_option("--who", call.who, "who says it");
+  app.add_flag("--schema", call.schema, "print the JSON Schema of the kind");
+  app.add_flag("--list", call.list, "list the kinds");
+}
+void entries_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("NAME", call.subject, "a colony or a site; default: all");
+}
+void import_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("FILE", call.subject, "a .jsonl export of a book, or a CSV file with --map")->required();
+  app.add_option("--map", call.map, "mapping from the columns of a CSV file to entries; maps/ holds examples");
+  app.add_flag("--dry-run", call.dry_run, "say what would be entered and write nothing");
+  app.add_option("--who", call.who, "who says it");
+}
+void export_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("--out", call.out, "file to write; default: standard output");
+}
+void calc_options(CLI::App& app, Call& call) {
+  app.add_option("NAME", call.subject, "the computation; --list shows them");
+  app.add_flag("--list", call.list, "list the computations");
+  app.add_flag("--schema", call.schema, "print the JSON Schemas of input and output");
+  app.add_flag("--example", call.example, "print an input that works");
+  app.add_option("--today", call.today, "accepted everywhere; a computation takes its dates from its input");
+  app.add_option("--seed", call.seed, "accepted everywhere; a computation takes its seed from its input");
+}
+void demo_options(CLI::App& app, Call& call) {
+  app.add_option("PATH", call.book, "where to write the demo book")->required();
+  app.add_option("--today", call.today, "accepted everywhere; the demo has its own fixed today");
+  app.add_option("--seed", call.seed, "seed of the invented weather");
+}
+void new_options(CLI::App& app, Call& call) {
+  app.add_option("PATH", call.book, "where to write the new, empty book")->required();
+  app.add_option("--today", call.today, "accepted everywhere; an empty book has no date");
+  app.add_option("--seed", call.seed, "accepted everywhere; nothing is drawn here");
+}
+void sheet_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  with_chance(app, call);
+  app.add_option("--date", call.date, "day of the visit; default: the first visit of the plan");
+  app.add_option("--site", call.site, "site of the visit, key or name");
+  app.add_option("--out", call.out, "PDF file to write")->required();
+  app.add_option("--paper", call.paper, "A4 or Letter")->check(CLI::IsMember({"A4", "Letter"}));
+  app.add_option("--days", call.days, "days to plan, 1 to 28");
+}
+void serve_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  with_chance(app, call);
+  app.add_option("--port", call.port, "port on loopback")->check(CLI::Range(0, 65535));
+}
+
+constexpr auto commands = std::to_array<Command>({
+    {"plan", "Where to go in the next days, when, in which order, what to do and take, with what odds, and why",
+     "beegarth plan build/demo.garth --days 14", plan_command, plan_options},
+    {"outlook", "What is believed of a colony, and what is to come with what odds",
+     "beegarth outlook build/demo.garth alder-5 --json", outlook_command, outlook_options},
+    {"note", "Turn a typed line into entries; shown back, and kept with --keep",
+     "beegarth note build/demo.garth \"Alder 5: 9 seams, eggs, 2 charged cells\" --keep", note_command, note_options},
+    {"enter", "Enter one thing by its kind and fields",
+     "beegarth enter my.garth feed '{\"colony\":\"alder-5\",\"kg\":2,\"form\":\"syrup\"}' --date 2026-06-05", enter_command,
+     enter_options},
+    {"see", "Sites, hives and colonies as they stand on a date", "beegarth see build/demo.garth --today 2026-04-01", see_command,
+     with_book},
+    {"entries", "The entries of the book, newest first", "beegarth entries build/demo.garth alder-5", entries_command,
+     entries_options},
+    {"import", "Bring in a CSV file by a mapping, or another book's export",
+     "beegarth import my.garth weather.csv --map maps/daily_st_K_1998_2010.toml --dry-run", import_command, import_options},
+    {"export", "Everything in the book as JSON Lines", "beegarth export my.garth --out my.jsonl", export_command,
+     export_options},
+    {"verify", "Check the book: file, chain, every entry", "beegarth verify my.garth", verify_command, with_book},
+    {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf", sheet_command,
+     sheet_options},
+    {"calc", "One computation on its own: JSON in, JSON out",
+     "echo '{\"mites\":9,\"bees\":300}' | beegarth calc mite-sample", calc_command, calc_options},
+    {"demo", "Write the demo book: an invented keeper, invented sites", "beegarth demo build/demo.garth", demo_command,
+     demo_options},
+    {"new", "Write a new, empty book", "beegarth new my.garth", new_command, new_options},
+    {"serve", "Serve the page on this machine only", "beegarth serve build/demo.garth --port 8750", serve_command,
+     serve_options},
+});
+
+int wrong_use(const std::string& what) {
+  return report({ProblemKind::wrong_use, what, {}, "see beegarth --help"});
+}
+
+int run(int argc, char** argv) {
+  CLI::App app{"beegarth: one notebook for bees at several sites, and what to do next"};
+  app.set_version_flag("--version", "beegarth 0.1.0");
+  app.require_subcommand(1);
+  app.footer("Exit codes: 0 done, 1 the answer is \"no\", 2 wrong use, 3 bad input, 4 storage.");
+  Call call;
+  for (const Command& command : commands) {
+    CLI::App* sub = app.add_subcommand(command.name, command.summary);
+    command.options(*sub, call);
+    sub->add_flag("--json", call.json, "answer as JSON");
+    sub->footer(std::string("Example: ") + command.example);
+  }
+  try {
+    app.parse(argc, argv);
+  } catch (const CLI::Success& done) {
+    return app.exit(done);
+  } catch (const CLI::ParseError& error) {
+    return wrong_use(error.what());
+  }
+  for (const Command& command : commands) {
+    if (app.got_subcommand(command.name)) {
+      call.command = command.name;
+      return command.run(call);
+    }
+  }
+  return wrong_use("no command was given");
+}
+
+}  // namespace
+}  // namespace beegarth::cli
+
+int main(int argc, char** argv) {
+  try {
+    return beegarth::cli::run(argc, argv);
+  } catch (const std::exception& error) {
+    std::fprintf(stderr, "beegarth: a fault of the program or the machine: %s\n", error.what());
+    return 70;
+  }
+}

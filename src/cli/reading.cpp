@@ -1,0 +1,235 @@
+// The commands that look at a book without changing it.
+#include <fmt/format.h>
+
+#include <fstream>
+#include <iostream>
+#include <iterator>
+#include <nlohmann/json.hpp>
+
+#include "cli/call.hpp"
+#include "entries/fields.hpp"
+#include "garth/calc/calc.hpp"
+#include "garth/files.hpp"
+#include "garth/outlook_json.hpp"
+#include "garth/plan.hpp"
+#include "garth/plan_json.hpp"
+#include "garth/plan_text.hpp"
+
+namespace beegarth::cli {
+
+using nlohmann::json;
+
+int report(const Problem& problem) {
+  std::cerr << "beegarth: " << one_line(problem) << '\n';
+  return static_cast<int>(problem.kind);
+}
+
+Expected<garth::SessionOptions> session_options(const Call& call, bool read_only) {
+  garth::SessionOptions options{.seed = call.seed,
+                                .members = call.members,
+                                .threads = call.threads,
+                                .who = call.who,
+                                .read_only = read_only};
+  if (call.today.empty()) return options;
+  const auto today = Date::parse(call.today);
+  if (!today) return bad_input(today.problem().what, "--today", today.problem().remedy);
+  options.today = *today;
+  return options;
+}
+
+namespace {
+
+// Opens the book and hands the session to `look`; any problem is reported.
+template <class Look>
+int on_book(const Call& call, const Look& look) {
+  const auto options = session_options(call, true);
+  if (!options) return report(options.problem());
+  auto session = garth::open_session(call.book, *options);
+  if (!session) return report(session.problem());
+  return look(*session);
+}
+
+void print(const json& value) { std::cout << value.dump(2) << '\n'; }
+
+}  // namespace
+
+int plan_command(const Call& call) {
+  return on_book(call, [&](const garth::Session& session) {
+    const auto answer = garth::plan_next_days(session, call.days);
+    if (!answer) return report(answer.problem());
+    if (call.json) {
+      print(garth::plan_json(answer->plan, answer->names));
+    } else {
+      std::cout << garth::plan_text(answer->plan, answer->names);
+    }
+    return 0;
+  });
+}
+
+int outlook_command(const Call& call) {
+  return on_book(call, [&](const garth::Session& session) {
+    garth::BelieveOptions options;
+    if (!call.subject.empty()) {
+      const auto colony = garth::colony_named(session.state, call.subject);
+      if (!colony) return report(colony.problem());
+      const auto& state = session.state.colonies.at(*colony);
+      if (state.ended) {
+        return report(bad_input("the colony ended on " + state.ended_on.value_or(session.today).iso(), call.subject,
+                                "name one that lives, or give an earlier --today"));
+      }
+      options.only = *colony;
+    }
+    const double latitude = session.state.sites.empty() ? 52 : session.state.sites.begin()->second.latitude_deg;
+    options.horizon = std::max(session.today + 60, garth::season_end(session.today, latitude));
+    const auto skies = garth::skies_of(session, options.horizon);
+    if (!skies) return report(skies.problem());
+    const auto outlooks = garth::outlooks_of(session, *skies, options);
+    if (!outlooks) return report(outlooks.problem());
+    if (call.json) {
+      json list = json::array();
+      for (const auto& outlook : *outlooks) list.push_back(garth::outlook_json(outlook, session.state));
+      print(options.only ? list.at(0) : list);
+    } else {
+      for (const auto& outlook : *outlooks) std::cout << garth::outlook_text(outlook, session.state) << '\n';
+    }
+    return 0;
+  });
+}
+
+int see_command(const Call& call) {
+  return on_book(call, [&](const garth::Session& session) {
+    json colonies = json::array();
+    for (const auto& [id, colony] : session.state.colonies) {
+      json row{{"colony", id.text()}, {"name", colony.began.name}, {"hive", colony.hive.text()},
+               {"began", colony.began_on.iso()}, {"entries", colony.history.size()}};
+      const SiteId site = garth::site_of_colony(session.state, colony);
+      if (!site.empty()) row["site"] = site.text();
+      if (colony.ended) {
+        row["ended"] = colony.ended_on.value_or(session.today).iso();
+        row["how"] = entries::word_for(colony.ended->how);
+      }
+      colonies.push_back(std::move(row));
+    }
+    json sites = json::array();
+    for (const auto& [id, site] : session.state.sites) {
+      sites.push_back({{"site", id.text()}, {"name", site.name}, {"latitude_deg", site.latitude_deg},
+                       {"longitude_deg", site.longitude_deg}});
+    }
+    json hives = json::array();
+    for (const auto& [id, hive] : session.state.hives) {
+      hives.push_back({{"hive", id.text()}, {"name", hive.name}, {"site", hive.site.text()}, {"type", hive.type},
+                       {"form", entries::word_for(hive.form)}});
+    }
+    if (call.json) {
+      print({{"as_of", session.today.iso()}, {"sites", sites}, {"hives", hives}, {"colonies", colonies}});
+      return 0;
+    }
+    std::cout << "As it stood on " << session.today.iso() << '\n';
+    for (const auto& site : sites) {
+      std::cout << site["name"].get<std::string>() << '\n';
+      for (const auto& c : colonies) {
+        if (c.value("site", "") != site["site"]) continue;
+        std::cout << fmt::format("  {:<18} in {:<14} since {}{}\n", c["name"].get<std::string>(),
+                                 c["hive"].get<std::string>(), c["began"].get<std::string>(),
+                                 c.contains("ended") ? ", " + c["how"].get<std::string>() + " " + c["ended"].get<std::string>()
+                                                     : "");
+      }
+    }
+    return 0;
+  });
+}
+
+int entries_command(const Call& call) {
+  return on_book(call, [&](const garth::Session& session) {
+    std::vector<entries::Entry> list(session.standing.rbegin(), session.standing.rend());
+    if (!call.subject.empty()) {
+      const auto colony = book::find_colony(session.state, call.subject);
+      const auto site = book::find_site(session.state, call.subject);
+      if (!colony && !site) return report(garth::colony_named(session.state, call.subject).problem());
+      std::erase_if(list, [&](const entries::Entry& e) {
+        const bool about_colony = colony && entries::colony_of(e.payload) == *colony;
+        const bool about_site = site && entries::site_of(e.payload) == *site;
+        return !about_colony && !about_site;
+      });
+    }
+    if (call.json) {
+      json rows = json::array();
+      for (const auto& entry : list) rows.push_back(json::parse(book::entry_json(entry)));
+      print(rows);
+    } else {
+      for (const auto& entry : list) {
+        std::cout << entry.happened.iso() << "  " << entry.id.text() << "  " << entries::kind_name(entry.payload) << ' '
+                  << book::payload_json(entry.payload) << '\n';
+      }
+    }
+    return 0;
+  });
+}
+
+int export_command(const Call& call) {
+  auto book = book::Book::open(call.book, {.read_only = true}, garth::machine_surroundings());
+  if (!book) return report(book.problem());
+  const auto lines = book->export_lines();
+  if (!lines) return report(lines.problem());
+  if (call.out.empty()) {
+    std::cout << *lines << std::flush;
+    return std::cout ? 0 : report({ProblemKind::storage, "the output could not be written", "standard output", ""});
+  }
+  const auto written = garth::write_file(call.out, *lines);
+  return written ? 0 : report(written.problem());
+}
+
+int verify_command(const Call& call) {
+  auto book = book::Book::open(call.book, {.read_only = true}, garth::machine_surroundings());
+  if (!book) return report(book.problem());
+  const auto answer = book->verify();
+  if (!answer) return report(answer.problem());
+  if (call.json) {
+    print({{"entries", answer->entries}, {"sound", answer->faults.empty()}, {"faults", answer->faults}, {"head", answer->head}});
+  } else {
+    for (const auto& fault : answer->faults) std::cout << fault << '\n';
+    std::cout << answer->entries << " entries, " << (answer->faults.empty() ? "sound" : "NOT sound") << ", head "
+              << answer->head.substr(0, 16) << '\n';
+  }
+  return answer->faults.empty() ? 0 : static_cast<int>(ProblemKind::answer_is_no);
+}
+
+int calc_command(const Call& call) {
+  if (call.list) {
+    json names = json::array();
+    for (const auto& calc : garth::all_calcs()) {
+      if (call.json) {
+        names.push_back({{"name", calc.name}, {"summary", calc.summary}});
+      } else {
+        std::cout << fmt::format("{:<16} {}\n", calc.name, calc.summary);
+      }
+    }
+    if (call.json) print(names);
+    return 0;
+  }
+  if (call.subject.empty()) return report({ProblemKind::wrong_use, "no calc was named", "calc", "see beegarth calc --list"});
+  for (const auto& calc : garth::all_calcs()) {
+    if (calc.name != call.subject) continue;
+    if (call.schema) {
+      print({{"input", calc.input_schema()}, {"output", calc.output_schema()}});
+      return 0;
+    }
+    if (call.example) {
+      print(calc.example());
+      return 0;
+    }
+  }
+  const auto tables = garth::Tables::built_in();
+  if (!tables) return report(tables.problem());
+  // An unknown name is told before anything is read.
+  if (call.schema || call.example) return report(garth::run_calc(call.subject, "{}", *tables).problem());
+  const bool known = std::any_of(garth::all_calcs().begin(), garth::all_calcs().end(),
+                                 [&](const auto& calc) { return calc.name == call.subject; });
+  const std::string input = known ? std::string(std::istreambuf_iterator<char>(std::cin), {}) : "{}";
+  const auto answer = garth::run_calc(call.subject, input, *tables);
+  if (!answer) return report(answer.problem());
+  print(*answer);
+  return 0;
+}
+
+}  // namespace beegarth::cli

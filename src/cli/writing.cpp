@@ -1,0 +1,130 @@
+// The commands that write: a new book, notes, entries, imports, the demo, a sheet.
+#include <fmt/format.h>
+
+#include <iostream>
+#include <iterator>
+#include <nlohmann/json.hpp>
+
+#include "cli/call.hpp"
+#include "garth/calc/calc.hpp"
+#include "garth/demo.hpp"
+#include "garth/files.hpp"
+#include "garth/import.hpp"
+#include "garth/note.hpp"
+#include "garth/visit_sheet.hpp"
+
+namespace beegarth::cli {
+
+using nlohmann::json;
+
+namespace {
+
+std::string standard_input() { return {std::istreambuf_iterator<char>(std::cin), {}}; }
+
+}  // namespace
+
+int note_command(const Call& call) {
+  const auto options = session_options(call, !call.keep);
+  if (!options) return report(options.problem());
+  auto session = garth::open_session(call.book, *options);
+  if (!session) return report(session.problem());
+  const auto answer = garth::take_note(*session, call.text.empty() ? standard_input() : call.text, call.keep);
+  if (!answer) return report(answer.problem());
+  if (call.json) {
+    std::cout << garth::note_json(*answer, session->state).dump(2) << '\n';
+    return 0;
+  }
+  for (const auto& line : answer->read_back) std::cout << line << '\n';
+  if (!answer->left_as_text.empty()) std::cout << "kept as text: " << answer->left_as_text << '\n';
+  std::cout << (answer->kept.empty() ? "nothing was written; add --keep to keep it\n"
+                                     : fmt::format("kept: {} entries\n", answer->kept.size()));
+  return 0;
+}
+
+int enter_command(const Call& call) {
+  if (call.list) {
+    for (std::size_t i = 0; i < entries::kind_count; ++i) std::cout << entries::kind_name_at(i) << '\n';
+    return 0;
+  }
+  if (call.subject.empty()) return report({ProblemKind::wrong_use, "no kind was named", "enter", "see beegarth enter BOOK --list"});
+  if (!entries::empty_payload(call.subject)) {
+    return report(bad_input("there is no kind '" + call.subject + "'", "KIND", "see beegarth enter BOOK --list"));
+  }
+  if (call.schema) {
+    std::cout << json::parse(book::schema_json(call.subject)).dump(2) << '\n';
+    return 0;
+  }
+  const auto options = session_options(call, false);
+  if (!options) return report(options.problem());
+  auto payload = book::payload_from_json(call.subject, call.text.empty() ? standard_input() : call.text, call.subject);
+  if (!payload) return report(payload.problem());
+  auto book = book::Book::open(call.book, {.who = call.who}, garth::machine_surroundings());
+  if (!book) return report(book.problem());
+  book::Draft draft{.happened = options->today.value_or(garth::machine_today()), .payload = *std::move(payload)};
+  if (!call.date.empty()) {
+    const auto date = Date::parse(call.date);
+    if (!date) return report(bad_input(date.problem().what, "--date", date.problem().remedy));
+    draft.happened = *date;
+  }
+  if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
+  const auto kept = book->append({draft});
+  if (!kept) return report(kept.problem());
+  if (call.json) {
+    std::cout << json::parse(book::entry_json(kept->front())).dump(2) << '\n';
+  } else {
+    std::cout << "kept: " << kept->front().id.text() << '\n';
+  }
+  return 0;
+}
+
+int import_command(const Call& call) {
+  const auto answer = garth::import_file({.book = call.book, .file = call.subject, .map = call.map, .dry_run = call.dry_run, .who = call.who});
+  if (!answer) return report(answer.problem());
+  if (call.json) {
+    std::cout << answer->json.dump(2) << '\n';
+  } else {
+    std::cout << answer->text;
+  }
+  return 0;
+}
+
+int new_command(const Call& call) {
+  const auto book = book::Book::open(call.book, {.create = true}, garth::machine_surroundings());
+  if (!book) return report(book.problem());
+  if (call.json) {
+    std::cout << json{{"book", call.book}, {"entries", 0}}.dump(2) << '\n';
+  } else {
+    std::cout << "a new book: " << call.book << '\n';
+  }
+  return 0;
+}
+
+int demo_command(const Call& call) {
+  const auto count = garth::write_demo(call.book, call.seed);
+  if (!count) return report(count.problem());
+  if (call.json) {
+    std::cout << json{{"book", call.book}, {"entries", *count}}.dump(2) << '\n';
+  } else {
+    std::cout << "the demo book: " << call.book << ", " << *count << " invented entries\n";
+  }
+  return 0;
+}
+
+int sheet_command(const Call& call) {
+  const auto options = session_options(call, true);
+  if (!options) return report(options.problem());
+  auto session = garth::open_session(call.book, *options);
+  if (!session) return report(session.problem());
+  const auto sheet = garth::visit_sheet(*session, {.days = call.days, .date = call.date, .site = call.site, .paper = call.paper});
+  if (!sheet) return report(sheet.problem());
+  const auto written = garth::write_file(call.out, sheet->pdf);
+  if (!written) return report(written.problem());
+  if (call.json) {
+    std::cout << json{{"file", call.out}, {"site", sheet->site.text()}, {"date", sheet->date.iso()}}.dump(2) << '\n';
+  } else {
+    std::cout << call.out << ": " << sheet->site_name << ", " << sheet->date.iso() << '\n';
+  }
+  return 0;
+}
+
+}  // namespace beegarth::cli

@@ -1,0 +1,127 @@
+#include "garth/believe.hpp"
+
+#include <algorithm>
+#include <utility>
+
+#include "belief/belief.hpp"
+#include "garth/dwelling.hpp"
+#include "garth/threads.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+// Belief starts with the colony, or with the last 400 days where it is older: enough to hold one whole winter.
+constexpr int longest_past_days = 400;
+
+Date followed_from(const book::ColonyState& colony, Date today) {
+  return std::max(colony.began_on, today - longest_past_days);
+}
+
+struct Task {
+  ColonyId colony;
+  const book::ColonyState* state;
+  SiteId site;
+};
+
+std::vector<Task> tasks_of(const Session& session, const BelieveOptions& options) {
+  std::vector<Task> tasks;
+  for (const auto& [id, colony] : session.state.colonies) {
+    if (colony.ended || (options.only && *options.only != id)) continue;
+    tasks.push_back({id, &colony, site_of_colony(session.state, colony)});
+  }
+  return tasks;
+}
+
+belief::History history_of(const Session& session, const Task& task) {
+  const book::ColonyState& colony = *task.state;
+  belief::History history{.colony = task.colony, .began = followed_from(colony, session.today)};
+  const auto hive = session.state.hives.find(colony.hive);
+  if (hive != session.state.hives.end()) history.dwelling = dwelling_of(hive->second);
+  for (const auto& entry : colony.history) {
+    const auto* split = std::get_if<entries::Split>(&entry.payload);
+    if (split && split->into == task.colony) history.from_split = true;
+    if (entry.happened >= history.began) history.entries.push_back(entry);
+  }
+  if (const auto* began = std::get_if<entries::ColonyBegan>(&colony.history.front().payload); began) {
+    history.from_split = history.from_split || began->how == entries::Beginning::split ||
+                         began->how == entries::Beginning::swarm;
+  }
+  return history;
+}
+
+// The part of the forcing before today is one path (days never seen are drawn once); from today on it forks.
+belief::Forcing forcing_of(const std::vector<facts::ForcingPath>& paths, Date began, Date today) {
+  belief::Forcing forcing;
+  for (const auto& day : paths.front()) {
+    if (day.date >= began && day.date < today) forcing.past.push_back(day);
+  }
+  for (const auto& path : paths) {
+    const auto from = std::find_if(path.begin(), path.end(), [&](const auto& day) { return day.date >= today; });
+    forcing.futures.emplace_back(from, path.end());
+  }
+  return forcing;
+}
+
+}  // namespace
+
+SiteId site_of_colony(const book::State& state, const book::ColonyState& colony) {
+  const auto hive = state.hives.find(colony.hive);
+  return hive == state.hives.end() ? SiteId{} : hive->second.site;
+}
+
+Date season_end(Date today, double latitude_deg) {
+  const int month = latitude_deg >= 0 ? 10 : 4;
+  const Date end = Date::from_ymd(today.year(), month, month == 10 ? 31 : 30).value_or(today);
+  return end > today ? end : Date::from_ymd(today.year() + 1, month, month == 10 ? 31 : 30).value_or(today);
+}
+
+Expected<Skies> skies_of(const Session& session, Date horizon) {
+  std::map<SiteId, Date> first;
+  for (const auto& [id, site] : session.state.sites) first.emplace(id, session.today);
+  for (const auto& [id, colony] : session.state.colonies) {
+    if (colony.ended) continue;
+    const auto at = first.find(site_of_colony(session.state, colony));
+    if (at != first.end()) at->second = std::min(at->second, followed_from(colony, session.today));
+  }
+  Skies skies;
+  for (const auto& [site, from] : first) {
+    auto weather = weather_at(session, site, from, horizon);
+    if (!weather) return weather.problem();
+    skies.emplace(site, *std::move(weather));
+  }
+  return skies;
+}
+
+Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies, const BelieveOptions& options) {
+  const std::vector<Task> tasks = tasks_of(session, options);
+  for (const Task& task : tasks) {
+    if (!skies.contains(task.site)) {
+      return bad_input("the colony stands in no hive at an open site", task.colony.text(),
+                       "enter its hive and site, or that it was moved or ended");
+    }
+  }
+  std::map<SiteId, std::vector<facts::ForcingPath>> paths;
+  for (const auto& [site, sky] : skies) paths.emplace(site, forcing_at(session, site, sky));
+
+  const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
+  std::vector<std::optional<Expected<facts::Outlook>>> answers(tasks.size());
+  for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
+    const Task& task = tasks[i];
+    const belief::History history = history_of(session, task);
+    const belief::Options settings{.members = session.members,
+                                   .seed = session.seed,
+                                   .today = session.today,
+                                   .horizon = options.horizon,
+                                   .latitude_deg = skies.at(task.site).place.latitude_deg,
+                                   .explain = options.explain};
+    answers[i] = belief::foresee(history, forcing_of(paths.at(task.site), history.began, session.today), tables, settings);
+  });
+  std::vector<facts::Outlook> outlooks;
+  for (auto& answer : answers) {
+    if (!*answer) return answer->problem();
+    outlooks.push_back(**std::move(answer));
+  }
+  return outlooks;
+}
+
+}  // namespace beegarth::garth

@@ -1,0 +1,33 @@
+// What is believed of every living colony: history and weather go in, outlooks come out.
+#pragma once
+
+#include <map>
+#include <memory>
+#include <vector>
+
+#include "facts/outlook.hpp"
+#include "garth/session.hpp"
+#include "garth/weather.hpp"
+
+namespace beegarth::garth {
+
+// The weather of every site from the first day any of its colonies is followed to the horizon.
+using Skies = std::map<SiteId, SiteWeather>;
+Expected<Skies> skies_of(const Session& session, Date horizon);
+
+struct BelieveOptions {
+  std::optional<ColonyId> only;  // one colony instead of all
+  Date horizon;
+  bool explain = true;
+};
+
+// In order of colony key; colonies that have ended are left out.
+Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies, const BelieveOptions& options);
+
+// The end of the season in which winter bees are reared: the horizon of the mite question.
+Date season_end(Date today, double latitude_deg);
+
+// The site of a living colony; empty where its hive was never entered.
+SiteId site_of_colony(const book::State& state, const book::ColonyState& colony);
+
+}  // namespace beegarth::garth

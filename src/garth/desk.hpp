@@ -1,0 +1,42 @@
+// A book held open while a page looks at it. Each answer is worked out once and kept until the book changes.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <optional>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "garth/plan.hpp"
+#include "garth/session.hpp"
+
+namespace beegarth::garth {
+
+// Not for several threads at once; the answers have the shapes of src/http/openapi.json.
+class Desk {
+ public:
+  explicit Desk(Session session) : session_(std::move(session)) {}
+
+  Expected<std::string> version();
+  Expected<nlohmann::json> book();
+  Expected<nlohmann::json> plan(int days);
+  Expected<nlohmann::json> colonies();
+  Expected<nlohmann::json> outlook(std::string_view colony);
+  Expected<nlohmann::json> entry(std::string_view id);
+  Expected<nlohmann::json> note(std::string_view line, bool keep);
+  Expected<nlohmann::json> answer_need(std::string_view key, std::string_view answer);
+  Expected<std::string> sheet(Date date, std::string_view site);
+  static nlohmann::json calcs();
+  Expected<nlohmann::json> calc(std::string_view name, std::string_view input);
+
+ private:
+  Outcome look_again();                          // drops what was worked out when another hand wrote to the book
+  Expected<const PlanAnswer*> planned(int days);
+
+  Session session_;
+  std::string head_;
+  std::optional<PlanAnswer> plan_;
+  int plan_days_ = 0;
+};
+
+}  // namespace beegarth::garth

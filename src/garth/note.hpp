@@ -1,0 +1,24 @@
+// A typed line becomes entries: shown back first, written only when the keeper says so.
+#pragma once
+
+#include <nlohmann/json.hpp>
+#include <string>
+#include <string_view>
+#include <vector>
+
+#include "entries/entry.hpp"
+#include "garth/session.hpp"
+
+namespace beegarth::garth {
+
+struct NoteAnswer {
+  std::vector<entries::Entry> understood;  // as kept; without ids where nothing was written
+  std::vector<EntryId> kept;               // empty where nothing was written
+  std::vector<std::string> read_back;
+  std::string left_as_text;
+};
+
+Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool keep);
+nlohmann::json note_json(const NoteAnswer& answer, const book::State& state);
+
+}  // namespace beegarth::garth

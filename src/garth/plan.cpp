@@ -1,0 +1,158 @@
+#include "garth/plan.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <utility>
+
+#include "garth/mip_cbc.hpp"
+#include "garth/status.hpp"
+#include "work/needs.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+constexpr int most_days = 28;
+
+std::vector<work::SiteFacts> site_facts(const Session& session) {
+  std::vector<work::SiteFacts> list;
+  for (const auto& [id, site] : session.state.sites) {
+    list.push_back({id, site.name, site.grid_reference.value_or(""), site.access.value_or(""), site.neighbours.value_or(false)});
+  }
+  return list;
+}
+
+std::optional<double> said_minutes(const book::State& state, const std::string& a, const std::string& b) {
+  for (const auto& pair : {std::pair{a, b}, std::pair{b, a}}) {
+    if (const auto at = state.travel.find(pair); at != state.travel.end()) return at->second.minutes;
+  }
+  return std::nullopt;
+}
+
+// Two sites whose distance was never said are reached by way of home.
+work::TravelTable travel_table(const Session& session, const std::vector<work::SiteFacts>& sites) {
+  std::vector<std::string> stops{"home"};
+  for (const auto& site : sites) stops.push_back(site.site.text());
+  work::TravelTable table;
+  table.minutes.assign(stops.size(), std::vector<std::optional<double>>(stops.size()));
+  for (std::size_t i = 0; i < stops.size(); ++i) {
+    for (std::size_t j = 0; j < stops.size(); ++j) {
+      auto minutes = i == j ? std::optional<double>(0) : said_minutes(session.state, stops[i], stops[j]);
+      if (!minutes) {
+        const auto there = said_minutes(session.state, "home", stops[i]);
+        const auto on = said_minutes(session.state, "home", stops[j]);
+        if (there && on) minutes = *there + *on;
+      }
+      table.minutes[i][j] = minutes;
+    }
+  }
+  return table;
+}
+
+std::vector<work::Availability> working_hours(const Session& session, int days, std::vector<std::string>& remarks) {
+  std::vector<work::Availability> list(static_cast<std::size_t>(days));
+  if (session.state.hours.empty()) {
+    remarks.emplace_back("no working hours are in the book: 10:00 to 16:00 on every day was assumed");
+    return list;
+  }
+  for (int d = 0; d < days; ++d) {
+    const Date date = session.today + d;
+    work::Availability& day = list[static_cast<std::size_t>(d)];
+    day = {10, 10};  // no hours said for this weekday: none
+    // A date said by name wins over its weekday; of two alike the later said wins.
+    for (const bool by_date : {false, true}) {
+      for (const auto& said : session.state.hours) {
+        const bool fits = by_date ? said.date == date : said.weekday == date.weekday();
+        if (fits) day = {said.start_hour, said.end_hour};
+      }
+    }
+  }
+  return list;
+}
+
+double setting_number(const Session& session, const std::string& name, double otherwise, double low, double high) {
+  const auto at = session.state.settings.find(name);
+  if (at == session.state.settings.end()) return otherwise;
+  char* end = nullptr;
+  const double value = std::strtod(at->second.c_str(), &end);
+  return end != at->second.c_str() && std::isfinite(value) ? std::clamp(value, low, high) : otherwise;
+}
+
+// A need answered for good, or put off past today, is not asked again until it arises anew.
+std::set<std::string> answered_needs(const Session& session, int days) {
+  std::set<std::string> keys;
+  const int remembered_days = 2;  // a job done or skipped rests for this long, so that today's plan does not repeat it
+  for (const auto& entry : session.state.answers) {
+    const auto& answer = std::get<entries::NeedAnswered>(entry.payload);
+    using Answer = entries::NeedAnswered::Answer;
+    if (answer.answer == Answer::rained_off) continue;
+    const Date until = answer.until.value_or(entry.happened + remembered_days);
+    const bool hides = answer.answer == Answer::put_off ? until >= session.today + days : until >= session.today;
+    if (hides) keys.insert(answer.need);
+  }
+  return keys;
+}
+
+work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks, int days) {
+  work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
+  for (const auto& [id, site] : session.state.sites) input.sites.push_back(status_of(session, id, skies.at(id), days));
+  for (const auto& [id, colony] : session.state.colonies) {
+    if (!colony.ended) input.colonies.push_back(status_of(session, id, colony));
+  }
+  input.answered = answered_needs(session, days);
+  for (const auto& [what, kit] : session.state.kit) input.kit[what] = kit.count;
+  return input;
+}
+
+}  // namespace
+
+PlanNames names_of(const Session& session) {
+  PlanNames names;
+  for (const auto& [id, site] : session.state.sites) names.sites[id] = site.name;
+  for (const auto& [id, colony] : session.state.colonies) names.colonies[id] = colony.began.name;
+  return names;
+}
+
+Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
+  if (days < 1 || days > most_days) return bad_input(std::to_string(days) + " days cannot be planned", "--days", "give 1 to 28");
+  double latitude = 52;
+  if (!session.state.sites.empty()) latitude = session.state.sites.begin()->second.latitude_deg;
+  const Date horizon = std::max(session.today + 60, season_end(session.today, latitude));
+
+  auto skies = skies_of(session, horizon);
+  if (!skies) return skies.problem();
+  auto outlooks = outlooks_of(session, *skies, {.horizon = horizon});
+  if (!outlooks) return outlooks.problem();
+
+  PlanAnswer answer;
+  answer.sites = site_facts(session);
+  const work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  answer.names = names_of(session);
+
+  work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};
+  for (const auto& colony : wanted.colonies) input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
+  input.needs = work::needs_from(wanted, session.tables["work"]);
+  input.travel = travel_table(session, answer.sites);
+  for (const auto& site : answer.sites) input.weather.push_back(site_days(skies->at(site.site), session.today, days));
+  std::vector<std::string> remarks;
+  input.hours = working_hours(session, days, remarks);
+  input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));
+  input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
+  auto plan = work::plan_days(input, cbc_solver());
+  if (!plan) return plan.problem();
+  answer.plan = *std::move(plan);
+  for (const auto& [site, sky] : *skies) {
+    for (const auto& remark : sky.remarks) {
+      if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) remarks.push_back(remark);
+    }
+  }
+  if (session.state.forage.empty()) {
+    remarks.emplace_back("nectar and pollen on offer: a stand-in yearly course, because the keeper has not reckoned it yet");
+  } else {
+    remarks.emplace_back("nectar and pollen on offer: the keeper's own reckoning by month");
+  }
+  answer.plan.remarks.insert(answer.plan.remarks.end(), remarks.begin(), remarks.end());
+  answer.outlooks = *std::move(outlooks);
+  return answer;
+}
+
+}  // namespace beegarth::garth

@@ -1,0 +1,106 @@
+#include "garth/session.hpp"
+
+#include <algorithm>
+#include <chrono>
+#include <ctime>
+#include <random>
+#include <thread>
+#include <utility>
+
+namespace beegarth::garth {
+namespace {
+
+template <class Map, class NameOf>
+std::string known_names(const Map& things, NameOf name_of) {
+  std::string list;
+  std::size_t shown = 0;
+  for (const auto& [key, thing] : things) {
+    if (++shown > 8) return list + ", ...";
+    if (!list.empty()) list += ", ";
+    list += name_of(thing);
+  }
+  return list.empty() ? "there is none yet" : "known are " + list;
+}
+
+}  // namespace
+
+book::Surroundings machine_surroundings() {
+  return {.utc_ms =
+              [] {
+                const auto now = std::chrono::system_clock::now().time_since_epoch();
+                return std::int64_t{std::chrono::duration_cast<std::chrono::milliseconds>(now).count()};
+              },
+          .random_bytes =
+              [](unsigned char* bytes, std::size_t count) {
+                std::random_device device;
+                for (std::size_t i = 0; i < count; ++i) bytes[i] = static_cast<unsigned char>(device() & 0xff);
+              }};
+}
+
+Date machine_today() {
+  const std::time_t now = std::time(nullptr);
+  std::tm local{};
+  localtime_r(&now, &local);
+  return Date::from_ymd(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday).value_or(Date{});
+}
+
+Outcome refresh(Session& session) {
+  const auto all = session.book.entries();
+  if (!all) return all.problem();
+  session.standing = book::standing_entries(*all, session.today);
+  session.state = book::state_of(session.standing, session.today);
+  const auto built_in = Tables::built_in();
+  if (!built_in) return built_in.problem();
+  auto tables = built_in->with(session.state.overrides);
+  if (!tables) return tables.problem();
+  session.tables = *std::move(tables);
+  if (session.state.first_date) return Done{};
+  std::optional<Date> first;
+  for (const auto& entry : *all) {
+    if (!first || entry.happened < *first) first = entry.happened;
+  }
+  if (first) {
+    return bad_input(session.today.iso() + " lies before the book began on " + first->iso(), session.path,
+                     "give a later --today");
+  }
+  return Done{};
+}
+
+Expected<Session> open_session(const std::string& path, const SessionOptions& options) {
+  auto book = book::Book::open(path, {.read_only = options.read_only, .who = options.who}, machine_surroundings());
+  if (!book) return book.problem();
+  const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
+  Session session{.path = path,
+                  .book = *std::move(book),
+                  .today = options.today.value_or(machine_today()),
+                  .seed = options.seed,
+                  .members = options.members,
+                  .weather_members = options.weather_members,
+                  .threads = options.threads > 0 ? options.threads : static_cast<int>(cores)};
+  if (!options.today) {
+    // A demo book has a today of its own, so that it tells the same story for ever.
+    const auto all = session.book.entries();
+    if (!all) return all.problem();
+    for (const auto& entry : *all) {
+      const auto* setting = std::get_if<entries::Setting>(&entry.payload);
+      if (!setting || setting->name != "today") continue;
+      if (const auto fixed = Date::parse(setting->value)) session.today = *fixed;
+    }
+  }
+  if (const auto outcome = refresh(session); !outcome) return outcome.problem();
+  return session;
+}
+
+Expected<ColonyId> colony_named(const book::State& state, std::string_view name) {
+  if (const auto found = book::find_colony(state, name)) return *found;
+  return bad_input("there is no colony '" + std::string(name) + "' on " + state.as_of.iso(), {},
+                   known_names(state.colonies, [](const book::ColonyState& c) { return c.began.name; }));
+}
+
+Expected<SiteId> site_named(const book::State& state, std::string_view name) {
+  if (const auto found = book::find_site(state, name)) return *found;
+  return bad_input("there is no site '" + std::string(name) + "' on " + state.as_of.iso(), {},
+                   known_names(state.sites, [](const entries::Site& s) { return s.name; }));
+}
+
+}  // namespace beegarth::garth

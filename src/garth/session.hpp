@@ -1,0 +1,53 @@
+// An opened book with everything the use cases read from it: state at a date, reference tables, seed.
+#pragma once
+
+#include <cstdint>
+#include <optional>
+#include <string>
+#include <vector>
+
+#include "base/expected.hpp"
+#include "book/book.hpp"
+#include "book/state.hpp"
+#include "garth/tables.hpp"
+
+namespace beegarth::garth {
+
+struct SessionOptions {
+  std::optional<Date> today;   // absent: the book's own (a demo has one), else the machine's civil date
+  std::uint64_t seed = 1;
+  int members = 512;           // per colony
+  int weather_members = 48;    // continuations of the weather
+  int threads = 0;             // 0: as many as the machine has; never changes a result
+  std::string who = "keeper";
+  bool read_only = true;
+};
+
+struct Session {
+  std::string path;
+  book::Book book;
+  std::vector<entries::Entry> standing;  // what counts today
+  book::State state;
+  Tables tables;
+  Date today;
+  std::uint64_t seed = 1;
+  int members = 512;
+  int weather_members = 48;
+  int threads = 1;
+};
+
+// Problem bad_input where today lies before the book's first entry.
+Expected<Session> open_session(const std::string& path, const SessionOptions& options);
+
+// Reads the book again after something was written to it.
+Outcome refresh(Session& session);
+
+// The machine's clock and random bytes: the only place that reads them.
+book::Surroundings machine_surroundings();
+Date machine_today();
+
+// The key of a colony or site named on the command line; a Problem that lists near names where nobody has it.
+Expected<ColonyId> colony_named(const book::State& state, std::string_view name);
+Expected<SiteId> site_named(const book::State& state, std::string_view name);
+
+}  // namespace beegarth::garth

@@ -1,0 +1,175 @@
+#include "garth/status.hpp"
+
+#include <algorithm>
+#include <array>
+#include <string_view>
+
+#include "entries/fields.hpp"
+#include "garth/believe.hpp"
+#include "garth/dwelling.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+using entries::Entry;
+
+// Signs that may be a notifiable disease or pest: foulbroods, small hive beetle, Tropilaelaps (trade facts 5.4).
+constexpr auto suspicious = std::to_array<std::string_view>({"sunken_cappings", "perforated_cappings", "greasy_cappings",
+                                                             "ropy_larva", "discoloured_larvae", "hive_beetle",
+                                                             "other_brood_mite"});
+
+work::Sighting sighting(const Entry& entry, double value = 0) { return {entry.happened, entry.id, value}; }
+
+void take_in(const entries::Inspection& look, const Entry& entry, work::ColonyStatus& status) {
+  status.last_any_look = sighting(entry);
+  if (look.look == entries::Look::full) {
+    status.last_full_look = sighting(entry);
+    status.last_charged_cells.reset();
+    status.last_sealed_cells.reset();
+    status.last_cups_with_egg.reset();
+  }
+  if (look.charged_cells.value_or(0) > 0) status.last_charged_cells = sighting(entry, *look.charged_cells);
+  if (look.sealed_cells.value_or(0) > 0) status.last_sealed_cells = sighting(entry, *look.sealed_cells);
+  if (look.cups_with_egg.value_or(0) > 0) status.last_cups_with_egg = sighting(entry, *look.cups_with_egg);
+  if (look.eggs) {
+    if (*look.eggs) {
+      status.eggs_seen = sighting(entry);
+      status.no_eggs_seen.reset();
+      status.queen_lost_or_swarmed.reset();
+    } else {
+      status.no_eggs_seen = sighting(entry);
+    }
+  }
+  for (const std::string& sign : look.signs) {
+    status.signs.push_back(sign);
+    if (std::find(suspicious.begin(), suspicious.end(), sign) != suspicious.end()) status.suspect = true;
+  }
+}
+
+void take_in(const entries::MiteCount& count, const Entry& entry, work::ColonyStatus& status) {
+  double rate = 0;
+  if (count.method == entries::MiteMethod::board) {
+    rate = count.mites / count.days.value_or(1) / count.board_share.value_or(1);
+  } else if (count.method == entries::MiteMethod::brood) {
+    rate = 100.0 * count.mites / count.cells.value_or(1);
+  } else {
+    rate = 100.0 * count.mites / count.bees.value_or(1);
+  }
+  status.last_mite_count = sighting(entry, rate);
+  status.last_mite_method = std::string(entries::word_for(count.method));
+}
+
+void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus& status) {
+  using entries::QueenEvent;
+  if (queen.year) status.queen_year = queen.year;
+  switch (queen.event) {
+    case QueenEvent::lost:
+    case QueenEvent::removed:
+      status.queen_lost_or_swarmed = sighting(entry, 0);
+      break;
+    case QueenEvent::clipped:
+      status.queen_clipped = true;
+      break;
+    case QueenEvent::laying:
+      status.queen_lost_or_swarmed.reset();
+      status.eggs_seen = sighting(entry);
+      status.no_eggs_seen.reset();
+      break;
+    case QueenEvent::introduced:
+      status.queen_lost_or_swarmed.reset();
+      status.queen_clipped = false;
+      break;
+    default:
+      break;
+  }
+}
+
+void take_in(const entries::Split& split, const Entry& entry, work::ColonyStatus& status) {
+  const bool is_new_one = split.into == status.colony;
+  if (is_new_one != split.queen_goes) status.queen_lost_or_swarmed = sighting(entry, 2);
+}
+
+void take_in(const entries::Room& room, const Entry& entry, work::ColonyStatus& status) {
+  status.dwelling.brood_combs = std::max(0, status.dwelling.brood_combs + room.brood_combs.value_or(0));
+  status.dwelling.super_combs = std::max(0, status.dwelling.super_combs + room.super_combs.value_or(0));
+  if (status.dwelling.super_combs > 0) status.supers_on = sighting(entry, status.dwelling.super_combs);
+  if (status.dwelling.super_combs == 0) status.supers_on.reset();
+}
+
+struct TakeIn {
+  const Entry& entry;
+  work::ColonyStatus& status;
+
+  void operator()(const entries::Inspection& p) const { take_in(p, entry, status); }
+  void operator()(const entries::MiteCount& p) const { take_in(p, entry, status); }
+  void operator()(const entries::Queen& p) const { take_in(p, entry, status); }
+  void operator()(const entries::Split& p) const { take_in(p, entry, status); }
+  void operator()(const entries::Room& p) const { take_in(p, entry, status); }
+  void operator()(const entries::Swarmed&) const { status.queen_lost_or_swarmed = sighting(entry, 1); }
+  void operator()(const entries::Feed& p) const { status.last_feed = sighting(entry, p.kg); }
+  void operator()(const entries::Treatment& p) const {
+    status.last_treatment = sighting(entry, p.days.value_or(0));
+    status.last_treatment_kind = std::string(entries::word_for(p.kind));
+    status.treatment_withdrawal_days = p.withdrawal_days.value_or(0);
+  }
+  template <class Other>
+  void operator()(const Other&) const {}
+};
+
+}  // namespace
+
+work::ColonyStatus status_of(const Session& session, const ColonyId& id, const book::ColonyState& colony) {
+  work::ColonyStatus status{.colony = id, .name = colony.began.name, .site = site_of_colony(session.state, colony)};
+  const auto hive = session.state.hives.find(colony.hive);
+  if (hive != session.state.hives.end()) {
+    status.dwelling = dwelling_of(hive->second);
+    status.place = hive->second.place.value_or(0);
+  }
+  if (status.dwelling.super_combs > 0) {
+    status.supers_on = work::Sighting{colony.began_on, colony.began_entry, static_cast<double>(status.dwelling.super_combs)};
+  }
+  status.queen_year = colony.began.queen_year;
+  status.queen_clipped = colony.began.queen_clipped.value_or(false);
+  for (const Entry& entry : colony.history) std::visit(TakeIn{entry, status}, entry.payload);
+  return status;
+}
+
+work::SiteStatus status_of(const Session& session, const SiteId& id, const SiteWeather& weather, int days) {
+  const entries::Site& site = session.state.sites.at(id);
+  work::SiteStatus status{.site = id,
+                          .name = site.name,
+                          .neighbours = site.neighbours.value_or(false),
+                          .floods = site.floods.value_or(false),
+                          .latitude_deg = site.latitude_deg};
+  const int month = site.latitude_deg >= 0 ? session.today.month() : (session.today.month() + 5) % 12 + 1;
+  status.swarm_season = month >= 4 && month <= 7;  // trade facts 4.1: seven-day inspections April/May to July
+  std::array<double, 12> nectar{};
+  bool said = false;
+  for (const auto& forage : session.state.forage) {
+    if (forage.site != id && forage.site.text() != "all") continue;
+    nectar[static_cast<std::size_t>(forage.month - 1)] = forage.nectar_kg_per_day;
+    said = true;
+  }
+  if (said) status.nectar_by_month.assign(nectar.begin(), nectar.end());
+  std::vector<double> totals;
+  int gusty = 0;
+  const auto from = static_cast<std::size_t>(session.today - weather.first);
+  for (const auto& member : weather.members) {
+    double total = 0;
+    bool gust = false;
+    for (std::size_t d = from; d < member.size() && d < from + static_cast<std::size_t>(days); ++d) {
+      total += member[d].rain_mm;
+      gust = gust || member[d].wind_m_s * 2 > 20;  // a gust is about twice the day's mean wind (from memory)
+    }
+    totals.push_back(total);
+    gusty += gust ? 1 : 0;
+  }
+  if (!totals.empty()) {
+    std::nth_element(totals.begin(), totals.begin() + static_cast<std::ptrdiff_t>(totals.size() / 2), totals.end());
+    status.rain_next_days_mm = totals[totals.size() / 2];
+    status.gust_odds = static_cast<double>(gusty) / static_cast<double>(totals.size());
+  }
+  return status;
+}
+
+}  // namespace beegarth::garth
