@@ -14,6 +14,9 @@
 
 namespace beegarth::almanac {
 
+// A day with at least this much rain is wet.
+inline constexpr double wet_day_mm = 0.2;
+
 struct MonthModel {
   double wet_after_dry = 0.3, wet_after_wet = 0.6;  // probabilities
   double rain_shape = 0.7, rain_mean_mm = 4;        // gamma amount on a wet day
