@@ -5,9 +5,13 @@
 
 namespace beegarth::garth {
 
+// Each entry is made by a function in the file of its name.
+Calc flight_hours_calc();
+
 std::span<const Calc> all_calcs() {
-  // Each entry is made by a function in the file of its name: `Calc sun_position_calc();`
-  static const std::vector<Calc> calcs{};
+  static const std::vector<Calc> calcs{
+      flight_hours_calc(),
+  };
   return calcs;
 }
 

@@ -1,4 +1,6 @@
 // flight-hours: which hours are fit for flight and for opening a hive, and what limits the others.
+#include <array>
+
 #include "almanac/hours.hpp"
 #include "garth/calc/calc.hpp"
 #include "garth/tables.hpp"

@@ -1,0 +1,108 @@
+#include "garth/import.hpp"
+
+#include <fmt/format.h>
+
+#include <filesystem>
+#include <optional>
+#include <system_error>
+
+#include "book/book.hpp"
+#include "garth/files.hpp"
+#include "garth/import_plan.hpp"
+#include "garth/session.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+using nlohmann::json;
+
+// The book to write to: the one there is, or a new one. A dry run opens read-only and makes nothing.
+Expected<std::optional<book::Book>> book_for(const ImportWish& wish) {
+  const bool there = std::filesystem::exists(wish.book);
+  if (!there && wish.dry_run) return std::optional<book::Book>();
+  auto book = book::Book::open(wish.book, {.create = !there, .read_only = wish.dry_run, .who = wish.who}, machine_surroundings());
+  if (!book) return book.problem();
+  return std::optional<book::Book>(*std::move(book));
+}
+
+// Removes a book that this call has made, because what was to go into it is broken.
+void take_back(const std::string& path) {
+  std::error_code ignored;
+  for (const char* tail : {"", "-wal", "-shm"}) std::filesystem::remove(path + tail, ignored);
+}
+
+Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& bytes) {
+  const bool there = std::filesystem::exists(wish.book);
+  ImportWish target = wish;
+  if (!there && wish.dry_run) {
+    // A dry run into a book that is not there yet goes into a passing one.
+    target.book = (std::filesystem::temp_directory_path() / ("beegarth-trial-" + std::to_string(machine_surroundings().utc_ms()))).string();
+    target.dry_run = false;
+  }
+  const bool passing = target.book != wish.book;
+  auto count = [&]() -> Expected<book::Book::ImportCount> {
+    auto book = book_for(target);
+    if (!book) return book.problem();
+    return (**book).import_lines(bytes, wish.file, target.dry_run);
+  }();
+  if (passing || (!there && !count)) take_back(target.book);
+  if (!count) return count.problem();
+  return ImportAnswer{{{"added", count->added}, {"known", count->known}, {"dry_run", wish.dry_run}},
+                      fmt::format("{} {} entries, {} were there already\n", wish.dry_run ? "would add" : "added", count->added,
+                                  count->known)};
+}
+
+Problem first_of(const ImportPlan& plan) {
+  Problem first = plan.problems.front();
+  if (plan.problems.size() > 1) {
+    first.remedy += fmt::format(" ({}{} more problems; nothing was written)", plan.problems.size() - 1,
+                                plan.problems.size() == ImportPlan::most_problems ? " or" : "");
+  }
+  return first;
+}
+
+Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& bytes) {
+  const auto map = read_file(wish.map);
+  if (!map) return map.problem();
+  const auto plan = plan_import(bytes, wish.file, *map, wish.map);
+  if (!plan) return plan.problem();
+  if (!plan->ready()) return first_of(*plan);
+  json kinds = json::object();
+  for (const auto& [kind, count] : plan->kinds) kinds[kind] = kinds.value(kind, std::size_t{0}) + count;
+  ImportAnswer answer{{{"rows", plan->rows},
+                       {"entries", plan->drafts.size()},
+                       {"kinds", std::move(kinds)},
+                       {"oddities", plan->oddities},
+                       {"first", plan->first_entries},
+                       {"dry_run", wish.dry_run}},
+                      ""};
+  for (const std::string& line : report(*plan)) answer.text += line + "\n";
+  const bool made_here = !std::filesystem::exists(wish.book);
+  auto book = book_for(wish);
+  if (!book) return book.problem();
+  if (wish.dry_run) {
+    answer.text += "nothing was written: a dry run\n";
+    return answer;
+  }
+  std::vector<book::Draft> drafts;
+  drafts.reserve(plan->drafts.size());
+  for (const ImportDraft& draft : plan->drafts) drafts.push_back({.happened = draft.happened, .payload = draft.payload});
+  const auto kept = (**book).append(drafts);
+  if (!kept && made_here) {
+    book->reset();
+    take_back(wish.book);
+  }
+  if (!kept) return kept.problem();
+  answer.text += fmt::format("kept: {} entries\n", kept->size());
+  return answer;
+}
+
+}  // namespace
+
+Expected<ImportAnswer> import_file(const ImportWish& wish) {
+  const auto bytes = read_file(wish.file);
+  if (!bytes) return bytes.problem();
+  return wish.map.empty() ? import_export(wish, *bytes) : import_table(wish, *bytes);
+}
+
+}  // namespace beegarth::garth
