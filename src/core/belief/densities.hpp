@@ -1,0 +1,27 @@
+// Log densities and log odds that the observations are judged by. None returns NaN; impossible is minus infinity.
+#pragma once
+
+namespace beegarth::belief {
+
+double log_normal_density(double x, double mean, double sd);
+
+// Standard normal distribution function.
+double normal_cdf(double z);
+
+// log P(seen - half_grain <= X < seen + half_grain) where log(X + offset) is normal about log(expected + offset).
+// Keepers say whole and half combs: the interval, not a point, is what was seen. half_grain > 0.
+double log_grained_lognormal(double seen, double expected, double sd, double offset, double half_grain);
+
+// The density of the same variable at a point, with respect to log(X + offset).
+double log_offset_lognormal(double seen, double expected, double sd, double offset);
+
+// Negative binomial with mean and size k (variance mean + mean^2 / k), as in ecology.
+double log_negative_binomial(int count, double mean, double k);
+
+// Beta-binomial: `hits` of n, mean share p, intra-sample correlation rho in (0, 1).
+double log_beta_binomial(int hits, int n, double p, double rho);
+
+// log of (1 - share) exp(a) + share exp(b): an entry that is mistaken once in a while.
+double log_mix(double a, double b, double share);
+
+}  // namespace beegarth::belief
