@@ -1,0 +1,333 @@
+#include "belief/observation.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "belief/densities.hpp"
+
+namespace beegarth::belief {
+namespace {
+
+constexpr double live_bee_kg = 0.00013;   // with a little honey in the crop; from memory: 0.10-0.13 g
+constexpr double brood_cell_kg = 0.00012;
+constexpr double wood_and_wax_per_comb_kg = 0.45;
+constexpr double ninety_percent_half_width = 1.6448536269514722;  // normal quantile at 95 %
+
+double logit(double p) { return std::log(p / (1 - p)); }
+double share_of(double x) { return 1 / (1 + std::exp(-x)); }
+
+// ---- pieces ----
+
+double look_reach(entries::Look look, const ObservationErrors& e) {
+  switch (look) {
+    case entries::Look::full: return 1.0;
+    case entries::Look::quick: return e.quick_look;
+    case entries::Look::outside: return e.outside_look;
+  }
+  return 1.0;
+}
+
+// Odds of finding something of which there are `amount`, half of `at_best` at `half`.
+double found(double amount, double half, double at_best) {
+  return amount <= 0 ? 0.0 : at_best * amount / (amount + half);
+}
+
+double log_flag(bool seen, double odds, const ObservationErrors& e) {
+  const double p = e.false_sight + (1 - 2 * e.false_sight) * std::clamp(odds, 0.0, 1.0);
+  return std::log(seen ? p : 1 - p);
+}
+
+// Queen cells: each is found by itself; a said 0 counts only as far as the look reaches.
+double log_cells(int seen, double there, double reach, const ObservationErrors& e) {
+  const double odds = there < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there);
+  return log_flag(seen > 0, odds, e);
+}
+
+// An estimate with a wide second component for slips.
+double log_estimate(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
+  return log_mix(log_offset_lognormal(seen, expected, sd, floor), log_offset_lognormal(seen, expected, 1.5, floor),
+                 e.mistaken);
+}
+
+double log_combs(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
+  const bool whole = std::abs(seen - std::round(seen)) < 1e-9;
+  const double half_grain = whole ? 0.5 : 0.25;
+  return log_mix(log_grained_lognormal(seen, expected, sd, floor, half_grain),
+                 log_grained_lognormal(seen, expected, 1.5, floor, half_grain), e.mistaken);
+}
+
+double log_count(int seen, double mean, double size, const ObservationErrors& e) {
+  return log_mix(log_negative_binomial(seen, mean + 1e-3, size), log_negative_binomial(seen, mean + 1.0, 0.4),
+                 e.mistaken);
+}
+
+bool in_trouble(const Visible& there) {
+  return (!there.laying_queen && !there.virgin_queen) || there.bees < 4000 || there.stores_kg < 2;
+}
+
+double honey_in_supers_kg(const Visible& there) {
+  // Stores go above only once the brood space holds its band of food, about a third of it.
+  const double below = there.dwelling.brood_combs * there.dwelling.honey_kg_per_comb / 3;
+  return std::max(0.0, there.stores_kg - below);
+}
+
+// ---- kinds ----
+
+double log_strength(const entries::Inspection& seen, const Visible& there, const ObserverTraits& o,
+                    const ObservationErrors& e) {
+  double sum = 0;
+  if (seen.seams) {
+    sum += log_combs(*seen.seams, expected_seams(there, o.bees_factor), e.seams_error, e.floor_seams, e);
+  }
+  if (seen.bees) {
+    sum += log_estimate(*seen.bees, there.bees * o.bees_factor, e.bees_error,
+                        e.floor_seams * there.dwelling.bees_per_seam, e);
+  }
+  if (seen.brood_combs) {
+    sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error, 0.3, e);
+  }
+  if (seen.capped_cells) {
+    sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error, e.floor_cells, e);
+  }
+  if (seen.stores_kg) {
+    sum += log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+  }
+  if (seen.store_combs) {
+    const double kg_per_comb = std::max(0.1, there.dwelling.honey_kg_per_comb);
+    sum += log_combs(*seen.store_combs, there.stores_kg * o.stores_factor / kg_per_comb, e.stores_error,
+                     e.floor_stores / kg_per_comb, e);
+  }
+  if (seen.super_share && there.dwelling.super_combs > 0) {
+    const double room = there.dwelling.super_combs * std::max(0.1, there.dwelling.honey_kg_per_comb);
+    sum += log_estimate(*seen.super_share, std::min(1.0, honey_in_supers_kg(there) / room), e.super_share_error, 0.1, e);
+  }
+  return sum;
+}
+
+double log_flags(const entries::Inspection& seen, const Visible& there, const ObservationErrors& e) {
+  const double reach = look_reach(seen.look, e);
+  double sum = 0;
+  if (seen.eggs) sum += log_flag(*seen.eggs, reach * found(there.eggs, e.eggs_half, e.eggs_seen), e);
+  if (seen.open_brood) {
+    sum += log_flag(*seen.open_brood, reach * found(there.eggs + there.larvae, e.brood_half, e.brood_seen), e);
+  }
+  if (seen.capped_brood) {
+    sum += log_flag(*seen.capped_brood, reach * found(there.capped_cells, e.brood_half, e.brood_seen), e);
+  }
+  if (seen.queen) {
+    const double queen = there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0;
+    sum += log_flag(*seen.queen, reach * queen, e);
+  }
+  if (seen.cups_with_egg) sum += log_cells(*seen.cups_with_egg, there.cups_with_egg, reach, e);
+  if (seen.charged_cells) sum += log_cells(*seen.charged_cells, there.charged_cells, reach, e);
+  if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, there.sealed_cells, reach, e);
+  if (seen.drones) {
+    // Drones fly, so that a look from outside sees them as well.
+    sum += log_flag(*seen.drones, std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen), e);
+  }
+  if (seen.looked_because_wrong.value_or(false)) {
+    sum += std::log(in_trouble(there) ? e.wrong_look_trouble : e.wrong_look_sound);
+  }
+  return sum;
+}
+
+// A dead colony shows nothing alive: with bees or brood written down it is a slip, or the model is wrong.
+constexpr double log_dead_yet_seen = -25.0;
+
+struct Judge {
+  const Visible& there;
+  double fallen;
+  bool swarmed;
+  const ObserverTraits& o;
+  const ObservationErrors& e;
+
+  double operator()(const entries::Inspection& seen) const {
+    if (!there.alive) {
+      const bool empty = seen.seams.value_or(0) == 0 && seen.bees.value_or(0) == 0 && !seen.eggs.value_or(false) &&
+                         !seen.queen.value_or(false) && seen.brood_combs.value_or(0) == 0;
+      // Said nothing of bees at all: a living colony is what one writes such notes about.
+      return empty && (seen.seams || seen.bees) ? 0.0 : log_dead_yet_seen;
+    }
+    return log_strength(seen, there, o, e) + log_flags(seen, there, e);
+  }
+
+  double operator()(const entries::MiteCount& seen) const {
+    if (!there.alive) return log_dead_yet_seen;
+    const double bees = std::max(1.0, there.bees);
+    switch (seen.method) {
+      case entries::MiteMethod::board: {
+        const double days = seen.days.value_or(1.0);
+        const double mean = fallen * days / board_days(seen) * seen.board_share.value_or(1.0) * o.board_factor;
+        return log_count(seen.mites, mean, e.board_size, e);
+      }
+      case entries::MiteMethod::sugar_roll:
+      case entries::MiteMethod::wash: {
+        const double recovery = seen.method == entries::MiteMethod::wash ? o.recovery_wash : o.recovery_roll;
+        return log_count(seen.mites, seen.bees.value_or(300) * there.mites_on_adults / bees * recovery, e.sample_size, e);
+      }
+      case entries::MiteMethod::brood: {
+        const int cells = std::max(seen.cells.value_or(100), seen.mites);
+        const double p = std::clamp(there.infested_share, 1e-4, 0.98);
+        return log_mix(log_beta_binomial(seen.mites, cells, p, e.brood_correlation),
+                       log_beta_binomial(seen.mites, cells, std::clamp(p, 0.05, 0.5), 0.4), e.mistaken);
+      }
+    }
+    return 0;
+  }
+
+  double operator()(const entries::Weight& seen) const {
+    if (seen.what == entries::Weighed::stores) {
+      return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+    }
+    // Scales are good to half a kilogram; pollen, wet wood and snow are not in the model: sd 1.2 kg in all.
+    const double expected = whole_hive_kg(there, o.tare_kg);
+    return log_mix(log_normal_density(seen.kg, expected, 1.2), log_normal_density(seen.kg, expected, 15), e.mistaken);
+  }
+
+  double operator()(const DeadOut&) const {
+    if (!there.alive) return 0.0;
+    // Dwindled to a handful is as good as dead; a strong colony that is dead the next day is a rare disaster.
+    return -std::min(12.0, 1.0 + there.bees / 1500);
+  }
+  double operator()(const LivedOn&) const { return there.alive ? 0.0 : log_dead_yet_seen; }
+  double operator()(const SwarmSeen&) const { return swarmed ? std::log(0.5) : std::log(0.004); }
+};
+
+}  // namespace
+
+int board_days(const entries::MiteCount& count) {
+  return std::max(1, static_cast<int>(std::ceil(count.days.value_or(1.0) - 1e-9)));
+}
+
+double expected_seams(const Visible& there, double bees_factor) {
+  return there.bees * bees_factor / std::max(1.0, there.dwelling.bees_per_seam);
+}
+
+double expected_brood_combs(const Visible& there, double brood_factor) {
+  if (there.brood_cells < 1) return 0;
+  // A comb with brood is under half full on average, and the outermost ones hold a palm.
+  const double combs = 0.7 + there.brood_cells * brood_factor / (0.5 * std::max(1.0, there.dwelling.worker_cells_per_comb));
+  return std::min(combs, std::max(1.0, static_cast<double>(there.dwelling.brood_combs)));
+}
+
+double whole_hive_kg(const Visible& there, double tare_kg) {
+  const int combs = there.dwelling.brood_combs + there.dwelling.super_combs;
+  // The tare row is for one brood body of eleven combs; further combs bring wood and wax.
+  return tare_kg + (combs - 11) * wood_and_wax_per_comb_kg + there.stores_kg + there.pollen_kg +
+         there.bees * live_bee_kg + there.brood_cells * brood_cell_kg;
+}
+
+double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool swarmed,
+                      const ObserverTraits& observer, const ObservationErrors& errors) {
+  const double log = std::visit(Judge{there, fallen, swarmed, observer, errors}, sight);
+  // Never wholly impossible: a member so far off is as good as gone at e^-60.
+  return std::isfinite(log) ? std::max(log, -60.0) : -60.0;
+}
+
+// ---- the table ----
+
+Expected<ObservationErrors> read_errors(const FactTable& table) {
+  ObservationErrors e{};
+  struct Field {
+    const char* key;
+    double ObservationErrors::*at;
+  };
+  static constexpr auto rows = std::to_array<Field>({
+      {"seams_error", &ObservationErrors::seams_error},
+      {"bees_error", &ObservationErrors::bees_error},
+      {"brood_combs_error", &ObservationErrors::brood_combs_error},
+      {"capped_cells_error", &ObservationErrors::capped_cells_error},
+      {"stores_error", &ObservationErrors::stores_error},
+      {"super_share_error", &ObservationErrors::super_share_error},
+      {"estimate_floor_seams", &ObservationErrors::floor_seams},
+      {"estimate_floor_cells", &ObservationErrors::floor_cells},
+      {"estimate_floor_stores", &ObservationErrors::floor_stores},
+      {"board_size", &ObservationErrors::board_size},
+      {"sample_size", &ObservationErrors::sample_size},
+      {"brood_sample_correlation", &ObservationErrors::brood_correlation},
+      {"eggs_seen", &ObservationErrors::eggs_seen},
+      {"eggs_half", &ObservationErrors::eggs_half},
+      {"brood_seen", &ObservationErrors::brood_seen},
+      {"brood_half", &ObservationErrors::brood_half},
+      {"queen_seen", &ObservationErrors::queen_seen},
+      {"virgin_seen", &ObservationErrors::virgin_seen},
+      {"cell_seen", &ObservationErrors::cell_seen},
+      {"drones_seen", &ObservationErrors::drones_seen},
+      {"drones_half", &ObservationErrors::drones_half},
+      {"quick_look", &ObservationErrors::quick_look},
+      {"outside_look", &ObservationErrors::outside_look},
+      {"false_sight", &ObservationErrors::false_sight},
+      {"mistaken_entry", &ObservationErrors::mistaken},
+      {"wrong_look_trouble", &ObservationErrors::wrong_look_trouble},
+      {"wrong_look_sound", &ObservationErrors::wrong_look_sound},
+      {"winter_brood_infested", &ObservationErrors::winter_brood_infested},
+      {"stores_short_kg", &ObservationErrors::stores_short_kg},
+      {"room_short_share", &ObservationErrors::room_short_share},
+      {"queenless_days", &ObservationErrors::queenless_days},
+  });
+  for (const Field& row : rows) {
+    const auto value = table.value(row.key);
+    if (!value) return value.problem();
+    if (*value <= 0) return bad_input("must be above zero", table.name() + ": " + row.key, "correct the row");
+    e.*row.at = *value;
+  }
+  for (const double share : {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.drones_seen,
+                             e.quick_look, e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble,
+                             e.wrong_look_sound, e.winter_brood_infested, e.brood_correlation}) {
+    if (share >= 1) return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");
+  }
+  return e;
+}
+
+const std::vector<ObserverRow>& observer_rows() {
+  using Scale = ObserverRow::Scale;
+  static const std::vector<ObserverRow> rows{
+      {"bees_factor", &ObserverTraits::bees_factor, Scale::logarithm},
+      {"brood_factor", &ObserverTraits::brood_factor, Scale::logarithm},
+      {"stores_factor", &ObserverTraits::stores_factor, Scale::logarithm},
+      {"board_factor", &ObserverTraits::board_factor, Scale::logarithm},
+      {"roll_recovery", &ObserverTraits::recovery_roll, Scale::logit},
+      {"wash_recovery", &ObserverTraits::recovery_wash, Scale::logit},
+      {"tare_kg", &ObserverTraits::tare_kg, Scale::plain},
+  };
+  return rows;
+}
+
+Expected<ObserverPrior> read_observer_prior(const FactTable& table) {
+  ObserverPrior prior;
+  for (const ObserverRow& row : observer_rows()) {
+    const FactRow* found_row = table.find(row.key);
+    const std::string where = table.name() + ": " + row.key;
+    if (found_row == nullptr) return bad_input("a row is missing", where, "add it");
+    if (!found_row->low || !found_row->high) return bad_input("needs low and high", where, "add them");
+    double low = *found_row->low;
+    double high = *found_row->high;
+    double value = found_row->value;
+    const bool share = row.scale == ObserverRow::Scale::logit;
+    if (low <= 0 || (share && high >= 1)) return bad_input("out of range", where, "correct the row");
+    if (row.scale != ObserverRow::Scale::plain) {
+      const auto onto = [share](double x) { return share ? logit(x) : std::log(x); };
+      low = onto(low);
+      high = onto(high);
+      value = onto(value);
+    }
+    prior.rows.push_back({value, (high - low) / (2 * ninety_percent_half_width)});
+  }
+  return prior;
+}
+
+ObserverTraits observer_traits(const ObserverPrior& prior, const double* coordinates) {
+  ObserverTraits traits;
+  const auto& rows = observer_rows();
+  for (std::size_t i = 0; i < rows.size(); ++i) {
+    const double x = prior.rows[i].centre + prior.rows[i].sd * coordinates[i];
+    const auto scale = rows[i].scale;
+    traits.*rows[i].field = scale == ObserverRow::Scale::logarithm ? std::exp(x)
+                            : scale == ObserverRow::Scale::logit   ? share_of(x)
+                                                                   : x;
+  }
+  return traits;
+}
+
+}  // namespace beegarth::belief
