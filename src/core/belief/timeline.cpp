@@ -1,0 +1,182 @@
+#include "belief/timeline.hpp"
+
+#include <algorithm>
+#include <cmath>
+
+namespace beegarth::belief {
+namespace {
+
+namespace e = entries;
+
+template <class... Fs>
+struct Overloaded : Fs... {
+  using Fs::operator()...;
+};
+template <class... Fs>
+Overloaded(Fs...) -> Overloaded<Fs...>;
+
+void remark(Timeline& timeline, std::string text, const e::Entry& entry) {
+  timeline.remarks.push_back({std::move(text), {entry.id}, {}});
+}
+
+// Sorts one entry in as something done, something seen, or both.
+class Sorter {
+ public:
+  Sorter(Timeline& timeline, const ColonyId& colony) : timeline_(timeline), colony_(colony) {}
+
+  void add(std::size_t index) {
+    index_ = index;
+    entry_ = &timeline_.entries[index];
+    std::visit(Overloaded{
+                   [&](const e::ColonyBegan& p) { timeline_.beginning = p; },
+                   [&](const e::ColonyEnded& p) { end(p.how); },
+                   [&](const e::Inspection& p) { see(p); },
+                   [&](const e::MiteCount& p) { see(p); },
+                   [&](const e::Weight& p) { see(p); },
+                   [&](const e::Swarmed&) {
+                     see(SwarmSeen{});
+                     deed();
+                   },
+                   [&](const e::Unite& p) {
+                     if (p.from == colony_) {
+                       end(e::Ending::united);
+                     } else {
+                       deed();
+                     }
+                   },
+                   [&](const e::Split& p) {
+                     if (p.into != colony_) deed();  // the daughter's own start is not something done to her
+                   },
+                   [&](const e::Queen& p) {
+                     if (p.event == e::QueenEvent::laying) {
+                       // She was looked for and seen to lay.
+                       e::Inspection look;
+                       look.eggs = true;
+                       see(look);
+                     }
+                     deed();
+                   },
+                   [&](const e::Feed&) { deed(); },
+                   [&](const e::Treatment&) { deed(); },
+                   [&](const e::Room&) { deed(); },
+                   [&](const e::Harvest&) { deed(); },
+                   [](const auto&) {},
+               },
+               entry_->payload);
+  }
+
+ private:
+  bool over() {
+    if (!timeline_.ended || entry_->happened <= *timeline_.ended) return false;
+    remark(timeline_, "dated " + entry_->happened.iso() + ", after the colony had ended on " +
+                          timeline_.ended->iso() + "; left out", *entry_);
+    return true;
+  }
+  void see(Sight sight) {
+    if (over()) return;
+    timeline_.observations.push_back({entry_->happened, index_, std::move(sight)});
+  }
+  void deed() {
+    if (over()) return;
+    timeline_.deeds.push_back({entry_->happened - timeline_.began, index_});
+  }
+  void end(e::Ending how) {
+    if (over()) return;
+    timeline_.ended = entry_->happened;
+    timeline_.how_ended = how;
+    const bool lost = how == e::Ending::died || how == e::Ending::absconded;
+    timeline_.observations.push_back({entry_->happened, index_, lost ? Sight(DeadOut{}) : Sight(LivedOn{})});
+  }
+
+  Timeline& timeline_;
+  const ColonyId& colony_;
+  const e::Entry* entry_ = nullptr;
+  std::size_t index_ = 0;
+};
+
+std::string whole(int n) { return std::to_string(n); }
+
+// Long gaps without a look, said once each.
+void remark_gaps(Timeline& timeline, Date today) {
+  constexpr int months_worth = 60;  // days
+  Date last = timeline.began;
+  const Date until = timeline.ended.value_or(today);
+  const auto gap = [&](Date to) {
+    if (to - last >= months_worth) {
+      timeline.remarks.push_back({whole(to - last) + " days without a look, from " + last.iso() + " to " + to.iso() +
+                                      ": the bands widen there", {}, {}});
+    }
+    last = to;
+  };
+  for (const Observation& seen : timeline.observations) gap(seen.date);
+  gap(std::max(until, last));
+}
+
+Outcome check_path(const facts::ForcingPath& path, Date from, Date to, const std::string& name) {
+  if (path.empty()) return bad_input("no days", name, "give every day from " + from.iso() + " to " + to.iso());
+  for (std::size_t i = 1; i < path.size(); ++i) {
+    if (path[i].date - path[i - 1].date != 1) {
+      return bad_input("days are missing or out of order after " + path[i - 1].date.iso(), name, "give every day once");
+    }
+  }
+  if (path.front().date > from || path.back().date < to) {
+    return bad_input("covers " + path.front().date.iso() + " to " + path.back().date.iso() + " only", name,
+                     "give every day from " + from.iso() + " to " + to.iso());
+  }
+  for (const facts::DayForcing& day : path) {
+    for (const double x : {day.flight_hours, day.temperature_min_C, day.temperature_max_C, day.rain_mm, day.daylength_h,
+                           day.nectar_kg_per_day, day.pollen_index, day.mites_in_per_day}) {
+      if (!std::isfinite(x)) return bad_input("a value is not a number on " + day.date.iso(), name);
+    }
+  }
+  return Done{};
+}
+
+}  // namespace
+
+Timeline lay_out(const History& history, Date today) {
+  Timeline timeline;
+  timeline.began = history.began;
+  for (const e::Entry& entry : history.entries) {
+    if (entry.happened > today) continue;
+    if (entry.happened < history.began) {
+      remark(timeline, "dated " + entry.happened.iso() + ", before the colony began on " + history.began.iso() +
+                           "; left out", entry);
+      continue;
+    }
+    timeline.entries.push_back(entry);
+  }
+  std::stable_sort(timeline.entries.begin(), timeline.entries.end(), [](const e::Entry& a, const e::Entry& b) {
+    return a.happened != b.happened ? a.happened < b.happened : a.written < b.written;
+  });
+  Sorter sorter(timeline, history.colony);
+  for (std::size_t i = 0; i < timeline.entries.size(); ++i) sorter.add(i);
+  remark_gaps(timeline, today);
+  return timeline;
+}
+
+Outcome check_request(const History& history, const Forcing& forcing, const Options& options) {
+  if (options.members < 16 || options.members > 65536) {
+    return bad_input("members must be 16 to 65536", "members", "512 is usual");
+  }
+  if (options.today < history.began) {
+    return bad_input("the colony began on " + history.began.iso() + ", after today", "today", "ask for a later day");
+  }
+  if (options.horizon < options.today) return bad_input("lies before today", "horizon", "ask for a later day");
+  if (options.horizon - options.today > 800 || options.today - history.began > 4000) {
+    return bad_input("too long a time", "horizon", "follow at most 4000 days back and 800 ahead");
+  }
+  if (options.today > history.began) {
+    const auto past = check_path(forcing.past, history.began, options.today - 1, "past");
+    if (!past) return past;
+  }
+  if (forcing.futures.empty()) return bad_input("there is no course of the weather to come", "futures", "give at least one");
+  if (options.horizon == options.today) return Done{};
+  for (std::size_t i = 0; i < forcing.futures.size(); ++i) {
+    const auto future = check_path(forcing.futures[i], options.today, options.horizon - 1, "futures[" + std::to_string(i) + "]");
+    if (!future) return future;
+  }
+  return Done{};
+}
+
+}  // namespace beegarth::belief
