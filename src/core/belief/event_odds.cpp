@@ -4,25 +4,10 @@
 #include <boost/math/special_functions/beta.hpp>
 #include <cmath>
 
+#include "belief/cholesky.hpp"
 #include "belief/smc.hpp"
 
 namespace beegarth::belief {
-namespace {
-
-// In place: the lower Cholesky factor of a symmetric matrix whose diagonal was lifted a little.
-void factor(std::vector<double>& a, int n) {
-  const auto at = [&](int i, int j) -> double& { return a[static_cast<std::size_t>(i * n + j)]; };
-  for (int j = 0; j < n; ++j) {
-    for (int k = 0; k < j; ++k) at(j, j) -= at(j, k) * at(j, k);
-    at(j, j) = std::sqrt(std::max(at(j, j), 1e-9));
-    for (int i = j + 1; i < n; ++i) {
-      for (int k = 0; k < j; ++k) at(i, j) -= at(i, k) * at(j, k);
-      at(i, j) /= at(j, j);
-    }
-  }
-}
-
-}  // namespace
 
 TraitShare::TraitShare(std::span<const double> coordinates, int dims, std::span<const double> weights)
     : dims_(dims), effective_(effective_sample_size(weights)), weights_(weights.begin(), weights.end()),
@@ -42,7 +27,7 @@ TraitShare::TraitShare(std::span<const double> coordinates, int dims, std::span<
     }
   }
   for (std::size_t k = 0; k < d; ++k) cholesky_[k * d + k] += 1e-3;  // ridge: coordinates have prior variance 1
-  factor(cholesky_, dims);
+  factor_in_place(cholesky_, dims);
 }
 
 double TraitShare::explained(std::span<const double> happened) const {
