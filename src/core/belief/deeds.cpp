@@ -1,0 +1,114 @@
+#include "belief/deeds.hpp"
+
+#include <array>
+#include <string>
+
+#include "entries/fields.hpp"
+
+namespace beegarth::belief {
+namespace {
+
+namespace e = entries;
+using Actions = std::vector<colony::Action>;
+
+Actions feed(const e::Feed& p, const DeedFigures& f) {
+  switch (p.form) {
+    case e::FeedForm::comb: return {colony::Feed{.stores_kg = p.kg}};
+    case e::FeedForm::pollen: return {colony::Feed{.pollen_kg = p.kg}};
+    case e::FeedForm::syrup:
+    case e::FeedForm::fondant: break;
+  }
+  const double usual = p.form == e::FeedForm::syrup ? f.syrup_sugar_pct : f.fondant_sugar_pct;
+  return {colony::Feed{.stores_kg = p.kg * p.sugar_pct.value_or(usual) / 100 * f.stores_per_sugar}};
+}
+
+// The model's kind that comes nearest: its own word, then the first part of it ("oxalic" of "oxalic_trickle").
+std::string kind_in(const colony::Model& model, e::TreatmentKind kind) {
+  const std::string word(e::word_for(kind));
+  if (model.treatment(word) != nullptr) return word;
+  const std::string first = word.substr(0, word.find('_'));
+  return model.treatment(first) != nullptr ? first : "other";
+}
+
+Actions treat(const e::Treatment& p, const colony::Model& model) {
+  if (p.kind == e::TreatmentKind::drone_comb_removed) return {colony::RemoveDroneComb{}};
+  if (p.kind == e::TreatmentKind::brood_removed) {
+    return {colony::SplitAway{.bees_share = 0, .brood_share = 1, .stores_share = 0, .queen_leaves = false}};
+  }
+  return {colony::Treat{kind_in(model, p.kind), p.days.value_or(0)}};
+}
+
+Actions queen(e::QueenEvent event) {
+  switch (event) {
+    case e::QueenEvent::introduced: return {colony::IntroduceQueen{}};
+    case e::QueenEvent::cell_given: return {colony::GiveCell{}};
+    case e::QueenEvent::lost:
+    case e::QueenEvent::removed: return {colony::QueenLost{}};
+    case e::QueenEvent::caged: return {colony::CageQueen{}};
+    case e::QueenEvent::released: return {colony::ReleaseQueen{}};
+    case e::QueenEvent::marked:
+    case e::QueenEvent::clipped:
+    case e::QueenEvent::virgin_emerged:
+    case e::QueenEvent::laying: return {};
+  }
+  return {};
+}
+
+struct Convert {
+  const DeedFigures& f;
+  const colony::Model& model;
+  const facts::Dwelling& dwelling;
+
+  Actions operator()(const e::Feed& p) const { return feed(p, f); }
+  Actions operator()(const e::Treatment& p) const { return treat(p, model); }
+  Actions operator()(const e::Queen& p) const { return queen(p.event); }
+  Actions operator()(const e::Room& p) const {
+    return {colony::AddRoom{p.brood_combs.value_or(0), p.super_combs.value_or(0), p.undrawn.value_or(0)}};
+  }
+  Actions operator()(const e::Swarmed&) const { return {colony::SwarmSeen{}}; }
+  Actions operator()(const e::Split& p) const {
+    return {colony::SplitAway{.bees_share = p.bees_share, .brood_share = p.brood_share, .stores_share = p.bees_share,
+                              .queen_leaves = p.queen_goes}};
+  }
+  Actions operator()(const e::Unite&) const {
+    return {colony::UniteWith{f.united_bees, f.united_brood, f.united_stores_kg, f.united_mites}};
+  }
+  Actions operator()(const e::Harvest& p) const {
+    const double by_combs = p.combs.value_or(0) * dwelling.honey_kg_per_comb;
+    return {colony::Harvest{p.kg > 0 ? p.kg : by_combs}};
+  }
+  template <class Other>
+  Actions operator()(const Other&) const {
+    return {};
+  }
+};
+
+}  // namespace
+
+Expected<DeedFigures> read_deed_figures(const FactTable& observation) {
+  DeedFigures figures{};
+  struct Field {
+    const char* key;
+    double DeedFigures::*at;
+  };
+  static constexpr auto rows = std::to_array<Field>({{"united_bees", &DeedFigures::united_bees},
+                                                     {"united_brood", &DeedFigures::united_brood},
+                                                     {"united_stores", &DeedFigures::united_stores_kg},
+                                                     {"united_mites", &DeedFigures::united_mites},
+                                                     {"syrup_sugar", &DeedFigures::syrup_sugar_pct},
+                                                     {"fondant_sugar", &DeedFigures::fondant_sugar_pct},
+                                                     {"stores_per_sugar", &DeedFigures::stores_per_sugar}});
+  for (const Field& row : rows) {
+    const auto value = observation.value(row.key);
+    if (!value) return value.problem();
+    figures.*row.at = *value;
+  }
+  return figures;
+}
+
+std::vector<colony::Action> actions_of(const entries::Payload& payload, const DeedFigures& figures,
+                                       const colony::Model& model, const facts::Dwelling& dwelling) {
+  return std::visit(Convert{figures, model, dwelling}, payload);
+}
+
+}  // namespace beegarth::belief
