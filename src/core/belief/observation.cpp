@@ -9,9 +9,6 @@
 namespace beegarth::belief {
 namespace {
 
-constexpr double live_bee_kg = 0.00013;   // with a little honey in the crop; from memory: 0.10-0.13 g
-constexpr double brood_cell_kg = 0.00012;
-constexpr double wood_and_wax_per_comb_kg = 0.45;
 constexpr double ninety_percent_half_width = 1.6448536269514722;  // normal quantile at 95 %
 
 double logit(double p) { return std::log(p / (1 - p)); }
@@ -66,12 +63,6 @@ bool in_trouble(const Visible& there) {
   return (!there.laying_queen && !there.virgin_queen) || there.bees < 4000 || there.stores_kg < 2;
 }
 
-double honey_in_supers_kg(const Visible& there) {
-  // Stores go above only once the brood space holds its band of food, about a third of it.
-  const double below = there.dwelling.brood_combs * there.dwelling.honey_kg_per_comb / 3;
-  return std::max(0.0, there.stores_kg - below);
-}
-
 // ---- kinds ----
 
 double log_strength(const entries::Inspection& seen, const Visible& there, const ObserverTraits& o,
@@ -100,7 +91,7 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   }
   if (seen.super_share && there.dwelling.super_combs > 0) {
     const double room = there.dwelling.super_combs * std::max(0.1, there.dwelling.honey_kg_per_comb);
-    sum += log_estimate(*seen.super_share, std::min(1.0, honey_in_supers_kg(there) / room), e.super_share_error, 0.1, e);
+    sum += log_estimate(*seen.super_share, std::min(1.0, there.super_kg / room), e.super_share_error, 0.1, e);
   }
   return sum;
 }
@@ -138,7 +129,7 @@ constexpr double log_dead_yet_seen = -25.0;
 struct Judge {
   const Visible& there;
   double fallen;
-  bool swarmed;
+  bool ready_to_swarm;
   const ObserverTraits& o;
   const ObservationErrors& e;
 
@@ -180,9 +171,8 @@ struct Judge {
     if (seen.what == entries::Weighed::stores) {
       return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
     }
-    // Scales are good to half a kilogram; pollen, wet wood and snow are not in the model: sd 1.2 kg in all.
-    const double expected = whole_hive_kg(there, o.tare_kg);
-    return log_mix(log_normal_density(seen.kg, expected, 1.2), log_normal_density(seen.kg, expected, 15), e.mistaken);
+    const double expected = whole_hive_kg(there, o.tare_kg, e);
+    return log_mix(log_normal_density(seen.kg, expected, e.scale_error), log_normal_density(seen.kg, expected, 15), e.mistaken);
   }
 
   double operator()(const DeadOut&) const {
@@ -191,7 +181,7 @@ struct Judge {
     return -std::min(12.0, 1.0 + there.bees / 1500);
   }
   double operator()(const LivedOn&) const { return there.alive ? 0.0 : log_dead_yet_seen; }
-  double operator()(const SwarmSeen&) const { return swarmed ? std::log(0.5) : std::log(0.004); }
+  double operator()(const SwarmSeen&) const { return std::log(ready_to_swarm ? 0.2 : 0.004); }
 };
 
 }  // namespace
@@ -211,16 +201,16 @@ double expected_brood_combs(const Visible& there, double brood_factor) {
   return std::min(combs, std::max(1.0, static_cast<double>(there.dwelling.brood_combs)));
 }
 
-double whole_hive_kg(const Visible& there, double tare_kg) {
+double whole_hive_kg(const Visible& there, double tare_kg, const ObservationErrors& e) {
   const int combs = there.dwelling.brood_combs + there.dwelling.super_combs;
   // The tare row is for one brood body of eleven combs; further combs bring wood and wax.
-  return tare_kg + (combs - 11) * wood_and_wax_per_comb_kg + there.stores_kg + there.pollen_kg +
-         there.bees * live_bee_kg + there.brood_cells * brood_cell_kg;
+  return tare_kg + (combs - 11) * e.comb_kg + there.stores_kg + there.pollen_kg +
+         there.bees * e.live_bee_kg + there.brood_cells * e.brood_cell_kg;
 }
 
-double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool swarmed,
+double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool ready_to_swarm,
                       const ObserverTraits& observer, const ObservationErrors& errors) {
-  const double log = std::visit(Judge{there, fallen, swarmed, observer, errors}, sight);
+  const double log = std::visit(Judge{there, fallen, ready_to_swarm, observer, errors}, sight);
   // Never wholly impossible: a member so far off is as good as gone at e^-60.
   return std::isfinite(log) ? std::max(log, -60.0) : -60.0;
 }
@@ -265,6 +255,10 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
       {"stores_short_kg", &ObservationErrors::stores_short_kg},
       {"room_short_share", &ObservationErrors::room_short_share},
       {"queenless_days", &ObservationErrors::queenless_days},
+      {"scale_error", &ObservationErrors::scale_error},
+      {"live_bee_kg", &ObservationErrors::live_bee_kg},
+      {"brood_cell_kg", &ObservationErrors::brood_cell_kg},
+      {"comb_kg", &ObservationErrors::comb_kg},
   });
   for (const Field& row : rows) {
     const auto value = table.value(row.key);

@@ -24,6 +24,7 @@ struct Visible {
   double brood_cells = 0;      // all worker and drone brood
   double stores_kg = 0;        // honey equivalent
   double pollen_kg = 0;
+  double super_kg = 0;         // part of the stores above or beyond the nest
   bool laying_queen = true;
   bool virgin_queen = false;
   double cups_with_egg = 0;
@@ -54,6 +55,7 @@ struct ObservationErrors {
   double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, drones_seen, drones_half;
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days;
+  double scale_error, live_bee_kg, brood_cell_kg, comb_kg;
 };
 Expected<ObservationErrors> read_errors(const FactTable& table);
 
@@ -90,14 +92,14 @@ struct Observation {
 // Whole days over which a board lay, at least one.
 int board_days(const entries::MiteCount& count);
 
-// log p(sight | what was there). `fallen` is the number of mites fallen over board_days, `swarmed` says whether a
-// swarm left within some days of it. Always finite: nothing a keeper writes is wholly impossible.
-double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool swarmed,
+// log p(sight | what was there). `fallen` is the number of mites fallen over board_days, `ready_to_swarm` says
+// whether there were queen cells, or a swarm had just left. Always finite: nothing a keeper writes is wholly impossible.
+double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool ready_to_swarm,
                       const ObserverTraits& observer, const ObservationErrors& errors);
 
 // Adult bees that would be written down as so many seams, and cells as so many combs.
 double expected_seams(const Visible& there, double bees_factor);
 double expected_brood_combs(const Visible& there, double brood_factor);
-double whole_hive_kg(const Visible& there, double tare_kg);
+double whole_hive_kg(const Visible& there, double tare_kg, const ObservationErrors& errors);
 
 }  // namespace beegarth::belief

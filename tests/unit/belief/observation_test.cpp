@@ -40,6 +40,10 @@ ObservationErrors errors() {
   e.mistaken = 1e-6;  // all but switched off
   e.wrong_look_trouble = 0.5;
   e.wrong_look_sound = 0.05;
+  e.scale_error = 1;
+  e.live_bee_kg = 0.0001;
+  e.brood_cell_kg = 0.0001;
+  e.comb_kg = 0.5;
   return e;
 }
 
@@ -138,7 +142,7 @@ TEST(Observation, of_opened_cells_is_beta_binomial) {
 TEST(Observation, of_the_whole_weight_tells_of_change_whatever_the_tare) {
   Visible later = colony();
   later.stores_kg += 5;
-  EXPECT_NEAR(whole_hive_kg(later, 30) - whole_hive_kg(colony(), 30), 5.0, 1e-12);
+  EXPECT_NEAR(whole_hive_kg(later, 30, errors()) - whole_hive_kg(colony(), 30, errors()), 5.0, 1e-12);
 }
 
 TEST(Observation, is_never_impossible_and_never_nonsense) {
