@@ -95,19 +95,6 @@ void collect_boards(Members& members, const Setting& setting, int day) {
   }
 }
 
-std::vector<colony::Action> actions_on(const Setting& setting, int day, const facts::Dwelling& dwelling) {
-  std::vector<colony::Action> actions;
-  for (const Deed& deed : setting.timeline.deeds) {
-    if (deed.day != day) continue;
-    const auto more = actions_of(setting.timeline.entries[deed.entry].payload, setting.figures, setting.model, dwelling);
-    actions.insert(actions.end(), more.begin(), more.end());
-  }
-  if (setting.timeline.ended && *setting.timeline.ended - setting.timeline.began == day) {
-    actions.emplace_back(colony::Kill{});
-  }
-  return actions;
-}
-
 std::vector<Group> groups_of(const Timeline& timeline, int today) {
   std::vector<Group> groups;
   for (std::size_t o = 0; o < timeline.observations.size(); ++o) {
@@ -166,6 +153,19 @@ Expected<Setting> make_setting(const History& history, const Forcing& forcing, c
   return setting;
 }
 
+std::vector<colony::Action> actions_on(const Setting& setting, int day, const facts::Dwelling& dwelling) {
+  std::vector<colony::Action> actions;
+  for (const Deed& deed : setting.timeline.deeds) {
+    if (deed.day != day) continue;
+    const auto more = actions_of(setting.timeline.entries[deed.entry].payload, setting.figures, setting.model, dwelling);
+    actions.insert(actions.end(), more.begin(), more.end());
+  }
+  if (setting.timeline.ended && *setting.timeline.ended - setting.timeline.began == day) {
+    actions.emplace_back(colony::Kill{});
+  }
+  return actions;
+}
+
 ObserverTraits observer_of(const Members& members, const Setting& setting, int member) {
   return observer_traits(setting.observer, members.at(member).data() + colony::trait_count + start_dims);
 }
@@ -187,11 +187,7 @@ Members set_back(const Setting& setting, std::vector<double> coordinates, std::v
   members.ensemble = colony::make_ensemble(setting.model, setting.dwelling, setting.timeline.began - 1, setting.members,
                                            starts, traits);
   members.log_seen.resize(setting.timeline.observations.size());
-  members.fallen.assign(setting.timeline.observations.size(), {});
-  for (std::size_t o = 0; o < members.fallen.size(); ++o) {
-    if (board_of(setting.timeline.observations[o]) != nullptr) members.fallen[o].assign(n, 0.0);
-    else members.fallen[o].assign(n, 0.0);
-  }
+  members.fallen.assign(setting.timeline.observations.size(), std::vector<double>(n, 0.0));
   return members;
 }
 

@@ -74,6 +74,9 @@ Members set_back(const Setting& setting, std::vector<double> coordinates, std::v
 // Lives on to the morning of `day`, judging on the way what was seen before and on that morning.
 void live_to(Members& members, const Setting& setting, int day, const OnMorning& on_morning = {});
 
+// What the keeper did on a day, in the model's terms; a colony that ended on it is killed.
+std::vector<colony::Action> actions_on(const Setting& setting, int day, const facts::Dwelling& dwelling);
+
 // The sum of the logs of one morning's observations, by member.
 std::vector<double> log_group(const Members& members, const Setting& setting, const Group& group);
 

@@ -72,7 +72,7 @@ std::vector<facts::Fan> fans_of(const Trace& trace, std::span<const double> weig
     std::vector<int> order(static_cast<std::size_t>(trace.members));
     std::iota(order.begin(), order.end(), 0);
     for (int day = 0; day <= last; ++day) {
-      const auto row = trace.row(static_cast<Quantity>(q), day);
+      const auto row = trace.row(static_cast<Traced>(q), day);
       sort_from(order, row);
       fan.dates.push_back(trace.began + day);
       fan.levels.push_back(levels_of(row, weights, order));

@@ -13,15 +13,15 @@
 
 namespace beegarth::belief {
 
-enum class Quantity { bees, brood_cells, stores_kg, mites, mites_per_100_bees, capped_cells, infested_share, weight_kg };
-inline constexpr std::size_t quantity_count = 8;
+enum class Traced { bees, brood_cells, stores_kg, mites, mites_per_100_bees, capped_cells, infested_share, weight_kg };
+inline constexpr std::size_t traced_count = 8;
 inline constexpr std::size_t fan_count = 5;  // the first five are shown as fans
 
 struct QuantityName {
   std::string_view name;
   std::string_view unit;
 };
-inline constexpr std::array<QuantityName, quantity_count> quantity_names{{{"bees", "bees"},
+inline constexpr std::array<QuantityName, traced_count> quantity_names{{{"bees", "bees"},
                                                                          {"brood_cells", "cells"},
                                                                          {"stores_kg", "kg"},
                                                                          {"mites", "mites"},
@@ -38,7 +38,7 @@ struct Trace {
   Date began;
   int days = 0;
   int members = 0;
-  std::array<std::vector<float>, quantity_count> values;       // [day * members + member]
+  std::array<std::vector<float>, traced_count> values;       // [day * members + member]
   std::vector<float> alive;                                    // the same; 1 or 0
   std::array<std::vector<int>, event_count> first_day;         // [member]; first day from today on, or never_happens
 
@@ -46,7 +46,7 @@ struct Trace {
   std::size_t at(int day, int member) const {
     return static_cast<std::size_t>(day) * static_cast<std::size_t>(members) + static_cast<std::size_t>(member);
   }
-  std::span<const float> row(Quantity quantity, int day) const {
+  std::span<const float> row(Traced quantity, int day) const {
     return std::span(values[static_cast<std::size_t>(quantity)])
         .subspan(at(day, 0), static_cast<std::size_t>(members));
   }

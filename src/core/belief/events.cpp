@@ -1,0 +1,91 @@
+#include "belief/events.hpp"
+
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+namespace beegarth::belief {
+namespace {
+
+using colony::Quantity;
+
+std::string number(double x) {
+  std::array<char, 32> text{};
+  std::snprintf(text.data(), text.size(), "%.3g", x);
+  return text.data();
+}
+
+}  // namespace
+
+bool winter_brood_day(Date date, double latitude_deg) {
+  const int day = northern_day_of_year(date, latitude_deg);
+  return day >= 227 && day <= 288;
+}
+
+Date end_of_winter_brood(Date date, double latitude_deg) {
+  const bool south = latitude_deg < 0;
+  const auto in_year = [&](int year) { return *Date::from_ymd(year, south ? 5 : 10, south ? 1 : 31); };
+  const Date this_year = in_year(date.year());
+  return date <= this_year ? this_year : in_year(date.year() + 1);
+}
+
+std::string definition_of(facts::EventKind kind, const Setting& setting, Date last_of_mites) {
+  const ObservationErrors& e = setting.errors;
+  switch (kind) {
+    case facts::EventKind::out_of_room:
+      return "on some morning from today to the day, fewer than " + number(100 * e.room_short_share) +
+             " % of the worker cells of the brood space are drawn, empty and free for a laying queen";
+    case facts::EventKind::swarm_preparation:
+      return "on some morning from today to the day, a full look would find a charged or sealed queen cell while the "
+             "laying queen is still there";
+    case facts::EventKind::stores_short:
+      return "on some morning from today to the day, a living colony has less than " + number(e.stores_short_kg) +
+             " kg of honey and nectar in all combs";
+    case facts::EventKind::queen_trouble:
+      return "on some morning from today to the day, a living colony has had no laying queen for " +
+             number(e.queenless_days) + " days or more, or its queen lays drones only";
+    case facts::EventKind::winter_mites:
+      return "on some morning from today to the day, more than " + number(100 * e.winter_brood_infested) +
+             " % of the capped worker cells (300 or more) that become winter bees hold a mite; followed to " +
+             last_of_mites.iso() + ", the course's last day";
+  }
+  return {};
+}
+
+EventWatch::EventWatch(const Setting& setting, int members)
+    : setting_(setting), days_without_queen_(static_cast<std::size_t>(members), 0) {}
+
+void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which, Trace& trace) {
+  constexpr float few_capped_cells = 300;  // fewer are too few to judge
+  const ObservationErrors& e = setting_.errors;
+  const auto alive = ensemble.read(Quantity::alive);
+  const auto room = ensemble.read(Quantity::laying_room_cells);
+  const auto charged = ensemble.read(Quantity::charged_cells);
+  const auto sealed = ensemble.read(Quantity::sealed_cells);
+  const auto laying = ensemble.read(Quantity::queen_laying);
+  const auto drone_laying = ensemble.read(Quantity::drone_laying);
+  const auto stores = ensemble.read(Quantity::stores_kg);
+  const auto capped = ensemble.read(Quantity::capped_cells);
+  const auto infested = ensemble.read(Quantity::infested_share);
+  const double cells = ensemble.dwelling().brood_combs * ensemble.dwelling().worker_cells_per_comb;
+  const bool winter_brood = winter_brood_day(trace.began + day, setting_.latitude_deg);
+  for (std::size_t k = 0; k < alive.size(); ++k) {
+    const std::size_t i = which.empty() ? k : which[k];
+    if (alive[k] < 0.5F) continue;
+    const bool queen = laying[k] > 0.5F;
+    days_without_queen_[i] = queen ? 0 : days_without_queen_[i] + 1;
+    if (day < setting_.today) continue;
+    const std::array<bool, event_count> now{
+        queen && room[k] < e.room_short_share * cells,
+        queen && charged[k] + sealed[k] >= 0.5F,
+        stores[k] < e.stores_short_kg,
+        days_without_queen_[i] >= e.queenless_days || drone_laying[k] > 0.5F,
+        winter_brood && capped[k] >= few_capped_cells && infested[k] > e.winter_brood_infested,
+    };
+    for (std::size_t event = 0; event < event_count; ++event) {
+      if (now[event] && trace.first_day[event][i] == never_happens) trace.first_day[event][i] = day;
+    }
+  }
+}
+
+}  // namespace beegarth::belief

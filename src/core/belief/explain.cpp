@@ -1,0 +1,259 @@
+#include "belief/explain.hpp"
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+#include <cstdio>
+
+#include "belief/event_odds.hpp"
+#include "belief/pareto.hpp"
+#include "belief/smc.hpp"
+#include "entries/fields.hpp"
+
+namespace beegarth::belief {
+namespace {
+
+namespace e = entries;
+
+std::string number(double x) {
+  std::array<char, 32> text{};
+  std::snprintf(text.data(), text.size(), "%.4g", x);
+  return text.data();
+}
+
+std::string percent(double odds) {
+  if (odds < 0.005) return "under 1 %";
+  if (odds > 0.995) return "over 99 %";
+  return number(std::round(100 * odds)) + " %";
+}
+
+// Lists what was said, "9 seams, 5 charged cells".
+class Sayings {
+ public:
+  void add(const std::optional<double>& value, const char* words) {
+    if (value) join(number(*value) + " " + words);
+  }
+  void add(const std::optional<int>& value, const char* words) {
+    if (value) join(number(*value) + " " + words);
+  }
+  void add(const std::optional<bool>& flag, const char* words) {
+    if (flag) join((*flag ? "" : "no ") + std::string(words));
+  }
+  void join(const std::string& part) { text_ += (text_.empty() ? "" : ", ") + part; }
+  const std::string& text() const { return text_; }
+
+ private:
+  std::string text_;
+};
+
+std::string contents(const e::Inspection& p) {
+  Sayings said;
+  said.add(p.seams, "seams");
+  said.add(p.bees, "bees");
+  said.add(p.brood_combs, "combs with brood");
+  said.add(p.capped_cells, "capped cells");
+  said.add(p.eggs, "eggs");
+  said.add(p.open_brood, "open brood");
+  said.add(p.capped_brood, "capped brood");
+  said.add(p.queen, "queen seen");
+  said.add(p.cups_with_egg, "cups with egg");
+  said.add(p.charged_cells, "charged cells");
+  said.add(p.sealed_cells, "sealed cells");
+  said.add(p.store_combs, "combs of stores");
+  said.add(p.stores_kg, "kg of stores");
+  return said.text();
+}
+
+std::string contents(const e::MiteCount& p) {
+  std::string text = number(p.mites) + " mites";
+  switch (p.method) {
+    case e::MiteMethod::board: return text + " on the board in " + number(p.days.value_or(1)) + " days";
+    case e::MiteMethod::sugar_roll:
+    case e::MiteMethod::wash: return text + " on " + number(p.bees.value_or(300)) + " bees";
+    case e::MiteMethod::brood: return text + " in " + number(p.cells.value_or(100)) + " cells";
+  }
+  return text;
+}
+
+std::string contents_of(const e::Payload& payload) {
+  if (const auto* look = std::get_if<e::Inspection>(&payload)) return contents(*look);
+  if (const auto* count = std::get_if<e::MiteCount>(&payload)) return contents(*count);
+  if (const auto* weight = std::get_if<e::Weight>(&payload)) {
+    return number(weight->kg) + (weight->what == e::Weighed::stores ? " kg of stores" : " kg, whole hive");
+  }
+  if (const auto* queen = std::get_if<e::Queen>(&payload)) return std::string(e::word_for(queen->event));
+  if (const auto* ended = std::get_if<e::ColonyEnded>(&payload)) return std::string(e::word_for(ended->how));
+  return {};
+}
+
+// Rows of the table of observations that a kind of sight is judged by.
+std::vector<const char*> rows_behind(const Sight& sight) {
+  if (const auto* look = std::get_if<e::Inspection>(&sight)) {
+    std::vector<const char*> rows;
+    if (look->seams) rows.push_back("seams_error");
+    if (look->bees) rows.push_back("bees_error");
+    if (look->brood_combs) rows.push_back("brood_combs_error");
+    if (look->capped_cells) rows.push_back("capped_cells_error");
+    if (look->eggs) rows.push_back("eggs_seen");
+    if (look->queen) rows.push_back("queen_seen");
+    if (look->charged_cells || look->sealed_cells || look->cups_with_egg) rows.push_back("cell_seen");
+    if (look->stores_kg || look->store_combs) rows.push_back("stores_error");
+    return rows;
+  }
+  if (const auto* count = std::get_if<e::MiteCount>(&sight)) {
+    switch (count->method) {
+      case e::MiteMethod::board: return {"board_size", "board_factor"};
+      case e::MiteMethod::sugar_roll: return {"sample_size", "roll_recovery"};
+      case e::MiteMethod::wash: return {"sample_size", "wash_recovery"};
+      case e::MiteMethod::brood: return {"brood_sample_correlation"};
+    }
+  }
+  if (std::holds_alternative<e::Weight>(sight)) return {"scale_error", "tare_kg"};
+  return {};
+}
+
+// What an event rests on apart from entries.
+struct Ground {
+  const char* text;
+  std::vector<const char*> colony_rows;
+  std::vector<const char*> observation_rows;
+};
+Ground ground_of(std::size_t event) {
+  switch (event) {
+    case 0: return {"how fast a queen fills the comb", {"laying_max"}, {"room_short_share"}};
+    case 1: return {"how readily colonies of this size and crowding raise queens", {"swarming", "swarm_rate_per_day"}, {}};
+    case 2: return {"what comes in and what is eaten", {"collecting", "adult_honey_g_per_day"}, {"stores_short_kg"}};
+    case 3: return {"how often queens fail and how often mating succeeds", {"queen_fails_per_day", "mating_return_odds"},
+                    {"queenless_days"}};
+    default: return {"how fast mites multiply", {"mite_reproduction", "mite_invasion"}, {"winter_brood_infested"}};
+  }
+}
+
+std::string cited(const FactTable& table, const char* key) {
+  const FactRow* row = table.find(key);
+  return row == nullptr ? std::string() : std::string(key) + ": " + row->source;
+}
+
+void cite(std::vector<std::string>& sources, const FactTable& table, std::span<const char* const> keys) {
+  for (const char* key : keys) {
+    const std::string text = cited(table, key);
+    if (!text.empty()) sources.push_back(text);
+  }
+}
+
+struct Moved {
+  std::size_t observation = 0;
+  double without = 0;
+  bool rough = false;
+};
+
+using OddsOfEvents = std::array<double, event_count>;
+
+OddsOfEvents odds_at_end(const Projected& projected, std::span<const double> weights) {
+  OddsOfEvents odds{};
+  for (std::size_t event = 0; event < event_count; ++event) {
+    odds[event] = odds_by(projected.trace.first_day[event], weights, projected.last);
+  }
+  return odds;
+}
+
+struct Without {
+  std::size_t observation;
+  OddsOfEvents odds;
+  double shape;
+  bool refitted = false;
+};
+
+std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, const Projected& projected) {
+  std::vector<Without> all;
+  for (const Group& group : setting.groups) {
+    for (std::size_t o = group.first; o < group.last; ++o) {
+      std::vector<double> ratios(fitted.weights.size());
+      for (std::size_t i = 0; i < ratios.size(); ++i) {
+        ratios[i] = std::log(std::max(fitted.weights[i], 1e-300)) - fitted.members.log_seen[o][i];
+      }
+      const SmoothedWeights smoothed = pareto_smoothed(ratios);
+      all.push_back({o, odds_at_end(projected, smoothed.weights), smoothed.shape});
+    }
+  }
+  return all;
+}
+
+double largest_change(const Without& without, const OddsOfEvents& with) {
+  double most = 0;
+  for (std::size_t event = 0; event < event_count; ++event) {
+    most = std::max(most, std::abs(without.odds[event] - with[event]));
+  }
+  return most;
+}
+
+// Fits again without the entries whose reweighting cannot be trusted, those that seem to matter most first.
+void refit_worst(std::vector<Without>& all, const OddsOfEvents& with, const Setting& setting, const Forcing& forcing,
+                 Date horizon, int refits) {
+  constexpr double trusted_shape = 0.7;  // Vehtari et al. 2024
+  std::vector<std::size_t> order;
+  for (std::size_t i = 0; i < all.size(); ++i) {
+    if (all[i].shape > trusted_shape) order.push_back(i);
+  }
+  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
+    return largest_change(all[a], with) > largest_change(all[b], with);
+  });
+  for (std::size_t k = 0; k < order.size() && k < static_cast<std::size_t>(refits); ++k) {
+    Without& one = all[order[k]];
+    Setting other = setting;
+    other.without = one.observation;
+    const Fitted again = fit_to_entries(other);
+    one.odds = odds_at_end(project(other, again, forcing, horizon), again.weights);
+    one.refitted = true;
+  }
+}
+
+std::string sentence(const Without& without, std::size_t event, double with, const e::Entry& entry) {
+  const bool rough = !without.refitted && without.shape > 0.7;
+  return describe(entry) + ": " + percent(with) + " with it, " + (rough ? "about " : "") +
+         percent(without.odds[event]) + " without";
+}
+
+}  // namespace
+
+std::string describe(const e::Entry& entry) {
+  std::string kind(e::kind_name(entry.payload));
+  std::replace(kind.begin(), kind.end(), '_', ' ');
+  const std::string said = contents_of(entry.payload);
+  return kind + " of " + entry.happened.iso() + (said.empty() ? "" : " (" + said + ")");
+}
+
+std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
+                                                      const Projected& projected, const Forcing& forcing, Date horizon,
+                                                      const Tables& tables, const WhyOptions& options) {
+  constexpr std::size_t most_reasons = 4;
+  constexpr double worth_saying = 0.01;  // a change of one percentage point
+  const OddsOfEvents with = odds_at_end(projected, fitted.weights);
+  std::vector<Without> all = reweighted(setting, fitted, projected);
+  refit_worst(all, with, setting, forcing, horizon, options.refits);
+  std::vector<std::vector<facts::Reason>> reasons(event_count);
+  for (std::size_t event = 0; event < event_count; ++event) {
+    std::vector<const Without*> order;
+    order.reserve(all.size());
+    for (const Without& one : all) order.push_back(&one);
+    std::stable_sort(order.begin(), order.end(), [&](const Without* a, const Without* b) {
+      return std::abs(a->odds[event] - with[event]) > std::abs(b->odds[event] - with[event]);
+    });
+    for (const Without* one : order) {
+      if (reasons[event].size() == most_reasons || std::abs(one->odds[event] - with[event]) < worth_saying) break;
+      const Observation& seen = setting.timeline.observations[one->observation];
+      const e::Entry& entry = setting.timeline.entries[seen.entry];
+      facts::Reason reason{sentence(*one, event, with[event], entry), {entry.id}, {}};
+      cite(reason.sources, tables.observation, rows_behind(seen.sight));
+      reasons[event].push_back(std::move(reason));
+    }
+    const Ground ground = ground_of(event);
+    facts::Reason assumed{std::string("taken from tables, not from entries: ") + ground.text, {}, {}};
+    cite(assumed.sources, tables.colony, ground.colony_rows);
+    cite(assumed.sources, tables.observation, ground.observation_rows);
+    reasons[event].push_back(std::move(assumed));
+  }
+  return reasons;
+}
+
+}  // namespace beegarth::belief

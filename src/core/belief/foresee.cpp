@@ -1,0 +1,139 @@
+#include <algorithm>
+#include <cmath>
+
+#include "belief/belief.hpp"
+#include "belief/event_odds.hpp"
+#include "belief/events.hpp"
+#include "belief/explain.hpp"
+#include "belief/filter.hpp"
+#include "belief/project.hpp"
+#include "belief/proposal.hpp"
+#include "belief/smc.hpp"
+
+namespace beegarth::belief {
+namespace {
+
+std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted& fitted, const Projected& projected,
+                                           Date horizon) {
+  const TraitShare traits(fitted.members.coordinates, dims, fitted.weights);
+  const Date began = setting.timeline.began;
+  std::vector<facts::EventOutlook> events;
+  for (std::size_t event = 0; event < event_count; ++event) {
+    facts::EventOutlook outlook;
+    outlook.kind = event_kinds[event];
+    const bool mites = outlook.kind == facts::EventKind::winter_mites;
+    const int last = mites ? projected.last : horizon - began;
+    outlook.definition = definition_of(outlook.kind, setting, began + last);
+    const auto course = odds_by_day(projected.trace.first_day[event], fitted.weights, setting.today, last, traits);
+    for (std::size_t i = 0; i < course.size(); ++i) {
+      outlook.course.push_back({began + setting.today + static_cast<int>(i), course[i]});
+    }
+    events.push_back(std::move(outlook));
+  }
+  return events;
+}
+
+std::vector<facts::SeenMark> marks_of(const Setting& setting) {
+  std::vector<facts::SeenMark> marks;
+  for (const Observation& seen : setting.timeline.observations) {
+    const entries::Entry& entry = setting.timeline.entries[seen.entry];
+    const auto mark = [&](const char* quantity, double value) {
+      marks.push_back({seen.date, quantity, value, entry.id});
+    };
+    if (const auto* look = std::get_if<entries::Inspection>(&seen.sight)) {
+      if (look->bees) mark("bees", *look->bees);
+      else if (look->seams) mark("bees", *look->seams * setting.dwelling.bees_per_seam);
+      if (look->capped_cells) mark("capped_cells", *look->capped_cells);
+      if (look->stores_kg) mark("stores_kg", *look->stores_kg);
+      else if (look->store_combs) mark("stores_kg", *look->store_combs * setting.dwelling.honey_kg_per_comb);
+    } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
+      const bool on_bees = count->method == entries::MiteMethod::sugar_roll || count->method == entries::MiteMethod::wash;
+      if (on_bees) mark("mites_per_100_bees", 100.0 * count->mites / std::max(1, count->bees.value_or(300)));
+    } else if (const auto* weight = std::get_if<entries::Weight>(&seen.sight)) {
+      mark(weight->what == entries::Weighed::stores ? "stores_kg" : "weight_kg", weight->kg);
+    }
+  }
+  return marks;
+}
+
+std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
+  std::vector<std::string> names;
+  for (const auto& trait : colony::all_traits()) names.emplace_back(trait.words);
+  for (const char* name : start_names) names.emplace_back(name);
+  for (const ObserverRow& row : observer_rows()) names.emplace_back(row.key);
+  const CrowdNormal spread(fitted.members.coordinates, dims, fitted.weights);
+  std::vector<facts::Learnt> learnt;
+  for (int d = 0; d < dims; ++d) {
+    const double variance = spread.variance(d);  // of a coordinate whose prior variance is 1
+    learnt.push_back({names[static_cast<std::size_t>(d)], 1.0, std::sqrt(variance), std::max(0.0, 1.0 - variance)});
+  }
+  return learnt;
+}
+
+void remark_surprises(std::vector<facts::Reason>& remarks, const Setting& setting, const Fitted& fitted) {
+  for (const Surprise& surprise : fitted.surprises) {
+    const Group& group = setting.groups[surprise.group];
+    for (std::size_t o = group.first; o < group.last; ++o) {
+      const entries::Entry& entry = setting.timeline.entries[setting.timeline.observations[o].entry];
+      remarks.push_back({describe(entry) + (surprise.reconciled
+                                                ? ": a surprise, hardly expected from everything before"
+                                                : ": could not be reconciled with everything before; look again, or "
+                                                  "correct the entry"),
+                         {entry.id}, {}});
+    }
+  }
+}
+
+std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitted, const Projected& projected) {
+  std::vector<facts::Reason> remarks = setting.timeline.remarks;
+  remark_surprises(remarks, setting, fitted);
+  const double ess = effective_sample_size(fitted.weights);
+  if (ess < 0.1 * setting.members) {
+    remarks.push_back({"only " + std::to_string(static_cast<int>(ess)) + " of " + std::to_string(setting.members) +
+                           " members count: read the bands as rough", {}, {}});
+  }
+  if (setting.groups.empty()) {
+    remarks.push_back({"nothing was seen yet: this is what is usual for the season", {}, {}});
+  }
+  if (projected.looped_from <= projected.last) {
+    const Date from = setting.timeline.began + projected.looped_from;
+    remarks.push_back({"weather and forage from " + from.iso() + " on are those of the nearest known days of the year; "
+                       "only the mites' odds go so far", {}, {}});
+  }
+  return remarks;
+}
+
+}  // namespace
+
+Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing, const Tables& tables,
+                                 const Options& options) {
+  const auto fit_to_ask = check_request(history, forcing, options);
+  if (!fit_to_ask) return fit_to_ask.problem();
+  const Timeline timeline = lay_out(history, options.today);
+  const auto setting = make_setting(history, forcing, timeline, tables, options);
+  if (!setting) return setting.problem();
+
+  const Fitted fitted = fit_to_entries(*setting);
+  const Projected projected = project(*setting, fitted, forcing, options.horizon);
+
+  facts::Outlook outlook;
+  outlook.colony = history.colony;
+  outlook.today = options.today;
+  outlook.members = options.members;
+  outlook.effective_sample_size = effective_sample_size(fitted.weights);
+  outlook.alive = 0;
+  for (std::size_t i = 0; i < fitted.weights.size(); ++i) outlook.alive += fitted.weights[i] * projected.alive_today[i];
+  outlook.alive = std::clamp(outlook.alive, 0.0, 1.0);
+  outlook.events = events_of(*setting, fitted, projected, options.horizon);
+  if (options.explain) {
+    auto why = why_of_events(*setting, fitted, projected, forcing, options.horizon, tables, {});
+    for (std::size_t event = 0; event < event_count; ++event) outlook.events[event].why = std::move(why[event]);
+  }
+  outlook.fans = fans_of(projected.trace, fitted.weights, projected.horizon);
+  outlook.seen = marks_of(*setting);
+  outlook.learnt = learnt_of(fitted);
+  outlook.remarks = remarks_of(*setting, fitted, projected);
+  return outlook;
+}
+
+}  // namespace beegarth::belief
