@@ -123,7 +123,7 @@ Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing,
   outlook.effective_sample_size = effective_sample_size(fitted.weights);
   outlook.alive = 0;
   for (std::size_t i = 0; i < fitted.weights.size(); ++i) outlook.alive += fitted.weights[i] * projected.alive_today[i];
-  outlook.alive = std::clamp(outlook.alive, 0.0, 1.0);
+  outlook.alive = timeline.ended ? 0.0 : std::clamp(outlook.alive, 0.0, 1.0);
   outlook.events = events_of(*setting, fitted, projected, options.horizon);
   if (options.explain) {
     auto why = why_of_events(*setting, fitted, projected, forcing, options.horizon, tables, {});

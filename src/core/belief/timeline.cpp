@@ -48,12 +48,7 @@ class Sorter {
                      if (p.into != colony_) deed();  // the daughter's own start is not something done to her
                    },
                    [&](const e::Queen& p) {
-                     if (p.event == e::QueenEvent::laying) {
-                       // She was looked for and seen to lay.
-                       e::Inspection look;
-                       look.eggs = true;
-                       see(look);
-                     }
+                     see_queen(p.event);
                      deed();
                    },
                    [&](const e::Feed&) { deed(); },
@@ -76,6 +71,15 @@ class Sorter {
     if (over()) return;
     timeline_.observations.push_back({entry_->happened, index_, std::move(sight)});
   }
+  // Some of what is written of a queen can only be written by someone who had her, or her eggs, before the eyes.
+  void see_queen(e::QueenEvent event) {
+    e::Inspection look;
+    if (event == e::QueenEvent::laying) look.eggs = true;
+    if (event == e::QueenEvent::marked || event == e::QueenEvent::clipped || event == e::QueenEvent::caged) {
+      look.queen = true;
+    }
+    if (look.eggs || look.queen) see(look);
+  }
   void deed() {
     if (over()) return;
     timeline_.deeds.push_back({entry_->happened - timeline_.began, index_});
@@ -95,6 +99,38 @@ class Sorter {
 };
 
 std::string whole(int n) { return std::to_string(n); }
+
+// A board under a treatment shows mites killed, not the natural fall, and is not read; nor for a while after.
+void drop_boards_under_treatment(Timeline& timeline) {
+  constexpr int falls_on = 7;  // days that killed mites go on falling
+  constexpr double usual_days = 14;
+  const auto treated = [&](const Observation& seen) {
+    const auto* count = std::get_if<e::MiteCount>(&seen.sight);
+    if (count == nullptr || count->method != e::MiteMethod::board) return false;
+    for (const Deed& deed : timeline.deeds) {
+      const e::Entry& entry = timeline.entries[deed.entry];
+      const auto* treatment = std::get_if<e::Treatment>(&entry.payload);
+      if (treatment == nullptr || treatment->kind == e::TreatmentKind::drone_comb_removed ||
+          treatment->kind == e::TreatmentKind::brood_removed) {
+        continue;
+      }
+      const int days = static_cast<int>(std::ceil(treatment->days.value_or(usual_days))) + falls_on;
+      const bool apart = seen.date <= entry.happened || seen.date - board_days(*count) >= entry.happened + days;
+      if (!apart) return true;
+    }
+    return false;
+  };
+  std::vector<Observation> kept;
+  for (Observation& seen : timeline.observations) {
+    if (treated(seen)) {
+      remark(timeline, "a board under or just after a treatment shows mites killed, not the natural fall; not used",
+             timeline.entries[seen.entry]);
+    } else {
+      kept.push_back(std::move(seen));
+    }
+  }
+  timeline.observations = std::move(kept);
+}
 
 // Long gaps without a look, said once each.
 void remark_gaps(Timeline& timeline, Date today) {
@@ -151,6 +187,7 @@ Timeline lay_out(const History& history, Date today) {
   });
   Sorter sorter(timeline, history.colony);
   for (std::size_t i = 0; i < timeline.entries.size(); ++i) sorter.add(i);
+  drop_boards_under_treatment(timeline);
   remark_gaps(timeline, today);
   return timeline;
 }
