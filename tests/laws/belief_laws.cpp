@@ -1,0 +1,314 @@
+// What must hold of every outlook, whatever the colony.
+#include <gtest/gtest.h>
+
+#include <bit>
+#include <cmath>
+#include <string>
+#include <thread>
+
+#include "belief/belief.hpp"
+#include "calibration/synthetic.hpp"
+
+namespace beegarth {
+namespace {
+
+using synthetic::day;
+using synthetic::entry_on;
+
+constexpr int members = 96;
+
+// Every number of an outlook, bit for bit, and every word.
+class Bits {
+ public:
+  void add(double x) { hash_ = (hash_ ^ std::bit_cast<std::uint64_t>(x)) * 1099511628211ULL; }
+  void add(const std::string& text) { hash_ = (hash_ ^ stable_hash(text)) * 1099511628211ULL; }
+  std::uint64_t hash() const { return hash_; }
+
+ private:
+  std::uint64_t hash_ = 14695981039346656037ULL;
+};
+
+std::uint64_t bits_of(const facts::Outlook& outlook) {
+  Bits bits;
+  bits.add(outlook.alive);
+  bits.add(outlook.effective_sample_size);
+  for (const auto& event : outlook.events) {
+    bits.add(event.definition);
+    for (const auto& point : event.course) {
+      for (const double x : {point.odds.value, point.odds.low, point.odds.high}) bits.add(x);
+    }
+    for (const auto& why : event.why) bits.add(why.text);
+  }
+  for (const auto& fan : outlook.fans) {
+    for (const auto& levels : fan.levels) {
+      for (const double x : levels) bits.add(x);
+    }
+  }
+  for (const auto& learnt : outlook.learnt) bits.add(learnt.posterior_sd);
+  for (const auto& remark : outlook.remarks) bits.add(remark.text);
+  return bits.hash();
+}
+
+struct Asked {
+  belief::History history;
+  belief::Forcing forcing;
+  belief::Options options;
+};
+
+entries::Inspection look(double seams, std::optional<int> charged = std::nullopt) {
+  entries::Inspection seen;
+  seen.seams = seams;
+  seen.brood_combs = std::round(0.7 * seams);
+  seen.eggs = true;
+  seen.charged_cells = charged;
+  seen.stores_kg = 9;
+  return seen;
+}
+
+Asked may_colony(const std::string& name = "alder") {
+  Asked asked;
+  asked.history.colony = ColonyId(name);
+  asked.history.began = day(2031, 3, 20);
+  entries::MiteCount board;
+  board.mites = 6;
+  board.days = 3;
+  asked.history.entries = {entry_on(day(2031, 3, 28), 1, look(5)), entry_on(day(2031, 4, 20), 2, look(8, 0)),
+                           entry_on(day(2031, 5, 6), 3, look(10, 0)), entry_on(day(2031, 5, 10), 4, board),
+                           entry_on(day(2031, 5, 20), 5, look(12, 4))};
+  asked.options = {.members = members, .seed = 3, .today = day(2031, 5, 21), .horizon = day(2031, 6, 20)};
+  asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
+  for (std::uint64_t f = 0; f < 8; ++f) {
+    asked.forcing.futures.push_back(synthetic::season(10 + f, asked.options.today, asked.options.horizon));
+  }
+  return asked;
+}
+
+facts::Outlook foresee(const Asked& asked) {
+  static const belief::Tables tables = synthetic::tables();
+  auto outlook = belief::foresee(asked.history, asked.forcing, tables, asked.options);
+  if (!outlook) throw std::runtime_error(one_line(outlook.problem()));
+  return *outlook;
+}
+
+Problem problem_of(const Asked& asked) {
+  static const belief::Tables tables = synthetic::tables();
+  const auto outlook = belief::foresee(asked.history, asked.forcing, tables, asked.options);
+  if (outlook) return {ProblemKind::bad_input, "there was no problem", "", ""};
+  return outlook.problem();
+}
+
+const facts::EventOutlook& event(const facts::Outlook& outlook, facts::EventKind kind) {
+  for (const auto& one : outlook.events) {
+    if (one.kind == kind) return one;
+  }
+  throw std::logic_error("no such event");
+}
+
+void expect_sound(const facts::Outlook& outlook) {
+  EXPECT_EQ(outlook.events.size(), 5U);
+  EXPECT_TRUE(std::isfinite(outlook.effective_sample_size));
+  EXPECT_GE(outlook.effective_sample_size, 1.0);
+  for (const auto& one : outlook.events) {
+    double before = 0;
+    EXPECT_FALSE(one.definition.empty());
+    EXPECT_FALSE(one.course.empty());
+    for (const auto& point : one.course) {
+      EXPECT_GE(point.odds.value, before);
+      EXPECT_LE(point.odds.low, point.odds.value);
+      EXPECT_LE(point.odds.value, point.odds.high);
+      EXPECT_LE(point.odds.high, 1.0);
+      EXPECT_GE(point.odds.low, 0.0);
+      before = point.odds.value;
+    }
+  }
+  EXPECT_EQ(outlook.fans.size(), 5U);
+  for (const auto& fan : outlook.fans) {
+    EXPECT_EQ(fan.dates.size(), fan.levels.size());
+    for (const auto& levels : fan.levels) {
+      for (std::size_t i = 0; i < levels.size(); ++i) {
+        EXPECT_TRUE(std::isfinite(levels[i])) << fan.quantity;
+        if (i > 0) EXPECT_LE(levels[i - 1], levels[i]) << fan.quantity;
+      }
+    }
+  }
+  for (const auto& learnt : outlook.learnt) EXPECT_TRUE(std::isfinite(learnt.contraction)) << learnt.parameter;
+}
+
+TEST(BeliefLaws, an_outlook_is_sound_and_the_same_every_time) {
+  const facts::Outlook first = foresee(may_colony());
+  expect_sound(first);
+  EXPECT_EQ(bits_of(first), bits_of(foresee(may_colony())));
+  EXPECT_NE(bits_of(first), bits_of(foresee(may_colony("birch"))));  // another colony has other luck
+}
+
+TEST(BeliefLaws, entries_later_than_today_change_no_bit) {
+  Asked asked = may_colony();
+  const auto without = bits_of(foresee(asked));
+  asked.history.entries.push_back(entry_on(day(2031, 5, 22), 6, look(2, 12)));
+  asked.history.entries.push_back(entry_on(day(2031, 6, 2), 7, entries::ColonyEnded{}));
+  EXPECT_EQ(bits_of(foresee(asked)), without);
+}
+
+TEST(BeliefLaws, weather_later_than_the_horizon_and_before_the_colony_began_changes_no_fan) {
+  Asked asked = may_colony();
+  const auto without = foresee(asked);
+  auto longer = synthetic::season(1, asked.history.began - 40, asked.history.began - 1);
+  longer.insert(longer.end(), asked.forcing.past.begin(), asked.forcing.past.end());
+  asked.forcing.past = longer;
+  const auto with = foresee(asked);
+  for (std::size_t f = 0; f < with.fans.size(); ++f) EXPECT_EQ(with.fans[f].levels, without.fans[f].levels);
+}
+
+TEST(BeliefLaws, charged_cells_seen_raise_the_odds_of_swarm_preparation_and_are_named_as_the_reason) {
+  const Asked with_cells = may_colony();
+  Asked without_cells = may_colony();
+  without_cells.history.entries.back() = entry_on(day(2031, 5, 20), 5, look(12, 0));
+  const auto seen = foresee(with_cells);
+  const auto none = foresee(without_cells);
+  const auto& high = event(seen, facts::EventKind::swarm_preparation);
+  const auto& low = event(none, facts::EventKind::swarm_preparation);
+  EXPECT_GT(high.course.front().odds.value, low.course.front().odds.value + 0.3);
+  ASSERT_FALSE(high.why.empty());
+  ASSERT_FALSE(high.why.front().entries.empty());
+  EXPECT_EQ(high.why.front().entries.front(), EntryId("entry-5"));
+  EXPECT_FALSE(high.why.front().sources.empty());
+}
+
+TEST(BeliefLaws, removing_an_inspection_changes_the_odds_and_the_why_that_named_it) {
+  Asked asked = may_colony();
+  const auto with = foresee(asked);
+  asked.history.entries.pop_back();
+  const auto without = foresee(asked);
+  EXPECT_NE(event(with, facts::EventKind::swarm_preparation).course.back().odds.value,
+            event(without, facts::EventKind::swarm_preparation).course.back().odds.value);
+  for (const auto& one : without.events) {
+    for (const auto& why : one.why) {
+      for (const auto& entry : why.entries) EXPECT_NE(entry, EntryId("entry-5"));
+    }
+  }
+}
+
+TEST(BeliefLaws, colonies_reckoned_on_any_number_of_threads_come_out_bit_for_bit_alike) {
+  constexpr int colonies = 7;
+  std::array<std::uint64_t, colonies> alone{};
+  for (int c = 0; c < colonies; ++c) alone.at(static_cast<std::size_t>(c)) = bits_of(foresee(may_colony("c" + std::to_string(c))));
+  for (const int threads : {2, 7}) {
+    std::array<std::uint64_t, colonies> together{};
+    std::vector<std::thread> workers;
+    for (int t = 0; t < threads; ++t) {
+      workers.emplace_back([&, t] {
+        for (int c = t; c < colonies; c += threads) {
+          together.at(static_cast<std::size_t>(c)) = bits_of(foresee(may_colony("c" + std::to_string(c))));
+        }
+      });
+    }
+    for (auto& worker : workers) worker.join();
+    EXPECT_EQ(together, alone) << threads << " threads";
+  }
+}
+
+TEST(BeliefLaws, more_bees_seen_means_more_bees_believed) {
+  Asked asked = may_colony();
+  const double twelve = foresee(asked).fans[0].levels[62][3];
+  asked.history.entries.back() = entry_on(day(2031, 5, 20), 5, look(6, 4));
+  EXPECT_LT(foresee(asked).fans[0].levels[62][3], twelve);
+}
+
+// ---- what a keeper's book may hold ----
+
+TEST(BeliefBadInput, without_any_entry_gives_the_usual_of_the_season_and_says_so) {
+  Asked asked = may_colony();
+  asked.history.entries.clear();
+  const auto outlook = foresee(asked);
+  expect_sound(outlook);
+  bool said = false;
+  for (const auto& remark : outlook.remarks) said = said || remark.text.find("nothing was seen") != std::string::npos;
+  EXPECT_TRUE(said);
+}
+
+TEST(BeliefBadInput, entries_out_of_order_give_the_same_bits) {
+  Asked asked = may_colony();
+  const auto in_order = bits_of(foresee(asked));
+  std::reverse(asked.history.entries.begin(), asked.history.entries.end());
+  EXPECT_EQ(bits_of(foresee(asked)), in_order);
+}
+
+TEST(BeliefBadInput, entries_before_the_colony_began_are_left_out_with_a_remark) {
+  Asked asked = may_colony();
+  asked.history.entries.push_back(entry_on(day(2031, 2, 1), 9, look(11)));
+  const auto outlook = foresee(asked);
+  ASSERT_FALSE(outlook.remarks.empty());
+  EXPECT_EQ(outlook.remarks.front().entries.front(), EntryId("entry-9"));
+}
+
+TEST(BeliefBadInput, contradictory_entries_are_said_to_be_so_and_never_give_nonsense) {
+  Asked asked = may_colony();
+  entries::Inspection huge;
+  huge.bees = 120000;
+  huge.eggs = false;
+  huge.capped_cells = 0;
+  huge.stores_kg = 120;
+  huge.seams = 0;
+  asked.history.entries.push_back(entry_on(day(2031, 5, 20), 6, huge));
+  const auto outlook = foresee(asked);
+  expect_sound(outlook);
+  bool said = false;
+  for (const auto& remark : outlook.remarks) {
+    for (const auto& entry : remark.entries) said = said || entry == EntryId("entry-6");
+  }
+  EXPECT_TRUE(said);
+}
+
+TEST(BeliefBadInput, a_dead_colony_that_was_inspected_afterwards_stays_dead_with_a_remark) {
+  Asked asked = may_colony();
+  asked.history.entries.insert(asked.history.entries.begin() + 3, entry_on(day(2031, 5, 8), 8, entries::ColonyEnded{}));
+  const auto outlook = foresee(asked);
+  expect_sound(outlook);
+  EXPECT_EQ(outlook.alive, 0);
+  EXPECT_EQ(outlook.fans[0].levels.back()[6], 0);
+  EXPECT_FALSE(outlook.remarks.empty());
+}
+
+TEST(BeliefBadInput, requests_that_cannot_be_met_are_problems_that_name_what_is_wrong) {
+  Asked no_futures = may_colony();
+  no_futures.forcing.futures.clear();
+  EXPECT_EQ(problem_of(no_futures).where, "futures");
+  Asked backwards = may_colony();
+  backwards.options.horizon = backwards.options.today - 1;
+  EXPECT_EQ(problem_of(backwards).where, "horizon");
+  Asked unborn = may_colony();
+  unborn.options.today = unborn.history.began - 1;
+  EXPECT_EQ(problem_of(unborn).where, "today");
+  Asked short_past = may_colony();
+  short_past.forcing.past.pop_back();
+  EXPECT_EQ(problem_of(short_past).where, "past");
+  Asked gap = may_colony();
+  gap.forcing.futures[2].erase(gap.forcing.futures[2].begin() + 3);
+  EXPECT_EQ(problem_of(gap).where, "futures[2]");
+  Asked nonsense = may_colony();
+  nonsense.forcing.past[3].flight_hours = std::nan("");
+  EXPECT_EQ(problem_of(nonsense).where, "past");
+  Asked few = may_colony();
+  few.options.members = 1;
+  EXPECT_EQ(problem_of(few).where, "members");
+}
+
+TEST(BeliefBadInput, a_colony_on_its_first_day_and_a_horizon_of_today_work) {
+  Asked asked = may_colony();
+  asked.options.today = asked.history.began;
+  asked.options.horizon = asked.options.today;
+  asked.forcing.futures.assign(1, synthetic::season(4, asked.options.today, asked.options.today));
+  expect_sound(foresee(asked));
+}
+
+TEST(BeliefBadInput, south_of_the_equator_the_seasons_are_turned) {
+  Asked asked = may_colony();
+  asked.options.latitude_deg = -38;
+  const auto outlook = foresee(asked);
+  expect_sound(outlook);
+  const auto& mites = event(outlook, facts::EventKind::winter_mites);
+  EXPECT_EQ(mites.course.back().by, asked.options.horizon);  // 1 May is over: next autumn is too far off
+}
+
+}  // namespace
+}  // namespace beegarth
