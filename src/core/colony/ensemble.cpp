@@ -64,7 +64,7 @@ void put_queen(Ensemble& e, int member, const Start& start) {
 
 Ensemble make_ensemble(const Model& model, const facts::Dwelling& dwelling, Date evening, int members,
                        std::span<const Start> starts, std::span<const Traits> traits) {
-  const auto count = static_cast<std::size_t>(members);
+  [[maybe_unused]] const auto count = static_cast<std::size_t>(members);
   assert(members > 0 && (starts.size() == 1 || starts.size() == count));
   assert(traits.size() == 1 || traits.size() == count);
   Ensemble e;
