@@ -127,7 +127,7 @@ void expect_sound(const facts::Outlook& outlook) {
     for (const auto& levels : fan.levels) {
       for (std::size_t i = 0; i < levels.size(); ++i) {
         EXPECT_TRUE(std::isfinite(levels[i])) << fan.quantity;
-        if (i > 0) EXPECT_LE(levels[i - 1], levels[i]) << fan.quantity;
+        EXPECT_LE(levels[i == 0 ? 0 : i - 1], levels[i]) << fan.quantity;
       }
     }
   }
