@@ -1,0 +1,107 @@
+// Every answer keeps to openapi.json; with BEEGARTH_URL these are the program's own answers.
+import assert from 'node:assert/strict';
+import { readFileSync } from 'node:fs';
+import { createRequire } from 'node:module';
+import { after, before, test } from 'node:test';
+import { start_fake } from './fake_api.mjs';
+
+const require = createRequire(new URL('../../web/package.json', import.meta.url));
+const Ajv = require('ajv/dist/2020').default;
+const formats = require('ajv-formats').default;
+
+const description = JSON.parse(readFileSync(new URL('../../src/http/openapi.json', import.meta.url), 'utf8'));
+const ajv = new Ajv({ strict: false, allErrors: true });
+formats(ajv);
+ajv.addSchema({ $id: 'openapi', ...description });
+const pointer = (...parts) => parts.map((p) => encodeURIComponent(p.replaceAll('~', '~0').replaceAll('/', '~1'))).join('/');
+
+let fake;
+let url;
+before(async () => {
+  fake = process.env.BEEGARTH_URL ? null : await start_fake();
+  url = process.env.BEEGARTH_URL?.replace(/\/$/, '') ?? fake.url;
+});
+after(async () => { await fake?.close(); });
+
+function check(body, path, method) {
+  const validate = ajv.getSchema(`openapi#/${pointer('paths', path, method, 'responses', '200', 'content', 'application/json', 'schema')}`);
+  assert.ok(validate, `${path} has a schema`);
+  assert.ok(validate(body), ajv.errorsText(validate.errors));
+}
+async function get(path, described = path.split('?')[0]) {
+  const response = await fetch(url + path);
+  assert.equal(response.status, 200, path);
+  const body = await response.json();
+  check(body, described, 'get');
+  return body;
+}
+async function refuse(path, status, kind, init) {
+  const response = await fetch(url + path, init);
+  assert.equal(response.status, status, path);
+  assert.equal(response.headers.get('content-type'), 'application/problem+json');
+  const body = await response.json();
+  const validate = ajv.getSchema('openapi#/components/schemas/Problem');
+  assert.ok(validate(body), ajv.errorsText(validate.errors));
+  assert.equal(body.kind, kind);
+}
+const send = (body) => ({ method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+
+test('the schema itself refuses what it should', () => {
+  const validate = ajv.getSchema('openapi#/components/schemas/EventOdds');
+  const odds = { event: 'out_of_room', by: '2026-06-05', value: 0.5, low: 0.4, high: 0.6 };
+  assert.ok(validate(odds));
+  for (const wrong of [{ ...odds, value: 1.01 }, { ...odds, by: '2026-06-31' }, { ...odds, low: null }, { event: 'x' }, { ...odds, more: 1 }])
+    assert.ok(!validate(wrong), JSON.stringify(wrong));
+});
+test('the book', async () => { await get('/api/book'); });
+test('the plan, with visits in order and odds inside their interval', async () => {
+  const plan = await get('/api/plan?days=14');
+  const starts = plan.visits.map((v) => `${v.date} ${v.start}`);
+  assert.deepEqual(starts, [...starts].sort());
+  for (const visit of plan.visits) {
+    assert.ok(visit.date >= plan.from && visit.date <= plan.to && visit.start <= visit.end && visit.jobs.length > 0);
+    for (const { odds } of visit.jobs) for (const o of odds) assert.ok(o.low <= o.value && o.value <= o.high, JSON.stringify(o));
+  }
+});
+test('the colonies and the outlook of each: fans in step with their dates, levels in order, odds that never fall', async () => {
+  const { colonies, today } = await get('/api/colonies');
+  assert.ok(colonies.length > 0);
+  for (const { key } of colonies) {
+    const outlook = await get(`/api/colonies/${encodeURIComponent(key)}`, '/api/colonies/{colony}');
+    assert.equal(outlook.today, today);
+    for (const fan of outlook.fans) {
+      const order = ['5', '10', '25', '50', '75', '90', '95'].map((level) => fan.levels[level]);
+      for (const values of order) assert.equal(values.length, fan.dates.length);
+      for (let i = 1; i < order.length; ++i) order[i].forEach((v, day) => assert.ok(v >= order[i - 1][day], `${key} ${fan.quantity} day ${day}`));
+    }
+    for (const { course } of outlook.events) {
+      assert.equal(course[0].by, today);
+      course.forEach((p, i) => assert.ok(p.low <= p.value && p.value <= p.high && (i === 0 || p.value >= course[i - 1].value)));
+    }
+  }
+});
+test('the entries that the plan rests on are there', async (t) => {
+  const plan = await get('/api/plan');
+  const ids = new Set(plan.visits.flatMap((v) => v.jobs).flatMap((j) => j.why).flatMap((w) => w.entries));
+  if (ids.size === 0) return t.skip('the plan names no entry');
+  const first = await get(`/api/entries/${[...ids][0]}`, '/api/entries/{id}');
+  assert.equal(first.id, [...ids][0]);
+});
+test('a note is shown without being kept', async () => {
+  const before = (await get('/api/book')).head;
+  const response = await fetch(`${url}/api/notes`, send({ line: process.env.BEEGARTH_LINE ?? 'note: the gate sticks', keep: false }));
+  assert.equal(response.status, 200);
+  const body = await response.json();
+  check(body, '/api/notes', 'post');
+  assert.equal(body.kept, false);
+  assert.equal((await get('/api/book')).head, before);
+});
+test('what is not there is refused as a problem', async () => {
+  await refuse('/api/colonies/no-such-colony', 404, 'bad_input');
+  await refuse('/api/entries/no-such-entry', 404, 'bad_input');
+  await refuse('/api/honey', 404, 'wrong_use');
+  await refuse('/api/plan', 405, 'wrong_use', send({}));
+});
+test('it describes itself with the file that these checks use', async () => {
+  assert.deepEqual(await (await fetch(`${url}/openapi.json`)).json(), description);
+});

@@ -1,0 +1,97 @@
+// Invented colonies for the browser tests: shapes like the program's answers, from plain formulas. No number here means
+// anything, and none comes from a real hive.
+import { readFileSync } from 'node:fs';
+
+const read = (name) => JSON.parse(readFileSync(new URL(`fixtures/${name}`, import.meta.url), 'utf8'));
+export const plan = read('plan.json');
+export const entries = read('entries.json');
+export const today = plan.from;
+
+const day_ms = 86_400_000;
+const iso = (offset) => new Date(Date.parse(`${today}T00:00:00Z`) + offset * day_ms).toISOString().slice(0, 10);
+const past = -100;
+const horizon = 28;
+const spread = { 5: -1.64, 10: -1.28, 25: -0.67, 50: 0, 75: 0.67, 90: 1.28, 95: 1.64 };
+
+function fan(quantity, unit, middle, known) {
+  const days = Array.from({ length: horizon - past + 1 }, (_, i) => past + i);
+  const levels = {};
+  for (const [level, z] of Object.entries(spread)) {
+    levels[level] = days.map((day) => {
+      const doubt = known * (0.6 + Math.abs(Math.sin(day / 9)) * 0.5) + (day > 0 ? day / 90 : 0);
+      return Math.max(0, middle(day) * Math.exp(z * doubt));
+    });
+  }
+  return { quantity, unit, dates: days.map(iso), levels };
+}
+
+const shapes = [
+  ['alder-5', 'Alder 5', 'withy-meadow', 'Withy Meadow', 'upright', 1],
+  ['alder-3', 'Alder 3', 'withy-meadow', 'Withy Meadow', 'upright', 0.85],
+  ['sallow-1', 'Sallow 1', 'withy-meadow', 'Withy Meadow', 'horizontal', 0.7],
+  ['sallow-2', 'Sallow 2', 'withy-meadow', 'Withy Meadow', 'horizontal', 0.5],
+  ['chalk-1', 'Chalk 1', 'long-orchard', 'Long Orchard', 'upright', 0.9],
+  ['chalk-2', 'Chalk 2', 'long-orchard', 'Long Orchard', 'upright', 0.4],
+  ['nuc/1', 'Nucleus 1', 'long-orchard', 'Long Orchard', 'upright', 0.2],
+];
+
+function fans_of(size) {
+  return [
+    fan('bees', 'bees', (d) => size * (9000 + 19000 / (1 + Math.exp(-(d + 35) / 14))), 0.12),
+    fan('brood_cells', 'cells', (d) => size * (4000 + 24000 * Math.exp(-(((d + 2) / 50) ** 2))), 0.2),
+    fan('stores_kg', 'kg', (d) => size * (9 + 5 * Math.sin((d + 60) / 25)), 0.15),
+    fan('mites', 'mites', (d) => size * 260 * Math.exp(d / 45), 0.45),
+  ];
+}
+
+function seen_of(size, key) {
+  return [
+    [-72, 'bees', 9500], [-44, 'bees', 15500], [-7, 'bees', 25500], [-44, 'brood_cells', 15000], [-7, 'brood_cells', 27000],
+    [-72, 'stores_kg', 8], [-30, 'stores_kg', 14.5], [-11, 'mites', 190],
+  ].map(([day, quantity, value], i) => ({
+    date: iso(day), quantity, value: value * size,
+    entry: day === -7 && key === 'alder-5' ? '01900000-0000-7000-8000-00000000a001' : `01900000-0000-7000-8000-${key.length}0000000000${i}`,
+  }));
+}
+
+function course(size, pace) {
+  return Array.from({ length: horizon + 1 }, (_, day) => {
+    const value = 1 - Math.exp(-(day + 3) * pace * size);
+    return { by: iso(day), value, low: value * 0.62, high: Math.min(1, value * 1.35 + 0.02) };
+  });
+}
+
+function events_of(size) {
+  const why = plan.visits[0].jobs[0].why;
+  return [
+    { event: 'swarm_preparation', definition: 'queen cells with a larva and royal jelly in them', course: course(size, 0.035), why },
+    { event: 'out_of_room', definition: 'no empty worker cell in the brood space, and supers nine parts full', course: course(size, 0.06), why: why.slice(0, 1) },
+    { event: 'stores_short', definition: 'less than 2 kg of stores', course: course(1 - size, 0.02), why: [] },
+    { event: 'queen_trouble', definition: 'no eggs and no open brood in two looks', course: course(1, 0.004), why: [] },
+    { event: 'winter_mites', definition: 'more than 3 mites per 100 bees in September', course: course(size, 0.012), why: [] },
+  ];
+}
+
+export const colonies = {
+  today,
+  colonies: shapes.map(([key, name, site, site_name, form, size]) => ({
+    key, name, site, site_name, hive: `hive-${key}`, hive_name: `hive ${name}`, form, alive: size < 0.3 ? 0.93 : 1,
+    odds: events_of(size).slice(0, 2).map((e) => ({ event: e.event, ...e.course[14] })),
+    fans: fans_of(size), seen: seen_of(size, key),
+  })),
+};
+
+export function outlook(key) {
+  const shape = shapes.find(([k]) => k === key);
+  if (!shape) return undefined;
+  const [, name, site, site_name, form, size] = shape;
+  return {
+    colony: key, name, site, site_name, hive: `hive-${key}`, hive_name: `hive ${name}`, form, today, alive: size < 0.3 ? 0.93 : 1,
+    fans: fans_of(size), seen: seen_of(size, key), events: events_of(size), members: 512, effective_sample_size: 143.7,
+    learnt: [
+      { parameter: 'swarm_inclination', prior_sd: 0.4, posterior_sd: 0.31, contraction: 0.4 },
+      { parameter: 'mite_growth', prior_sd: 0.2, posterior_sd: 0.19, contraction: 0.1 },
+    ],
+    remarks: [{ text: 'The look of 28 May found more bees than was thought likely.', entries: ['01900000-0000-7000-8000-00000000a001'], sources: [] }],
+  };
+}

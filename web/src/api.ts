@@ -1,0 +1,62 @@
+// What the page asks of the program: typed from its own description, and nothing else.
+import type { components } from './generated/api';
+
+type Schemas = components['schemas'];
+export type Book = Schemas['Book'];
+export type Plan = Schemas['Plan'];
+export type Visit = Schemas['Visit'];
+export type Job = Schemas['Job'];
+export type Undone = Schemas['Undone'];
+export type Reason = Schemas['Reason'];
+export type EventOdds = Schemas['EventOdds'];
+export type Colonies = Schemas['Colonies'];
+export type ColonySummary = Schemas['ColonySummary'];
+export type Outlook = Schemas['Outlook'];
+export type EventOutlook = Schemas['EventOutlook'];
+export type CoursePoint = Schemas['CoursePoint'];
+export type Fan = Schemas['Fan'];
+export type SeenMark = Schemas['SeenMark'];
+export type Entry = Schemas['Entry'];
+export type NoteReply = Schemas['NoteReply'];
+export type AnswerReply = Schemas['AnswerReply'];
+export type Answer = Schemas['AnswerAsk']['answer'];
+
+// A problem as the program tells it; `title` says what, `detail` where and what to do.
+export class Failure extends Error {
+  constructor(
+    readonly title: string,
+    readonly detail: string,
+    readonly status: number,
+  ) {
+    super(title);
+  }
+}
+
+async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
+  let response: Response;
+  try {
+    response = await fetch(path, init);
+  } catch {
+    throw new Failure('', '', 0); // the program does not answer: the words are the page's own
+  }
+  if (response.ok) return (await response.json()) as T;
+  const problem = (await response.json().catch(() => ({}))) as Partial<Schemas['Problem']>;
+  throw new Failure(problem.title ?? response.statusText, problem.detail ?? '', response.status);
+}
+
+const send = (body: unknown): RequestInit => ({
+  method: 'POST',
+  headers: { 'Content-Type': 'application/json' },
+  body: JSON.stringify(body),
+});
+const key = encodeURIComponent;
+
+export const read_book = () => ask<Book>('/api/book');
+export const read_plan = (days = 14) => ask<Plan>(`/api/plan?days=${days}`);
+export const read_colonies = () => ask<Colonies>('/api/colonies');
+export const read_outlook = (colony: string) => ask<Outlook>(`/api/colonies/${key(colony)}`);
+export const read_entry = (id: string) => ask<Entry>(`/api/entries/${key(id)}`);
+export const send_note = (line: string, keep: boolean) => ask<NoteReply>('/api/notes', send({ line, keep }));
+export const send_answer = (need: string, answer: Answer) =>
+  ask<AnswerReply>(`/api/needs/${key(need)}`, send({ answer }));
+export const sheet_address = (visit: Visit) => `/api/sheet?date=${visit.date}&site=${key(visit.site)}`;

@@ -1,0 +1,2 @@
+// Which entry of the book is laid open over the page.
+export const opened = $state<{ id: string | null }>({ id: null });

@@ -1,0 +1,193 @@
+// Every word of the page in English, with its units. Another language is another file of this shape.
+const locale = 'en-GB';
+const day_of = (iso: string) => new Date(`${iso}T00:00:00Z`);
+const dates = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(locale, { timeZone: 'UTC', ...options });
+const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
+const three = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 });
+const tenth = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 });
+const compact = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 });
+
+const weekday = dates({ weekday: 'long' });
+const day_month = dates({ day: 'numeric', month: 'long' });
+const short_day = dates({ day: 'numeric', month: 'short' });
+const full_day = dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
+const month_name = dates({ month: 'short' });
+
+const odds_number = (share: number) => (share > 0 && share < 0.01 ? '<1' : share < 1 && share > 0.99 ? '>99' : whole.format(share * 100));
+const percent = (share: number) => `${odds_number(share)} %`;
+const count = (n: number, one: string, many: string) => `${whole.format(n)} ${n === 1 ? one : many}`;
+const plain = (word: string) => word.replaceAll('_', ' ');
+
+function duration(minutes: number): string {
+  const rounded = Math.round(minutes);
+  if (rounded < 90) return `${rounded} min`;
+  const hours = Math.floor(rounded / 60);
+  const rest = rounded % 60;
+  return rest === 0 ? `${hours} h` : `${hours} h ${rest} min`;
+}
+
+export const words = {
+  language: 'en',
+  name: 'beegarth',
+  skip: 'Skip to the page',
+  places: 'Places',
+  place: { today: 'Today', colonies: 'Colonies' },
+
+  // numbers, dates, odds
+  percent,
+  odds: (value: number, low: number, high: number) => `${percent(value)} (${odds_number(low)}–${odds_number(high)})`,
+  odds_aloud: (value: number, low: number, high: number) =>
+    `${percent(value)}, between ${percent(low)} and ${percent(high)}`,
+  odds_note: 'Odds stand with their 80 % interval in brackets.',
+  minutes: duration,
+  weekday: (iso: string) => weekday.format(day_of(iso)),
+  day_month: (iso: string) => day_month.format(day_of(iso)),
+  short_day: (iso: string) => short_day.format(day_of(iso)),
+  full_day: (iso: string) => full_day.format(day_of(iso)),
+  weekday_day: (iso: string) => `${weekday.format(day_of(iso))} ${day_month.format(day_of(iso))}`,
+  month: (iso: string) => month_name.format(day_of(iso)),
+  quantity_number: (quantity: string, value: number) => (quantity === 'stores_kg' || value < 10 ? tenth : three).format(value),
+  tick: (value: number) => compact.format(value),
+
+  // states of the page
+  waiting: 'Reckoning …',
+  no_answer: 'The program does not answer',
+  no_answer_detail: 'Is it still running? Start it again with “beegarth serve”, then load this page anew.',
+  again: 'Try again',
+  nothing_here: 'There is no such place here.',
+
+  today: {
+    title: (iso: string) => full_day.format(day_of(iso)),
+    rest: 'Rest, and let them be: nothing is worth a visit in these days.',
+    lead: (weekday_day: string, site: string, start: string, end: string) => `Next: ${site} on ${weekday_day}, ${start}–${end}.`,
+    lead_now: (site: string, start: string, end: string) => `Go to ${site} today, ${start}–${end}.`,
+    sum: (visits: number, jobs: number, minutes: number) =>
+      `${count(visits, 'visit', 'visits')} and ${count(jobs, 'job', 'jobs')} by the end of the plan; ${duration(minutes)} of work, travel apart.`,
+    visits: 'Where to go',
+    travel: (minutes: number) => `${duration(minutes)} to get there`,
+    fit: 'Fit for opening',
+    take: 'Take',
+    caution: 'Caution',
+    people: (n: number) => `takes ${n} people`,
+    last_in_round: 'after every other colony',
+    why: 'Why',
+    rests_on: 'Rests on',
+    sources: 'Sources',
+    by: (iso: string) => `by ${short_day.format(day_of(iso))}`,
+    window: (earliest: string, latest: string) =>
+      `Worth doing from ${day_month.format(day_of(earliest))} to ${day_month.format(day_of(latest))}.`,
+    fallback: (day: string, next: string) => `If ${day} is lost: ${next}.`,
+    no_fallback: (day: string) => `If ${day} is lost:`,
+    sheet: 'Sheet to print (PDF)',
+    sheet_for: (site: string, day: string) => `for ${site}, ${day}`,
+    access: 'Getting in',
+    grid: 'Grid reference for an emergency call',
+    answers: (job: string) => `What became of it: ${job}`,
+    done: 'Done',
+    skipped: 'Not done',
+    rained_off: 'Rained off',
+    kept: (job: string, answer: string) => `Written in the book: ${job}: ${answer}. The plan was made anew.`,
+    undone: 'Left undone',
+    undone_none: 'Nothing is left undone.',
+    remarks: 'Said about this plan',
+  },
+
+  note: {
+    title: 'Write in the book',
+    label: 'One line, as you would write it in a notebook',
+    read: 'Read it back',
+    understood: 'This is what would be written. Nothing is kept yet.',
+    keep: 'Keep it',
+    change: 'Change the line',
+    kept: (n: number) => `${count(n, 'entry', 'entries')} written in the book. The plan was made anew.`,
+  },
+
+  entry: {
+    title: 'Entry',
+    close: 'Close',
+    happened: 'Happened',
+    written: 'Written',
+    who: 'By',
+    superseded: 'A later entry corrects this one.',
+    open: (id: string) => `entry ${id.length > 13 ? `…${id.slice(-6)}` : id}`,
+    field: plain,
+    kind: plain,
+    yes: 'yes',
+    no: 'no',
+  },
+
+  colonies: {
+    title: 'Colonies',
+    none: 'No colony is in the book yet.',
+    lead: (n: number) =>
+      `${count(n, 'colony', 'colonies')}. Each column has one scale, so heights can be compared down the page.`,
+    key: 'Dark band: as likely as not (50 %). Light band: four times in five (80 %). Line: the middle. Ring: what was seen. Dotted: today.',
+    table: 'Show as a table',
+    plots: 'Show as plots',
+    all_table: 'All colonies today: the middle, with the 80 % interval',
+    colony: 'Colony',
+    at: (hive: string, site: string) => `${hive}, ${site}`,
+    alive: (share: number) => `alive ${percent(share)}`,
+    events: 'To come',
+    form: { upright: 'upright hive', horizontal: 'horizontal hive' },
+    back: 'All colonies',
+    unknown: '–',
+  },
+
+  colony: {
+    past_and_outlook: 'Past and outlook',
+    events: 'What may happen',
+    seen: 'Seen',
+    date: 'Date',
+    middle: 'Middle',
+    half: '50 %',
+    most: '80 %',
+    by: 'By',
+    value: 'Odds',
+    interval: '80 % interval',
+    table_note: 'Every seventh day, today, and the days on which something was seen.',
+    definition: 'An inspection would find:',
+    today: 'today',
+    learnt: 'What the entries taught',
+    learnt_none: 'Nothing yet: this colony is taken for a usual one.',
+    parameter: 'Trait',
+    known_better: 'Known better than before, by',
+    remarks: 'Remarks',
+    members: (members: number, effective: number) =>
+      `${whole.format(members)} possible courses are followed; the entries leave the weight of about ${three.format(effective)} of them.`,
+  },
+
+  quantity: {
+    bees: 'Bees',
+    brood_cells: 'Brood',
+    stores_kg: 'Stores',
+    mites: 'Mites',
+    mites_per_100_bees: 'Mites per 100 bees',
+  } as Record<string, string>,
+  quantity_unit: {
+    bees: 'bees',
+    brood_cells: 'cells of brood',
+    stores_kg: 'kg of stores',
+    mites: 'mites',
+    mites_per_100_bees: 'mites per 100 bees',
+  } as Record<string, string>,
+  quantity_name: (quantity: string): string => words.quantity[quantity] ?? plain(quantity),
+  quantity_unit_name: (quantity: string, unit: string): string => words.quantity_unit[quantity] ?? unit,
+  event: {
+    out_of_room: 'out of room',
+    swarm_preparation: 'preparing to swarm',
+    stores_short: 'short of stores',
+    queen_trouble: 'trouble with the queen',
+    winter_mites: 'too many mites for winter',
+  } as Record<string, string>,
+  event_name: (event: string): string => words.event[event] ?? plain(event),
+
+  // a plot, told
+  fan_now: (low: string, high: string, middle: string, unit: string) =>
+    `Today between ${low} and ${high} ${unit} four times in five, the middle ${middle}.`,
+  fan_then: (day: string, low: string, high: string) => `On ${day} between ${low} and ${high}.`,
+  fan_seen: (value: string, day: string) => `Last seen: ${value} on ${day}.`,
+  course_told: (event: string, parts: string[]) => `Odds of ${event}: ${parts.join('; ')}.`,
+  course_part: (iso: string, odds: string) => `by ${short_day.format(day_of(iso))} ${odds}`,
+};
+export type Words = typeof words;
