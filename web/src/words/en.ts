@@ -17,6 +17,7 @@ const odds_number = (share: number) => (share > 0 && share < 0.01 ? '<1' : share
 const percent = (share: number) => `${odds_number(share)} %`;
 const count = (n: number, one: string, many: string) => `${whole.format(n)} ${n === 1 ? one : many}`;
 const plain = (word: string) => word.replaceAll('_', ' ');
+const sentence = (text: string) => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
 
 function duration(minutes: number): string {
   const rounded = Math.round(minutes);
@@ -39,6 +40,7 @@ export const words = {
   odds_aloud: (value: number, low: number, high: number) =>
     `${percent(value)}, between ${percent(low)} and ${percent(high)}`,
   odds_note: 'Odds stand with their 80 % interval in brackets.',
+  sentence,
   minutes: duration,
   weekday: (iso: string) => weekday.format(day_of(iso)),
   day_month: (iso: string) => day_month.format(day_of(iso)),
@@ -87,6 +89,7 @@ export const words = {
     skipped: 'Not done',
     rained_off: 'Rained off',
     kept: (job: string, answer: string) => `Written in the book: ${job}: ${answer}. The plan was made anew.`,
+    because: (reason: string) => `Left because: ${reason.replace(/[.]$/, '')}.`,
     undone: 'Left undone',
     undone_none: 'Nothing is left undone.',
     remarks: 'Said about this plan',
@@ -121,6 +124,8 @@ export const words = {
     none: 'No colony is in the book yet.',
     lead: (n: number) =>
       `${count(n, 'colony', 'colonies')}. Each column has one scale, so heights can be compared down the page.`,
+    span: (from: string, to: string) => `From ${day_month.format(day_of(from))} to ${day_month.format(day_of(to))}.`,
+    scale: (most: string, quantity: string) => `0–${most}${quantity === 'stores_kg' ? ' kg' : ''}`,
     key: 'Dark band: as likely as not (50 %). Light band: four times in five (80 %). Line: the middle. Ring: what was seen. Dotted: today.',
     table: 'Show as a table',
     plots: 'Show as plots',
@@ -171,7 +176,15 @@ export const words = {
     mites: 'mites',
     mites_per_100_bees: 'mites per 100 bees',
   } as Record<string, string>,
+  quantity_measure: {
+    bees: 'adults',
+    brood_cells: 'cells',
+    stores_kg: 'kg',
+    mites: 'number',
+    mites_per_100_bees: '',
+  } as Record<string, string>,
   quantity_name: (quantity: string): string => words.quantity[quantity] ?? plain(quantity),
+  quantity_measure_name: (quantity: string, unit: string): string => words.quantity_measure[quantity] ?? unit,
   quantity_unit_name: (quantity: string, unit: string): string => words.quantity_unit[quantity] ?? unit,
   event: {
     out_of_room: 'out of room',
