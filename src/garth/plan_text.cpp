@@ -71,7 +71,7 @@ std::vector<std::string> in_order_once(const std::vector<work::PlannedJob>& jobs
 
 std::string job_text(const facts::Need& need, int number, const PlanNames& names) {
   const std::string who = need.colony ? names.of(*need.colony) + ": " : "";
-  const std::string length = need.minutes > 0 ? fmt::format("  [{} min]", need.minutes) : "";
+  const std::string length = need.minutes > 0 ? fmt::format("\u00a0\u00a0[{}\u00a0min]", need.minutes) : "";
   std::string out = paragraph(fmt::format("  {:>2}  ", number), who + need.what + length);
   if (!need.odds.empty()) {
     std::vector<std::string> odds;
@@ -101,7 +101,7 @@ std::string visit_text(const work::Visit& visit, const PlanNames& names) {
   for (const auto& job : visit.jobs) out += job_text(job.need, ++number, names);
   for (const auto& caution : in_order_once(visit.jobs, &facts::Need::cautions))
     out += paragraph("  Care  ", caution);
-  if (visit.if_lost) out += paragraph("  If this day is lost: ", *visit.if_lost);
+  if (visit.if_lost) out += paragraph("  Lost  ", "if the day is lost: " + *visit.if_lost);
   return out;
 }
 

@@ -92,13 +92,19 @@ class Layout {
     if (dusk) return hours.start_hour + slack;
     double best = -1, leave = shift.start_hour;
     for (double late = 0; late <= slack + 1e-9; late += 0.25) {
-      const double fit = fitness(shift.day, hours.start_hour + late, way, jobs);
+      const double candidate = to_arrive_on_five_minutes(hours.start_hour + late, way.legs.front());
+      if (candidate > hours.start_hour + slack + 1e-9) continue;
+      const double fit = fitness(shift.day, candidate, way, jobs);
       if (fit > best + 1e-9) {
         best = fit;
-        leave = hours.start_hour + late;
+        leave = candidate;
       }
     }
     return leave;
+  }
+
+  static double to_arrive_on_five_minutes(double leave, double leg_minutes) {
+    return std::ceil((leave * 60 + leg_minutes) / 5 - 1e-6) * 5 / 60 - leg_minutes / 60;
   }
 
   double fitness(int day, double leave, const Round& way, const std::vector<int>& jobs) const {

@@ -37,6 +37,8 @@ struct KeptShut {
   facts::Reason why;
 };
 std::optional<KeptShut> kept_shut(const Asking& asking);
+// A queen was lost, swarmed or split away and no eggs of a new one have been seen.
+bool queen_awaited(const Asking& asking);
 // Cells with young larvae or sealed, seen lately, and nothing done about them since.
 bool cells_stand(const Asking& asking);
 

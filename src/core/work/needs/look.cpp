@@ -37,7 +37,9 @@ void take_and_care(facts::Need& need, const Asking& asking) {
 Needs look_for_cells(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   const Date today = asking.input.today;
-  if (!asking.site.swarm_season || !asking.opening_season(today) || cells_stand(asking)) return {};
+  if (!asking.site.swarm_season || !asking.opening_season(today) || cells_stand(asking) ||
+      queen_awaited(asking))
+    return {};
   LookFound found{.queen_clipped = colony.queen_clipped, .main_flow_over = asking.main_flow_over(today)};
   const char* rule = found.main_flow_over  ? "interval_after_flow_days"
                      : found.queen_clipped ? "interval_clipped_days"

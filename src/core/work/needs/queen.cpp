@@ -21,9 +21,13 @@ std::string told(const Sighting& loss) {
 
 }  // namespace
 
+bool queen_awaited(const Asking& asking) {
+  return asking.colony->queen_lost_or_swarmed && !laying_again(*asking.colony);
+}
+
 std::optional<KeptShut> kept_shut(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
-  if (!colony.queen_lost_or_swarmed || laying_again(colony)) return std::nullopt;
+  if (!queen_awaited(asking)) return std::nullopt;
   const Sighting& loss = *colony.queen_lost_or_swarmed;
   const bool swarm = loss.value == after_swarm;
   const char* out = swarm ? "virgin_after_swarm_days" : "virgin_after_loss_days";
@@ -39,7 +43,7 @@ std::optional<KeptShut> kept_shut(const Asking& asking) {
 
 Needs queen_check(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
-  if (!colony.queen_lost_or_swarmed || laying_again(colony)) return {};
+  if (!queen_awaited(asking)) return {};
   const Sighting& loss = *colony.queen_lost_or_swarmed;
   const char* check = loss.value == after_swarm ? "check_after_swarm_days" : "check_after_loss_days";
   const Date due = loss.date + static_cast<int>(asking.fact(check));
@@ -94,7 +98,7 @@ Needs comb_of_eggs(const Asking& asking) {
   const bool feared = odds && odds->value >= asking.fact("queen_trouble_odds_to_act");
   if (!none_seen && !feared) return {};
   // Before the day on which the new queen is to be looked for, seeing no eggs says nothing.
-  if (colony.queen_lost_or_swarmed && !laying_again(colony)) {
+  if (queen_awaited(asking)) {
     const bool swarm = colony.queen_lost_or_swarmed->value == after_swarm;
     const Date due =
         colony.queen_lost_or_swarmed->date +

@@ -1,0 +1,201 @@
+#include "garth/sheet.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <set>
+
+#include "draw/draw.hpp"
+#include "garth/plan_json.hpp"
+#include "garth/plan_text.hpp"
+#include "garth/sheet_boxes.hpp"
+
+namespace beegarth::garth {
+
+namespace {
+
+using scene::Block;
+using scene::Style;
+
+constexpr Style plain{11, false, scene::black, scene::Align::left};
+constexpr Style small{9.5, false, scene::black, scene::Align::left};
+constexpr double box_height_mm = 11;
+constexpr double label_mm = 17;
+
+class SheetMaker {
+ public:
+  SheetMaker(const work::Visit& visit, const SheetFacts& facts)
+      : visit_(visit), facts_(facts), pages_(facts.paper, 14), width_(pages_.width_mm()) {}
+
+  scene::Document make() && {
+    pages_.place(heading());
+    pages_.place(scene::gap(3));
+    pages_.place(help());
+    pages_.place(scene::gap(4));
+    place_take();
+    int number = 0;
+    for (const auto& job : visit_.jobs) {
+      pages_.place(job_block(job.need, ++number));
+      pages_.place(scene::gap(4));
+    }
+    pages_.place(closing());
+    scene::Document document{facts_.site.name + ", " + visit_.date.iso(), visit_.date,
+                             std::move(pages_).finished()};
+    number_pages(document);
+    return document;
+  }
+
+ private:
+  Block text(const std::string& words, double width, const Style& style) const {
+    return scene::paragraph(words, width, style, draw::text_height_mm);
+  }
+  Block labelled(const std::string& label, const std::string& words, double width) const {
+    return scene::labelled(label, words, label_mm, width, small, draw::text_height_mm);
+  }
+
+  Block heading() const {
+    Style title{24, true, scene::black, scene::Align::left};
+    Block name = text(facts_.site.name, width_ - 62, title);
+    const scene::Text date{{width_ - 60, 1.5},
+                           short_date(visit_.date) + fmt::format(" {}", visit_.date.year()),
+                           13,
+                           true,
+                           60,
+                           scene::Align::right,
+                           scene::black};
+    const scene::Text hours{{width_ - 60, 8},
+                            clock_text(visit_.start_hour) + "\u2013" + clock_text(visit_.end_hour),
+                            13,
+                            false,
+                            60,
+                            scene::Align::right,
+                            scene::black};
+    name.items.emplace_back(date);
+    name.items.emplace_back(hours);
+    name.height_mm = std::max(name.height_mm, 15.0);
+    std::string day = visit_.weather.empty() ? "" : visit_.weather + "  \u00b7  ";
+    day += fmt::format("fit for opening {:.0f} %  \u00b7  {:.0f} min on the way", visit_.opening_odds * 100,
+                       visit_.travel_minutes);
+    Block all = scene::stacked({name, text(day, width_, plain)});
+    if (visit_.if_lost)
+      all = scene::stacked(
+          {all, scene::gap(1), text("If this day is lost: " + *visit_.if_lost + ".", width_, small)});
+    return all;
+  }
+
+  // For whoever has to be led here by telephone.
+  Block help() const {
+    const std::string reference = facts_.site.grid_reference.empty()
+                                      ? "grid reference not written down: note it here  ____________________"
+                                      : facts_.site.grid_reference;
+    std::vector<Block> lines{text("Emergency " + facts_.emergency_number + "   \u00b7   " + reference,
+                                  width_ - 6, {14, true, scene::black, scene::Align::left})};
+    if (!facts_.site.access.empty())
+      lines.push_back(text("Way in: " + facts_.site.access, width_ - 6, plain));
+    lines.push_back(
+        text("Tell someone where you are and when you will be back. Trouble breathing, faintness or swelling "
+             "away from the "
+             "sting: call at once.",
+             width_ - 6, small));
+    return scene::framed(scene::stacked(lines), width_, 3,
+                         {.border = scene::Pen{0.8, scene::black, false}, .corner_mm = 2});
+  }
+
+  void place_take() {
+    std::vector<std::string> take;
+    std::set<std::string> seen;
+    for (const auto& job : visit_.jobs)
+      for (const auto& item : job.need.take)
+        if (seen.insert(item).second) take.push_back(item);
+    if (take.empty()) return;
+    pages_.place(
+        scene::stacked({text("Take", width_, {14, true, scene::black, scene::Align::left}), scene::gap(1.5),
+                        scene::tick_list(take, 2, width_, plain, draw::text_height_mm)}));
+    pages_.place(scene::gap(3));
+  }
+
+  Block job_block(const facts::Need& need, int number) const {
+    constexpr double padding = 3.5;
+    const double inside = width_ - 2 * padding;
+    std::vector<Block> parts{job_title(need, number, inside), scene::gap(1.5)};
+    for (const auto& odds : need.odds)
+      parts.push_back(
+          labelled("Odds", fmt::format("{} by {}: {}", odds.event, short_date(odds.by), odds_text(odds.odds)),
+                   inside));
+    for (const auto& reason : need.why) parts.push_back(labelled("Why", reason.text, inside));
+    for (const auto& caution : need.cautions) parts.push_back(labelled("Care", caution, inside));
+    if (need.last_in_round)
+      parts.push_back(labelled("Order", "last of the round; no other colony after it today", inside));
+    if (need.minutes > 0) parts.push_back(to_write_in(need, inside));
+    const scene::Rectangle look{
+        .border = scene::Pen{need.last_in_round ? 1.0 : 0.4, scene::black, need.minutes <= 0},
+        .corner_mm = 2};
+    return scene::framed(scene::stacked(parts), width_, padding, look);
+  }
+
+  Block job_title(const facts::Need& need, int number, double inside) const {
+    constexpr double minutes_mm = 22;
+    const std::string who = need.colony ? facts_.names.of(*need.colony) : facts_.site.name;
+    Block title = text(fmt::format("{}  {}", number, who), inside - minutes_mm,
+                       {16, true, scene::black, scene::Align::left});
+    if (need.minutes > 0)
+      title.items.emplace_back(scene::Text{{inside - minutes_mm, 1},
+                                           fmt::format("{} min", need.minutes),
+                                           12,
+                                           false,
+                                           minutes_mm,
+                                           scene::Align::right,
+                                           scene::black});
+    return scene::stacked({title, text(need.what, inside, {12.5, false, scene::black, scene::Align::left})});
+  }
+
+  Block to_write_in(const facts::Need& need, double inside) const {
+    const auto dwelling = need.colony ? facts_.dwellings.find(*need.colony) : facts_.dwellings.end();
+    std::vector<Block> rows{scene::gap(2)};
+    for (const auto& row : boxes_of(need, dwelling == facts_.dwellings.end() ? nullptr : &dwelling->second)) {
+      rows.push_back(scene::write_ins(row, inside, box_height_mm));
+      rows.push_back(scene::gap(1.2));
+    }
+    rows.push_back(
+        scene::write_ins({{"done / not done / put off until", 1}, {"notes", 2.2}}, inside, box_height_mm));
+    return scene::stacked(rows);
+  }
+
+  Block closing() const {
+    return labelled("Always",
+                    "veil and water at hand; smoker lit only where dry grass cannot catch; knees bent, loads "
+                    "over 20 kg shared or "
+                    "moved comb by comb; entrances as they were when you leave. Labels, local codes and the "
+                    "bee inspector "
+                    "come before this sheet.",
+                    width_);
+  }
+
+  void number_pages(scene::Document& document) const {
+    const std::size_t count = document.pages.size();
+    for (std::size_t i = 0; i < count; ++i) {
+      scene::Page& page = document.pages[i];
+      page.items.emplace_back(scene::Text{
+          {page.width_mm - 14 - 100, page.height_mm - 10},
+          fmt::format("{}, {}  \u00b7  sheet {} of {}", facts_.site.name, visit_.date.iso(), i + 1, count),
+          8.5,
+          false,
+          100,
+          scene::Align::right,
+          scene::grey});
+    }
+  }
+
+  const work::Visit& visit_;
+  const SheetFacts& facts_;
+  scene::Pages pages_;
+  double width_;
+};
+
+}  // namespace
+
+scene::Document sheet(const work::Visit& visit, const SheetFacts& facts) {
+  return SheetMaker(visit, facts).make();
+}
+
+}  // namespace beegarth::garth

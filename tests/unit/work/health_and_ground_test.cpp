@@ -1,0 +1,97 @@
+#include <gtest/gtest.h>
+
+#include "invented.hpp"
+
+namespace beegarth::work {
+namespace {
+
+TEST(Suspect, IsToldAtOnceComesLastAndEverythingElseWaits) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().suspect = true;
+  input.colonies.front().signs = {"sunken cappings"};
+  give_odds(input, facts::EventKind::out_of_room, 0.5, 0.9);
+  give_odds(input, facts::EventKind::stores_short, 0.5, 0.9);
+  const auto needs = needs_of(input);
+  ASSERT_EQ(needs.size(), 1U);
+  EXPECT_EQ(needs.front().key, "suspect/alder-5");
+  EXPECT_TRUE(needs.front().last_in_round);
+  EXPECT_NE(needs.front().what.find("inspector today"), std::string::npos);
+  EXPECT_NE(all_words(needs.front()).find("sunken cappings"), std::string::npos);
+}
+
+TEST(DeadOut, IsClosedAtOnceAndWantsNothingElse) {
+  auto input = invented(day(2026, 2, 20));
+  input.outlooks.front().alive = 0.1;
+  const auto needs = needs_of(input);
+  ASSERT_EQ(needs.size(), 1U);
+  EXPECT_EQ(needs.front().key, "dead-out/alder-5");
+  const auto& odds = needs.front().odds.front().odds;
+  EXPECT_LE(odds.low, odds.value);
+  EXPECT_LE(odds.value, odds.high);
+}
+
+TEST(WinterWork, HeftsAndNamesTheSubstituteWhereAHiveCannotBeHefted) {
+  auto input = invented(day(2026, 1, 20));
+  input.colonies.front().last_any_look = seen(day(2026, 1, 1), 0, "heft");
+  EXPECT_NE(find(needs_of(input), "heft/alder-5")->what.find("heft both sides"), std::string::npos);
+  input.colonies.front().dwelling.can_heft = false;
+  EXPECT_NE(find(needs_of(input), "heft/alder-5")->what.find("cannot be hefted"), std::string::npos);
+}
+
+TEST(WinterWork, MouseGuardsInOctoberAndTheBroodlessWindowAtMidwinter) {
+  EXPECT_NE(find(needs_of(invented(day(2026, 10, 20))), "mouse-guard/alder-5/2026"), nullptr);
+  EXPECT_NE(find(needs_of(invented(day(2026, 12, 20))), "winter-treatment/alder-5/2026"), nullptr);
+  EXPECT_NE(find(needs_of(invented(day(2027, 1, 5))), "winter-treatment/alder-5/2026"), nullptr);
+  EXPECT_EQ(find(needs_of(invented(day(2026, 6, 20))), "mouse-guard/alder-5/2026"), nullptr);
+}
+
+TEST(BaitBoxes, AreLookedAtWhereThereAreAny) {
+  auto input = invented(day(2026, 5, 20));
+  EXPECT_EQ(find(needs_of(input), "bait-box/withy"), nullptr);
+  input.kit["bait box in the ash tree"] = 1;
+  EXPECT_NE(all_words(*find(needs_of(input), "bait-box/withy")).find("ladder"), std::string::npos);
+}
+
+TEST(Gale, HivesAreStrappedBeforeIt) {
+  auto input = invented(day(2026, 11, 20));
+  EXPECT_EQ(find(needs_of(input), "strap/withy"), nullptr);
+  input.sites.front().gust_odds = 0.4;
+  EXPECT_NE(find(needs_of(input), "strap/withy"), nullptr);
+}
+
+TEST(Flood, OnlyWhereASiteFloods) {
+  auto input = invented(day(2026, 11, 20));
+  input.sites.front().rain_next_days_mm = 90;
+  EXPECT_EQ(find(needs_of(input), "flood/withy"), nullptr);
+  input.sites.front().floods = true;
+  EXPECT_EQ(find(needs_of(input), "flood/withy")->people, 2);
+}
+
+TEST(Needs, NothingIsSaidOfNobody) {
+  EXPECT_TRUE(needs_of(NeedsInput{.today = day(2026, 5, 20)}).empty());
+}
+
+TEST(Needs, EveryLossIsFiniteAndNeverFallsWithTheDays) {
+  for (int month = 1; month <= 12; ++month) {
+    auto input = invented(day(2026, month, 12));
+    for (const auto kind :
+         {facts::EventKind::out_of_room, facts::EventKind::swarm_preparation, facts::EventKind::stores_short,
+          facts::EventKind::queen_trouble, facts::EventKind::winter_mites})
+      give_odds(input, kind, 0.3, 0.9);
+    input.colonies.front().last_mite_count.reset();
+    for (const auto& need : needs_of(input)) {
+      EXPECT_TRUE(std::is_sorted(need.loss.by_day.begin(), need.loss.by_day.end())) << need.key;
+      EXPECT_GE(need.loss.never, need.loss.by_day.empty() ? 0 : need.loss.by_day.back() - 1e-9) << need.key;
+      EXPECT_LE(need.earliest, need.best) << need.key;
+      EXPECT_LE(need.best, need.latest) << need.key;
+      EXPECT_FALSE(need.why.empty()) << need.key;
+    }
+  }
+}
+
+TEST(WorkTable, EveryRowHasASource) {
+  EXPECT_GT(work_table().rows().size(), 50U);
+}
+
+}  // namespace
+}  // namespace beegarth::work

@@ -1,0 +1,86 @@
+#include <gtest/gtest.h>
+
+#include "invented.hpp"
+
+namespace beegarth::work {
+namespace {
+
+TEST(SplitOnCells, ComesBeforeTheCellsAreSealed) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().last_charged_cells = seen(day(2026, 5, 19), 4, "cells");
+  input.colonies.front().last_full_look = seen(day(2026, 5, 19), 0, "cells");
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "split/alder-5");
+  ASSERT_NE(need, nullptr);
+  EXPECT_LE(need->best, day(2026, 5, 23));  // larva of a day or more: 8 - (3 + 1) days at the most
+  EXPECT_EQ(need->why.front().entries, std::vector<EntryId>{EntryId("cells")});
+  EXPECT_NE(all_words(*need).find("No nucleus box is ready"), std::string::npos);
+  EXPECT_EQ(find(needs, "look-cells/alder-5"), nullptr);
+}
+
+TEST(SplitOnCells, NotOnceALaterLookFoundNone) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().last_charged_cells = seen(day(2026, 5, 10), 4, "cells");
+  input.colonies.front().last_full_look = seen(day(2026, 5, 18), 0, "look");
+  EXPECT_EQ(find(needs_of(input), "split/alder-5"), nullptr);
+}
+
+TEST(SplitOnCells, IsRefusedAtASuspectSite) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().last_charged_cells = seen(day(2026, 5, 19), 4, "cells");
+  input.colonies.front().last_full_look = seen(day(2026, 5, 19), 0, "cells");
+  auto ill = input.colonies.front();
+  ill.colony = ColonyId("alder-6");
+  ill.suspect = true;
+  input.colonies.push_back(ill);
+  const auto needs = needs_of(input);
+  EXPECT_EQ(find(needs, "split/alder-5"), nullptr);
+  ASSERT_NE(find(needs, "look-cells/alder-5"), nullptr);
+  EXPECT_NE(find(needs, "look-cells/alder-5")->what.find("inspector"), std::string::npos);
+}
+
+TEST(QueenCheck, AfterASwarmIsShutUntilSheLaysThenChecked) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().queen_lost_or_swarmed = seen(day(2026, 5, 10), 1, "swarm");
+  const auto needs = needs_of(input);
+  const auto* shut = find(needs, "leave-shut/alder-5");
+  ASSERT_NE(shut, nullptr);
+  EXPECT_EQ(shut->minutes, 0);
+  EXPECT_EQ(shut->latest, day(2026, 5, 28));
+  EXPECT_NE(shut->what.find("virgin"), std::string::npos);
+  const auto* check = find(needs, "check-queen/alder-5");
+  ASSERT_NE(check, nullptr);
+  EXPECT_GT(check->earliest, shut->latest);
+  EXPECT_EQ(check->best, day(2026, 5, 31));
+  EXPECT_NE(std::find(shut->clashes.begin(), shut->clashes.end(), check->key), shut->clashes.end());
+}
+
+TEST(QueenCheck, NotOnceNewEggsAreSeen) {
+  auto input = invented(day(2026, 6, 5));
+  input.colonies.front().queen_lost_or_swarmed = seen(day(2026, 5, 10), 1, "swarm");
+  input.colonies.front().eggs_seen = seen(day(2026, 6, 2), 1, "eggs");
+  const auto needs = needs_of(input);
+  EXPECT_EQ(find(needs, "leave-shut/alder-5"), nullptr);
+  EXPECT_EQ(find(needs, "check-queen/alder-5"), nullptr);
+}
+
+TEST(CombOfEggs, WhereNoEggsWereSeenAndNoQueenIsAwaited) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().eggs_seen = seen(day(2026, 5, 3), 1, "eggs");
+  input.colonies.front().no_eggs_seen = seen(day(2026, 5, 17), 0, "none");
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "comb-of-eggs/alder-5");
+  ASSERT_NE(need, nullptr);
+  EXPECT_NE(all_words(*need).find("healthy"), std::string::npos);
+  EXPECT_NE(all_words(*need).find("unite it only after"), std::string::npos);
+}
+
+TEST(CombOfEggs, NotBeforeTheNewQueenCanLay) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().no_eggs_seen = seen(day(2026, 5, 17), 0, "none");
+  input.colonies.front().queen_lost_or_swarmed = seen(day(2026, 5, 10), 1, "swarm");
+  EXPECT_EQ(find(needs_of(input), "comb-of-eggs/alder-5"), nullptr);
+}
+
+}  // namespace
+}  // namespace beegarth::work
