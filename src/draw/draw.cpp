@@ -4,7 +4,9 @@
 #include <cairo-svg.h>
 
 #include <cmath>
+#include <map>
 #include <stdexcept>
+#include <string_view>
 
 #include "draw/ink.hpp"
 
@@ -34,6 +36,25 @@ void ink(cairo_surface_t* surface, const scene::Page& page, double units_per_mm)
   cairo_scale(context.get(), units_per_mm, units_per_mm);
   ink_page(context.get(), page);
   check(cairo_status(context.get()));
+}
+
+// Cairo numbers surfaces through the whole run of a program; here by their order in this file.
+std::string renumbered(const std::string& svg) {
+  static constexpr std::string_view name = "surface";
+  std::map<std::string, std::size_t> numbers;
+  std::string out;
+  std::size_t at = 0;
+  for (std::size_t found = svg.find(name); found != std::string::npos; found = svg.find(name, at)) {
+    std::size_t end = found + name.size();
+    while (end < svg.size() && svg[end] >= '0' && svg[end] <= '9') ++end;
+    out.append(svg, at, found + name.size() - at);
+    if (end > found + name.size()) {
+      const auto number = numbers.emplace(svg.substr(found, end - found), numbers.size()).first->second;
+      out += std::to_string(number);
+    }
+    at = end;
+  }
+  return out.append(svg, at, std::string::npos);
 }
 
 std::pair<int, int> size_of(const scene::Text& text) {
@@ -68,7 +89,7 @@ std::string to_svg(const scene::Page& page) {
       write_to_string, &bytes, page.width_mm * points_per_mm, page.height_mm * points_per_mm));
   ink(surface.get(), page, points_per_mm);
   finish(surface.get());
-  return bytes;
+  return renumbered(bytes);
 }
 
 std::string to_png(const scene::Page& page, double dots_per_inch) {

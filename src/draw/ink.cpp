@@ -114,6 +114,7 @@ Held<PangoLayout> set_text(cairo_t* context, const scene::Text& text) {
   cairo_font_options_set_hint_style(plain, CAIRO_HINT_STYLE_NONE);
   pango_cairo_context_set_font_options(pango, plain);
   cairo_font_options_destroy(plain);
+  pango_context_set_round_glyph_positions(pango, FALSE);
   const Held<PangoFontDescription> font(pango_font_description_from_string("DejaVu Sans"));
   pango_font_description_set_absolute_size(font.get(), text.size_pt * PANGO_SCALE);
   pango_font_description_set_weight(font.get(), text.bold ? PANGO_WEIGHT_BOLD : PANGO_WEIGHT_NORMAL);
