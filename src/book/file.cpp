@@ -97,9 +97,17 @@ std::uint32_t big_endian(const std::array<char, 100>& header, std::size_t at) {
   return value;
 }
 
-// Looks at the first bytes before SQLite does, because SQLite would take an empty file for a new database.
-// https://www.sqlite.org/fileformat2.html section 1.3: magic at 0, user version at 60, application id at 68.
-void check_header(const std::string& path) {
+// A log of committed pages that are not in the file yet: somebody has the book open, or died while it was.
+// https://www.sqlite.org/fileformat2.html section 4.1: magic number 0x377f0682 or 0x377f0683.
+bool has_open_log(const std::string& path) {
+  std::ifstream log(path + "-wal", std::ios::binary);
+  std::array<char, 4> magic{};
+  log.read(magic.data(), magic.size());
+  return log && (std::string_view(magic.data(), 4) == "\x37\x7f\x06\x82" ||
+                 std::string_view(magic.data(), 4) == "\x37\x7f\x06\x83");
+}
+
+void check_file(const std::string& path) {
   const auto found = stat_of(path);
   if (!found && errno == ENOENT)
     refuse(path, "there is no book here", "check the path, or make one with init");
@@ -108,33 +116,37 @@ void check_header(const std::string& path) {
            "check the path and its rights");
   if (S_ISDIR(found->st_mode)) refuse(path, "this is a folder, not a book", "name the file");
   if (!S_ISREG(found->st_mode)) refuse(path, "this is not a file", "name the file of a book");
-  std::ifstream file(path, std::ios::binary);
-  if (!file) refuse(path, "the book cannot be read", "check the rights of the file");
-  std::array<char, 100> header{};
-  file.read(header.data(), header.size());
-  const auto got = static_cast<std::size_t>(file.gcount());
-  constexpr std::string_view magic("SQLite format 3\0", 16);
-  if (got == 0) refuse(path, "the file is empty: not a book", "name a file made by beegarth");
-  if (std::string_view(header.data(), std::min<std::size_t>(got, 16)) != magic.substr(0, got)) {
-    refuse(path, "this is not a book", "name a file made by beegarth");
-  }
-  if (got < header.size()) refuse(path, "the file is cut short", "take the last backup");
-  if (big_endian(header, 68) != static_cast<std::uint32_t>(application_id)) {
+  if (::access(path.c_str(), R_OK) != 0)
+    refuse(path, "the book cannot be read", "check the rights of the file");
+  // SQLite would take an empty file for a new database, and throw its log away.
+  if (found->st_size == 0) refuse(path, "the file is empty: not a book", "name a file made by beegarth");
+}
+
+void check_marks(const std::string& path, std::uint32_t found_id, std::int64_t version) {
+  if (found_id != static_cast<std::uint32_t>(application_id))
     refuse(path, "this is a database of another program, not a book", "name a file made by beegarth");
-  }
-  const auto version = static_cast<std::int32_t>(big_endian(header, 60));
-  if (version > schema_version) {
+  if (version > schema_version)
     refuse(path,
            "the book was made by a newer beegarth (version " + std::to_string(version) +
                ", this one reads up to " + std::to_string(schema_version) + ")",
            "use the newer one");
-  }
   if (version < 1) refuse(path, "the book has no version", "take the last backup");
 }
 
-bool has_open_log(const std::string& path) {
-  const auto log = stat_of(path + "-wal");
-  return log && log->st_size > 0;
+// Looks at the first bytes before SQLite does, so that nothing of another program is touched. Where there is
+// a log, the machine may have stopped while those very bytes were written: then only SQLite, with the log,
+// can tell. https://www.sqlite.org/fileformat2.html section 1.3: magic at 0, user version at 60, application
+// id at 68.
+void check_header(const std::string& path) {
+  std::ifstream file(path, std::ios::binary);
+  std::array<char, 100> header{};
+  file.read(header.data(), header.size());
+  const auto got = static_cast<std::size_t>(file.gcount());
+  constexpr std::string_view magic("SQLite format 3\0", 16);
+  if (std::string_view(header.data(), std::min<std::size_t>(got, 16)) != magic.substr(0, got))
+    refuse(path, "this is not a book", "name a file made by beegarth");
+  if (got < header.size()) refuse(path, "the file is cut short", "take the last backup");
+  check_marks(path, big_endian(header, 68), static_cast<std::int32_t>(big_endian(header, 60)));
 }
 
 Database open_to_read(const std::string& path) {
@@ -197,24 +209,27 @@ void create_book_file(const std::string& path, const Surroundings& surroundings)
 }
 
 Database open_book_file(const std::string& path, bool read_only) {
-  check_header(path);
-  if (!read_only) {
-    if (::access(path.c_str(), W_OK) != 0)
-      refuse(path, "the file cannot be written", "open it for reading only or change its rights");
-    if (::access(folder_of(path).c_str(), W_OK) != 0)
-      refuse(path, "its folder cannot be written", "open it for reading only or change its rights");
-  }
+  check_file(path);
+  const bool log = has_open_log(path);
+  if (!log) check_header(path);
+  if (!read_only && ::access(path.c_str(), W_OK) != 0)
+    refuse(path, "the file cannot be written", "open it for reading only or change its rights");
+  if (!read_only && ::access(folder_of(path).c_str(), W_OK) != 0)
+    refuse(path, "its folder cannot be written", "open it for reading only or change its rights");
+
   Database database =
       read_only ? open_to_read(path) : Database(file_uri(path, ""), path, SQLITE_OPEN_READWRITE);
+  // Until it is known to be a book, closing it must not move the log into it.
+  if (log) sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
+  check_marks(path, static_cast<std::uint32_t>(database.number("PRAGMA application_id")),
+              database.number("PRAGMA user_version"));
+  if (schema_of(database) != expected_schema())
+    refuse(path, "its tables are not those of a book", "take the last backup");
+  sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   database.run(
       "PRAGMA foreign_keys=ON; PRAGMA recursive_triggers=ON; PRAGMA synchronous=FULL; PRAGMA "
       "cell_size_check=ON");
-  // The log may hold a newer header than the file.
-  if (database.number("PRAGMA user_version") > schema_version)
-    refuse(path, "the book was made by a newer beegarth", "use the newer one");
-  if (schema_of(database) != expected_schema())
-    refuse(path, "its tables are not those of a book", "take the last backup");
   return database;
 }
 

@@ -19,8 +19,8 @@ namespace beegarth::book {
 
 class Folder {
  public:
-  Folder() {
-    std::string name = (std::filesystem::temp_directory_path() / "beegarth-test-XXXXXX").string();
+  explicit Folder(const std::filesystem::path& within = std::filesystem::temp_directory_path()) {
+    std::string name = (within / "beegarth-test-XXXXXX").string();
     if (mkdtemp(name.data()) == nullptr) std::abort();
     path_ = name;
   }

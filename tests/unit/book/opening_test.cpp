@@ -86,6 +86,30 @@ TEST_F(Opening, a_newer_version_that_is_still_in_the_log) {
   EXPECT_NE(book.problem().what.find("newer"), std::string::npos) << book.problem().what;
   sqlite3_close(other);
 }
+TEST_F(Opening, a_database_of_another_program_that_is_in_use) {
+  sqlite3* other = nullptr;
+  ASSERT_EQ(sqlite3_open(path.c_str(), &other), SQLITE_OK);
+  ASSERT_EQ(
+      sqlite3_exec(other, "PRAGMA journal_mode=WAL; CREATE TABLE entry(id TEXT)", nullptr, nullptr, nullptr),
+      SQLITE_OK);
+  expect_refused("another program");
+  sqlite3_close(other);
+}
+TEST_F(Opening, a_text_file_with_a_log_beside_it) {
+  make_book();
+  sqlite3* other = nullptr;
+  ASSERT_EQ(sqlite3_open(path.c_str(), &other), SQLITE_OK);
+  ASSERT_EQ(sqlite3_exec(other, "PRAGMA user_version=1", nullptr, nullptr, nullptr), SQLITE_OK);
+  const std::string log = bytes_of(path + "-wal");
+  sqlite3_close(other);
+  const std::string text(9000, 'b');
+  write_bytes(path, text);
+  write_bytes(path + "-wal", log.substr(0, 4) + std::string(100, 'x'));
+  const auto book = Book::open(path, {}, desk.surroundings());
+  ASSERT_FALSE(book);
+  EXPECT_EQ(book.problem().kind, ProblemKind::storage);
+  EXPECT_EQ(bytes_of(path), text);
+}
 TEST_F(Opening, a_book_with_a_trigger_taken_out) {
   make_book();
   run_sql(path, "DROP TRIGGER entry_is_never_deleted");
