@@ -1,5 +1,5 @@
-// The CSV reader and the mapping file. An input is a map and a CSV with a line "=====" between them; without such a line it
-// is a CSV, read with a map of our own.
+// The CSV reader and the mapping file. An input is a map and a CSV with a line "=====" between them; without
+// such a line it is a CSV, read with a map of our own.
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>

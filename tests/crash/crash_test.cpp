@@ -73,12 +73,6 @@ void expect_whole_batches(const std::set<int>& numbers) {
   }
 }
 
-// Thousands of books are made here; what a sync would really do is the layer's business, not the disk's.
-std::filesystem::path quick_place() {
-  const std::filesystem::path memory = "/dev/shm";
-  return access(memory.c_str(), W_OK) == 0 ? memory : std::filesystem::temp_directory_path();
-}
-
 class Sweep : public testing::Test {
  protected:
   void expect_nothing_lost(const std::string& path, const Outcome& outcome) {
@@ -113,7 +107,7 @@ class Sweep : public testing::Test {
     for (int at = 1; at < 2000; ++at) {
       SCOPED_TRACE("fault " + std::to_string(static_cast<int>(fault)) + ", call " + std::to_string(at) +
                    ", seed " + std::to_string(seed));
-      book::Folder folder(quick_place());
+      book::Folder folder;
       const Outcome outcome = run_appender(folder.file("a.garth"), {fault, at, seed});
       expect_nothing_lost(folder.file("a.garth"), outcome);
       if (testing::Test::HasFailure()) return at;
