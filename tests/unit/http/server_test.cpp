@@ -70,6 +70,11 @@ class RunningServer : public ::testing::Test {
           << rest << "\r\n";
     return ask(bytes.str());
   }
+  std::string post(const std::string& path, const std::string& body) const {
+    std::ostringstream rest;
+    rest << "Content-Type: application/json\r\nContent-Length: " << body.size() << "\r\n\r\n" << body;
+    return ask_for("POST " + path, rest.str());
+  }
 
   FakeBook book;
   Server server{fake_api(book)};
@@ -81,7 +86,8 @@ TEST_F(RunningServer, answers_with_every_common_header) {
   const std::string answer = ask_for("GET /api/plan?days=5");
   EXPECT_THAT(answer, StartsWith("HTTP/1.1 200"));
   EXPECT_THAT(answer, HasSubstr(R"({"days":5})"));
-  for (const auto& [name, value] : common_headers()) EXPECT_THAT(answer, HasSubstr(name + ": " + value));
+  for (const auto& [name, value] : common_headers())
+    EXPECT_THAT(answer, HasSubstr(std::string(name).append(": ").append(value)));
 }
 
 TEST_F(RunningServer, answers_head_without_a_body) {
@@ -95,18 +101,13 @@ TEST_F(RunningServer, answers_304_to_a_tag_it_knows) {
 }
 
 TEST_F(RunningServer, reads_a_key_with_an_encoded_slash) {
-  const std::string body = R"({"answer":"done"})";
-  const std::string answer = ask_for(
-      "POST /api/needs/look-cells%2Falder-5",
-      "Content-Type: application/json\r\nContent-Length: " + std::to_string(body.size()) + "\r\n\r\n" + body);
+  const std::string answer = post("/api/needs/look-cells%2Falder-5", R"({"answer":"done"})");
   EXPECT_THAT(answer, StartsWith("HTTP/1.1 200"));
   EXPECT_EQ(book.kept.size(), 1U);
 }
 
 TEST_F(RunningServer, refuses_a_body_over_the_limit) {
-  const std::string body(body_limit_bytes + 1, 'x');
-  const std::string answer = ask_for("POST /api/notes", "Content-Type: application/json\r\nContent-Length: " +
-                                                            std::to_string(body.size()) + "\r\n\r\n" + body);
+  const std::string answer = post("/api/notes", std::string(body_limit_bytes + 1, 'x'));
   EXPECT_THAT(answer, StartsWith("HTTP/1.1 413"));
   EXPECT_THAT(answer, HasSubstr("application/problem+json"));
 }

@@ -5,6 +5,7 @@ const dates = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(l
 const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
 const three = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 });
 const tenth = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 });
+const exact_tenth = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
 const compact = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 });
 
 const weekday = dates({ weekday: 'long' });
@@ -48,7 +49,7 @@ export const words = {
   full_day: (iso: string) => full_day.format(day_of(iso)),
   weekday_day: (iso: string) => `${weekday.format(day_of(iso))} ${day_month.format(day_of(iso))}`,
   month: (iso: string) => month_name.format(day_of(iso)),
-  quantity_number: (quantity: string, value: number) => (quantity === 'stores_kg' || value < 10 ? tenth : three).format(value),
+  quantity_number: (quantity: string, value: number) => (quantity === 'stores_kg' ? exact_tenth : value < 10 ? tenth : three).format(value),
   tick: (value: number) => compact.format(value),
 
   // states of the page
@@ -129,6 +130,7 @@ export const words = {
     key: 'Dark band: as likely as not (50 %). Light band: four times in five (80 %). Line: the middle. Ring: what was seen. Dotted: today.',
     table: 'Show as a table',
     plots: 'Show as plots',
+    plot: 'Show as a plot',
     all_table: 'All colonies today: the middle, with the 80 % interval',
     colony: 'Colony',
     at: (hive: string, site: string) => `${hive}, ${site}`,
