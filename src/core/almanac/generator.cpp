@@ -14,6 +14,11 @@ using facts::WeatherDay;
 
 constexpr int days_in_month = 30;
 
+// The chain starts this long before the first day asked for: it goes on from what was seen just before, and
+// where nothing was, its first day is as uncertain as the rest (0.95 to the 30th power is the most that is
+// left of the start).
+constexpr int run_in_days = 30;
+
 // A month's value between the middles of the months, so that the first of a month is no step.
 double seasonal(const WeatherModel& model, Date date, double MonthModel::*value) {
   const double at = static_cast<double>(date.month() - 1) + (static_cast<double>(date.day()) - 15.5) / 30.5;
@@ -24,7 +29,8 @@ double seasonal(const WeatherModel& model, Date date, double MonthModel::*value)
   return a + (model.months[high].*value - a) * (at - floor);
 }
 
-// Yesterday as the chain remembers it: wet or not, and how far off the seasonal course, in standard deviations.
+// Yesterday as the chain remembers it: wet or not, and how far off the seasonal course, in standard
+// deviations.
 struct Memory {
   bool wet = false;
   double max_z = 0;
@@ -52,12 +58,15 @@ double wind_from(const Course& c, double z) {
 }
 double wind_z_of(const Course& c, double wind_m_s) {
   const double s2 = std::log(1 + (c.wind_sd * c.wind_sd) / (c.wind_mean * c.wind_mean));
-  return std::clamp((std::log(std::max(0.1, wind_m_s)) - std::log(c.wind_mean) + s2 / 2) / std::sqrt(s2), -4.0, 4.0);
+  return std::clamp((std::log(std::max(0.1, wind_m_s)) - std::log(c.wind_mean) + s2 / 2) / std::sqrt(s2),
+                    -4.0, 4.0);
 }
 
 // The day drawn from the chain, and what it leaves behind.
-FullWeatherDay draw_day(const WeatherModel& model, Date date, const Memory& before, Stream& stream, Memory& after) {
-  const double wet_odds = seasonal(model, date, before.wet ? &MonthModel::wet_after_wet : &MonthModel::wet_after_dry);
+FullWeatherDay draw_day(const WeatherModel& model, Date date, const Memory& before, Stream& stream,
+                        Memory& after) {
+  const double wet_odds =
+      seasonal(model, date, before.wet ? &MonthModel::wet_after_wet : &MonthModel::wet_after_dry);
   after.wet = stream.uniform() < wet_odds;
   const double shape = std::clamp(seasonal(model, date, &MonthModel::rain_shape), 0.2, 5.0);
   const double amount = stream.gamma(shape) / shape * seasonal(model, date, &MonthModel::rain_mean_mm);
@@ -69,7 +78,8 @@ FullWeatherDay draw_day(const WeatherModel& model, Date date, const Memory& befo
   const double r = model.min_max_correlation;
   after.max_z = memory * before.max_z + fresh * shared;
   after.min_z = memory * before.min_z + fresh * (r * shared + std::sqrt(1 - r * r) * own);
-  after.wind_z = model.wind_memory * before.wind_z + std::sqrt(1 - model.wind_memory * model.wind_memory) * stream.normal();
+  after.wind_z = model.wind_memory * before.wind_z +
+                 std::sqrt(1 - model.wind_memory * model.wind_memory) * stream.normal();
 
   const Course c = course_on(model, date, after.wet);
   FullWeatherDay day{.date = date};
@@ -104,8 +114,9 @@ void take_seen(const WeatherModel& model, const WeatherDay& seen, FullWeatherDay
   }
 }
 
-// How far a typed forecast is usually off, by days ahead (from memory: verification figures of national services give about
-// 1 C at one day and 3 C at a week for maxima, and rain or no rain right nine times in ten falling to seven).
+// How far a typed forecast is usually off, by days ahead (from memory: verification figures of national
+// services give about 1 C at one day and 3 C at a week for maxima, and rain or no rain right nine times in
+// ten falling to seven).
 WeatherDay as_it_may_come(const WeatherDay& forecast, int lead, Stream& stream) {
   WeatherDay day = forecast;
   const double off_C = 1.0 + 0.3 * lead;
@@ -146,11 +157,14 @@ struct Sums {
 
 // Everything that one month of the series tells.
 struct MonthSums {
+  Sums max_any, min_any;  // also of days whose rain is unknown
   Sums max_wet, max_dry, min_wet, min_dry, wind, amount, log_amount;
   double after_dry = 0, wet_after_dry = 0, after_wet = 0, wet_after_wet = 0;
 };
 
-double share(double part, double whole, double otherwise, int fewest = 20) { return whole >= fewest ? part / whole : otherwise; }
+double share(double part, double whole, double otherwise, int fewest = 20) {
+  return whole >= fewest ? part / whole : otherwise;
+}
 
 MonthModel month_from(const MonthSums& s, const MonthModel& fallback) {
   MonthModel m = fallback;
@@ -162,18 +176,19 @@ MonthModel month_from(const MonthSums& s, const MonthModel& fallback) {
     const double a = std::log(m.rain_mean_mm) - s.log_amount.mean_or(0);
     if (a > 1e-6) m.rain_shape = std::clamp((1 + std::sqrt(1 + 4 * a / 3)) / (4 * a), 0.3, 3.0);
   }
-  m.max_mean_dry_C = s.max_dry.mean_or(s.max_wet.mean_or(fallback.max_mean_dry_C));
-  m.max_mean_wet_C = s.max_wet.mean_or(m.max_mean_dry_C);
-  m.min_mean_dry_C = s.min_dry.mean_or(s.min_wet.mean_or(fallback.min_mean_dry_C));
-  m.min_mean_wet_C = s.min_wet.mean_or(m.min_mean_dry_C);
-  const double nd = s.max_dry.n;
-  const double nw = s.max_wet.n;
-  if (nd + nw >= 10) {
-    const auto pooled = [&](const Sums& a, const Sums& b) {
-      return std::sqrt((nd * std::pow(a.sd_or(0), 2) + nw * std::pow(b.sd_or(0), 2)) / (nd + nw));
+  const bool rain_known = s.max_dry.n >= 5 && s.max_wet.n >= 5;
+  m.max_mean_dry_C = (rain_known ? s.max_dry : s.max_any).mean_or(fallback.max_mean_dry_C);
+  m.max_mean_wet_C = (rain_known ? s.max_wet : s.max_any).mean_or(fallback.max_mean_wet_C);
+  m.min_mean_dry_C = (rain_known ? s.min_dry : s.min_any).mean_or(fallback.min_mean_dry_C);
+  m.min_mean_wet_C = (rain_known ? s.min_wet : s.min_any).mean_or(fallback.min_mean_wet_C);
+  if (s.max_any.n >= 10) {
+    const auto pooled = [&](const Sums& dry, const Sums& wet, const Sums& any) {
+      if (!rain_known) return any.sd_or(0);
+      return std::sqrt((dry.n * std::pow(dry.sd_or(0), 2) + wet.n * std::pow(wet.sd_or(0), 2)) /
+                       (dry.n + wet.n));
     };
-    m.max_sd_C = std::max(0.5, pooled(s.max_dry, s.max_wet));
-    m.min_sd_C = std::max(0.5, pooled(s.min_dry, s.min_wet));
+    m.max_sd_C = std::max(0.5, pooled(s.max_dry, s.max_wet, s.max_any));
+    m.min_sd_C = std::max(0.5, pooled(s.min_dry, s.min_wet, s.min_any));
   }
   if (s.wind.n >= 20) {
     m.wind_mean_m_s = std::max(0.3, s.wind.mean_or(fallback.wind_mean_m_s));
@@ -182,38 +197,77 @@ MonthModel month_from(const MonthSums& s, const MonthModel& fallback) {
   return m;
 }
 
-// Correlations of the residuals from day to day and between maximum and minimum.
-void fit_memory(std::span<const WeatherDay> days, WeatherModel& model) {
-  Sums lag_product, square, cross, wind_lag, wind_square;
+// How far a day's maximum is off the month's mean over wet and dry days together, in residual standard
+// deviations, and how much of that its being wet or dry explains.
+struct Departure {
+  double whole = 0;
+  double of_wetness = 0;
+};
+
+Departure departure_of(const WeatherModel& model, const WeatherDay& day) {
+  const double after_dry = seasonal(model, day.date, &MonthModel::wet_after_dry);
+  const double wet_share =
+      after_dry / (1 + after_dry - seasonal(model, day.date, &MonthModel::wet_after_wet));
+  const Course dry = course_on(model, day.date, false);
+  const Course wet = course_on(model, day.date, true);
+  const double mean = wet_share * wet.max_mean + (1 - wet_share) * dry.max_mean;
+  const Course& c = day.rain_mm.value_or(0) >= wet_day_mm ? wet : dry;
+  return {(*day.temperature_max_C - mean) / c.max_sd, day.rain_mm ? (c.max_mean - mean) / c.max_sd : 0};
+}
+
+// From day to day. Not the lag of the residuals alone: rain today also goes with cold tomorrow, which the
+// chain and the residuals do not share, so the memory is set such that the departure as a whole keeps its
+// lag-1 correlation.
+void fit_temperature_memory(std::span<const WeatherDay> days, WeatherModel& model) {
+  Sums product, square, wet_product, wet_square;
   std::optional<Date> date_before;
-  double max_before = 0;
-  std::optional<double> wind_before;
+  Departure before;
   for (const WeatherDay& day : days) {
-    if (!day.temperature_max_C || !day.temperature_min_C) continue;
-    const bool wet = day.rain_mm.value_or(0) >= wet_day_mm;
-    const Course c = course_on(model, day.date, wet);
-    const double max_z = (*day.temperature_max_C - c.max_mean) / c.max_sd;
-    const double min_z = (*day.temperature_min_C - c.min_mean) / c.min_sd;
-    square.add(max_z * max_z);
-    cross.add(max_z * min_z);
-    const bool next = date_before && day.date - *date_before == 1;
-    if (next) lag_product.add(max_z * max_before);
-    if (day.wind_m_s) {
-      const double z = wind_z_of(c, *day.wind_m_s);
-      wind_square.add(z * z);
-      if (next && wind_before) wind_lag.add(z * *wind_before);
-      wind_before = z;
-    } else {
-      wind_before.reset();
+    if (day.forecast || !day.temperature_max_C || !day.temperature_min_C) continue;
+    const Departure now = departure_of(model, day);
+    square.add(now.whole * now.whole);
+    wet_square.add(now.of_wetness * now.of_wetness);
+    if (date_before && day.date - *date_before == 1) {
+      product.add(now.whole * before.whole);
+      wet_product.add(now.of_wetness * before.of_wetness);
     }
-    max_before = max_z;
+    before = now;
     date_before = day.date;
   }
-  if (lag_product.n > 100) {
-    model.temperature_memory = std::clamp(lag_product.mean_or(0) / square.mean_or(1), 0.0, 0.95);
-    model.min_max_correlation = std::clamp(cross.mean_or(0) / square.mean_or(1), -0.9, 0.95);
+  if (product.n <= 100) return;
+  const double lag = product.mean_or(0) / square.mean_or(1);
+  model.temperature_memory =
+      std::clamp(lag * (1 + wet_square.mean_or(0)) - wet_product.mean_or(0), 0.0, 0.95);
+}
+
+void fit_min_max_correlation(std::span<const WeatherDay> days, WeatherModel& model) {
+  Sums max_square, min_square, cross;
+  for (const WeatherDay& day : days) {
+    if (day.forecast || !day.temperature_max_C || !day.temperature_min_C) continue;
+    const Course c = course_on(model, day.date, day.rain_mm.value_or(0) >= wet_day_mm);
+    const double max_z = (*day.temperature_max_C - c.max_mean) / c.max_sd;
+    const double min_z = (*day.temperature_min_C - c.min_mean) / c.min_sd;
+    max_square.add(max_z * max_z);
+    min_square.add(min_z * min_z);
+    cross.add(max_z * min_z);
   }
-  if (wind_lag.n > 100) model.wind_memory = std::clamp(wind_lag.mean_or(0) / wind_square.mean_or(1), 0.0, 0.95);
+  const double scale = std::sqrt(max_square.sum * min_square.sum);
+  if (cross.n > 100 && scale > 0) model.min_max_correlation = std::clamp(cross.sum / scale, -0.9, 0.95);
+}
+
+void fit_wind_memory(std::span<const WeatherDay> days, WeatherModel& model) {
+  Sums product, square;
+  std::optional<Date> date_before;
+  double before = 0;
+  for (const WeatherDay& day : days) {
+    if (day.forecast || !day.wind_m_s) continue;
+    const double z = wind_z_of(course_on(model, day.date, false), *day.wind_m_s);
+    square.add(z * z);
+    if (date_before && day.date - *date_before == 1) product.add(z * before);
+    before = z;
+    date_before = day.date;
+  }
+  if (product.n > 100) model.wind_memory = std::clamp(product.mean_or(0) / square.mean_or(1), 0.0, 0.95);
 }
 
 }  // namespace
@@ -228,8 +282,12 @@ Expected<WeatherModel> fit_weather(std::span<const WeatherDay> ordered, const We
     const bool wet = day.rain_mm.value_or(0) >= wet_day_mm;
     if (day.temperature_max_C && day.temperature_min_C) {
       ++with_temperature;
-      (wet ? m.max_wet : m.max_dry).add(*day.temperature_max_C);
-      (wet ? m.min_wet : m.min_dry).add(*day.temperature_min_C);
+      m.max_any.add(*day.temperature_max_C);
+      m.min_any.add(*day.temperature_min_C);
+      if (day.rain_mm) {
+        (wet ? m.max_wet : m.max_dry).add(*day.temperature_max_C);
+        (wet ? m.min_wet : m.min_dry).add(*day.temperature_min_C);
+      }
     }
     if (day.wind_m_s) m.wind.add(*day.wind_m_s);
     if (day.rain_mm && wet) {
@@ -244,13 +302,15 @@ Expected<WeatherModel> fit_weather(std::span<const WeatherDay> ordered, const We
     before = &day;
   }
   if (with_temperature < 365) {
-    return bad_input("only " + std::to_string(with_temperature) + " days have a minimum and a maximum", "weather",
-                     "give at least a year of days, or monthly normals");
+    return bad_input("only " + std::to_string(with_temperature) + " days have a minimum and a maximum",
+                     "weather", "give at least a year of days, or monthly normals");
   }
   WeatherModel model = fallback;
   for (std::size_t m = 0; m < 12; ++m) model.months[m] = month_from(sums[m], fallback.months[m]);
   model.days_fitted = with_temperature;
-  fit_memory(ordered, model);
+  fit_temperature_memory(ordered, model);
+  fit_min_max_correlation(ordered, model);
+  fit_wind_memory(ordered, model);
   return model;
 }
 
@@ -259,8 +319,9 @@ WeatherModel weather_from_normals(const facts::MonthlyNormals& normals) {
   for (std::size_t m = 0; m < 12; ++m) {
     const auto& n = normals.months[m];
     MonthModel& month = model.months[m];
-    // Geng, Penning de Vries & Supit 1986 (Agricultural and Forest Meteorology 36:363): the chain from the share of wet days.
-    // Normals count days with 1 mm; days with a trace more are about a third more (from memory).
+    // Geng, Penning de Vries & Supit 1986 (Agricultural and Forest Meteorology 36:363): the chain from the
+    // share of wet days. Normals count days with 1 mm; days with a trace more are about a third more (from
+    // memory).
     const double wet = std::clamp(1.3 * n.rain_days / days_in_month, 0.02, 0.9);
     month.wet_after_dry = std::clamp(0.75 * wet, 0.01, 0.9);
     month.wet_after_wet = std::clamp(0.25 + month.wet_after_dry, 0.01, 0.95);
@@ -278,24 +339,29 @@ WeatherModel weather_from_normals(const facts::MonthlyNormals& normals) {
   return model;
 }
 
-std::vector<facts::WeatherPath> continue_weather(const WeatherModel& model, std::span<const WeatherDay> known, Date first,
-                                                 Date last, Date today, int members, std::uint64_t seed) {
+std::vector<facts::WeatherPath> continue_weather(const WeatherModel& model, std::span<const WeatherDay> known,
+                                                 Date first, Date last, Date today, int members,
+                                                 std::uint64_t seed) {
   std::map<Date, WeatherDay> by_date;
   for (const WeatherDay& day : known) by_date[day.date] = day;
   std::vector<facts::WeatherPath> paths(static_cast<std::size_t>(std::max(0, members)));
   for (std::size_t m = 0; m < paths.size(); ++m) {
     Memory memory;
     paths[m].reserve(static_cast<std::size_t>(std::max(0, last - first + 1)));
-    for (Date date = first; date <= last; ++date) {
-      Stream stream({.seed = seed, .member = static_cast<std::uint32_t>(m), .day = date.day_number(), .purpose = Purpose::weather});
+    for (Date date = first - run_in_days; date <= last; ++date) {
+      Stream stream({.seed = seed,
+                     .member = static_cast<std::uint32_t>(m),
+                     .day = date.day_number(),
+                     .purpose = Purpose::weather});
       Memory after;
       FullWeatherDay day = draw_day(model, date, memory, stream, after);
       if (const auto seen = by_date.find(date); seen != by_date.end()) {
         const bool ahead = seen->second.forecast && date >= today;
-        take_seen(model, ahead ? as_it_may_come(seen->second, date - today, stream) : seen->second, day, after);
+        take_seen(model, ahead ? as_it_may_come(seen->second, date - today, stream) : seen->second, day,
+                  after);
       }
       memory = after;
-      paths[m].push_back(day);
+      if (date >= first) paths[m].push_back(day);
     }
   }
   return paths;
