@@ -57,6 +57,4 @@ class CsvReader {
   std::vector<std::string> header_;
 };
 
-bool is_utf8(std::string_view bytes);
-
 }  // namespace beegarth::garth

@@ -53,7 +53,8 @@ class Teller {
     if (value) number(name, *value, limits);
   }
   void count(const char* name, const int& value, Limits limits) {
-    number(name, static_cast<double>(value), limits);
+    const bool is_cells = std::string_view(limits.unit) == "cells";  // "charged cells 2" says it already
+    number(name, static_cast<double>(value), is_cells ? Limits{limits.low, limits.high, ""} : limits);
   }
   void count(const char* name, const Count& value, Limits limits) {
     if (value) count(name, *value, limits);
