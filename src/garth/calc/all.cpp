@@ -6,11 +6,15 @@
 namespace beegarth::garth {
 
 // Each entry is made by a function in the file of its name.
+Calc sun_position_calc();
+Calc sun_times_calc();
+Calc daylength_calc();
+Calc degree_days_calc();
 Calc flight_hours_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
-      flight_hours_calc(),
+      sun_position_calc(), sun_times_calc(), daylength_calc(), degree_days_calc(), flight_hours_calc(),
   };
   return calcs;
 }
