@@ -4,9 +4,8 @@
 add_library(beegarth_warnings INTERFACE)
 target_compile_options(beegarth_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror
-  $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>  # GCC 12 at -O3: false positives on joining strings (GCC bug 105651)
+  -Wno-unknown-warning-option -Wno-restrict  # GCC 12 at -O3: false positives on joining strings (GCC bug 105651)
   -Wno-missing-field-initializers  # designated initialisers leave the rest at their defaults on purpose
-  $<$<CXX_COMPILER_ID:GNU>:-Wno-restrict>  # GCC 12 at -O3 reports false positives on std::string (its bug 105651)
   -ffp-contract=off)  # the same bits on every path: no fused multiply-add
 if(BEEGARTH_SANITIZE)
   target_compile_options(beegarth_warnings INTERFACE

@@ -32,7 +32,7 @@ std::string device_of_this_copy(const Database& database, const std::string& ide
   Statement known = database.prepare("SELECT device FROM this_copy WHERE identity = ?1");
   known.bind(1, identity);
   if (known.step()) return known.text(0);
-  const std::string device = new_device_name(surroundings);
+  std::string device = new_device_name(surroundings);
   Statement keep = database.prepare(
       "INSERT INTO this_copy(only, device, identity) VALUES(1, ?1, ?2) "
       "ON CONFLICT(only) DO UPDATE SET device = excluded.device, identity = excluded.identity");
@@ -51,8 +51,8 @@ Expected<Book> Book::open(const std::string& path, const OpenOptions& options, S
   return guarded([&]() -> Expected<Book> {
     if (options.create) create_book_file(path, surroundings);
     Database database = open_book_file(path, options.read_only);
-    return Book(std::unique_ptr<Inside>(
-        new Inside{std::move(database), options, std::move(surroundings), identity_of(path)}));
+    return Book(std::make_unique<Inside>(
+        Inside{std::move(database), options, std::move(surroundings), identity_of(path)}));
   });
 }
 

@@ -153,17 +153,17 @@ std::string canonical_number(double value) {
   const std::string_view power = text.substr(text[e + 1] == '+' ? e + 2 : e + 1);
   std::from_chars(power.data(), power.data() + power.size(), exponent);
 
-  const int count = static_cast<int>(digits.size());
+  const std::size_t count = digits.size();
   std::string out = value < 0 ? "-" : "";
   if (exponent >= 21 || exponent < -6) {
     out += digits.substr(0, 1);
     if (count > 1) out += "." + digits.substr(1);
     return out + (exponent < 0 ? "e-" : "e+") + std::to_string(std::abs(exponent));
   }
-  if (exponent < 0) return out + "0." + std::string(static_cast<std::size_t>(-exponent - 1), '0') + digits;
-  if (count <= exponent + 1)
-    return out + digits + std::string(static_cast<std::size_t>(exponent + 1 - count), '0');
-  const auto whole = static_cast<std::size_t>(exponent + 1);
+  const auto distance = static_cast<std::size_t>(std::abs(exponent));
+  if (exponent < 0) return out + "0." + std::string(distance - 1, '0') + digits;
+  const std::size_t whole = distance + 1;
+  if (count <= whole) return out + digits + std::string(whole - count, '0');
   return out + digits.substr(0, whole) + "." + digits.substr(whole);
 }
 

@@ -30,10 +30,10 @@ struct ColonyState {
 
 struct State {
   Date as_of;
-  std::map<SiteId, entries::Site> sites;  // not the closed ones
-  std::map<HiveId, entries::Hive> hives;
+  std::map<SiteId, entries::Site> sites;     // not the closed ones
+  std::map<HiveId, entries::Hive> hives;     // as last said; Room entries stay in the colonies' histories
   std::map<ColonyId, ColonyState> colonies;  // ended ones too
-  std::map<std::pair<std::string, std::string>, entries::Travel> travel;
+  std::map<std::pair<std::string, std::string>, entries::Travel> travel;  // under both ways
   std::vector<entries::Entry> weather;  // Weather entries in date order, forecasts included
   std::vector<entries::Normals> normals;
   std::vector<entries::Forage> forage;
@@ -47,7 +47,9 @@ struct State {
 
 State state_of(std::span<const entries::Entry> standing, Date as_of);
 
-// By key, or by shown name, without regard to case; nullopt where nobody has it.
+// By key, or by shown name, without regard to case; nullopt where nobody has it. Of several colonies with one
+// name the one that has not ended; nullopt where that leaves more than one, because a guess could be the
+// wrong hive.
 std::optional<ColonyId> find_colony(const State& state, std::string_view key_or_name);
 std::optional<SiteId> find_site(const State& state, std::string_view key_or_name);
 
