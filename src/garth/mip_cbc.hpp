@@ -6,6 +6,6 @@
 
 namespace beegarth::garth {
 
-work::MipSolver cbc_solver(int most_nodes = 20000);
+work::MipSolver cbc_solver(int most_nodes = 400);
 
 }  // namespace beegarth::garth
