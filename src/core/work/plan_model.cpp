@@ -49,7 +49,9 @@ std::vector<Shift> shifts_of(const PlanInput& input, const Sifted& sifted, int d
     if (part >= shifts.back().end_hour - shifts.back().start_hour) continue;
     double best = -1;
     Shift choice;
-    for (double start = hours.start_hour; start + part <= hours.end_hour + 1e-9; start += 0.5) {
+    const int half_hours = static_cast<int>((length - part) * 2 + 1e-9);
+    for (int late = 0; late <= half_hours; ++late) {
+      const double start = hours.start_hour + 0.5 * late;
       const double fit = fitness(start, start + part);
       if (fit > best + 1e-9) {
         best = fit;

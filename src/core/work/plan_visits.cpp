@@ -91,8 +91,9 @@ class Layout {
         std::any_of(jobs.begin(), jobs.end(), [&](int j) { return need(j).clock == facts::Clock::dusk; });
     if (dusk) return hours.start_hour + slack;
     double best = -1, leave = shift.start_hour;
-    for (double late = 0; late <= slack + 1e-9; late += 0.25) {
-      const double candidate = to_arrive_on_five_minutes(hours.start_hour + late, way.legs.front());
+    const int quarters = static_cast<int>(slack * 4 + 1e-9);
+    for (int late = 0; late <= quarters; ++late) {
+      const double candidate = to_arrive_on_five_minutes(hours.start_hour + 0.25 * late, way.legs.front());
       if (candidate > hours.start_hour + slack + 1e-9) continue;
       const double fit = fitness(shift.day, candidate, way, jobs);
       if (fit > best + 1e-9) {
