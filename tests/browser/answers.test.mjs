@@ -89,7 +89,8 @@ test('the entries that the plan rests on are there', async (t) => {
 });
 test('a note is shown without being kept', async () => {
   const before = (await get('/api/book')).head;
-  const response = await fetch(`${url}/api/notes`, send({ line: process.env.BEEGARTH_LINE ?? 'note: the gate sticks', keep: false }));
+  const { name } = (await get('/api/colonies')).colonies[0];
+  const response = await fetch(`${url}/api/notes`, send({ line: `${name} 6 seams, eggs`, keep: false }));
   assert.equal(response.status, 200);
   const body = await response.json();
   check(body, '/api/notes', 'post');

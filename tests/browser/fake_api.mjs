@@ -24,13 +24,13 @@ export async function start_fake() {
   const state = { answered: [], kept: [] };
   const note = (ask) => {
     if (ask.line.includes('nonsense')) return problem(400, 'bad_input', 'this line cannot be read', 'word 1: begin with a colony');
-    const entry = { kind: 'note', happened: today, payload: { text: ask.line } };
+    const entry = { kind: 'note', happened: today, fields: { text: ask.line } };
     if (ask.keep) state.kept.push(ask.line);
     return json({ kept: ask.keep, entries: [ask.keep ? { ...entry, id: '01900000-0000-7000-8000-00000000b001' } : entry] });
   };
   const answer = (key, ask) => {
     state.answered.push([key, ask.answer]);
-    return json({ kept: true, entries: [{ kind: 'need_answered', happened: today, payload: { need: key, answer: ask.answer } }] });
+    return json({ kept: true, entries: [{ kind: 'need_answered', happened: today, fields: { need: key, answer: ask.answer } }] });
   };
   const left = () => ({
     ...plan,

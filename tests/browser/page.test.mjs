@@ -34,10 +34,12 @@ test('Today says first where to go, then each visit with its jobs, odds and caut
     const visit = page.locator('section', { hasText: 'Withy Meadow' }).first();
     const text = await visit.innerText();
     for (const part of ['14 min to get there', '83 %', 'look for queen cells, all combs', '40 min', '38 %', '(22–55)', 'Two boxes above 20 kg',
-      'If Thursday is lost: Saturday 6 June', 'Swarm odds at Alder 5 rise to 41 %', 'after every other colony', '<1 % (0–3)'])
+      'If Thursday is lost: Sat 6 June instead; swarm odds at Alder 5 rise to 41 %.', 'after every other colony', '<1 % (0–3)'])
       assert.ok(text.replace(/\s+/g, ' ').includes(part), `${part} in: ${text}`);
     assert.deepEqual(await visit.locator('dl li').allInnerTexts(), ['nucleus box', 'smoker', 'water', '1 super of drawn comb', 'count boards ×3']);
     assert.equal(await page.locator('ol > li').count(), 5);
+    assert.equal(text.split('Smoke out and lid off').length, 2, 'a caution of two jobs is said once, at the head of the visit');
+    assert.match(await page.locator('main').innerText(), /If Tuesday is lost: Wednesday 10 June[.]/);
     assert.match(await page.locator('main').innerText(), /Left undone[\s\S]*Chalk 2[\s\S]*Costs nothing before July/);
   }));
 

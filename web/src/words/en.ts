@@ -18,6 +18,7 @@ const odds_number = (share: number) => (share > 0 && share < 0.01 ? '<1' : share
 const percent = (share: number) => `${odds_number(share)} %`;
 const count = (n: number, one: string, many: string) => `${whole.format(n)} ${n === 1 ? one : many}`;
 const plain = (word: string) => word.replaceAll('_', ' ');
+const stopped = (text: string) => (/[.!?]$/.test(text) ? text : `${text}.`);
 const sentence = (text: string) => text.charAt(0).toLocaleUpperCase(locale) + text.slice(1);
 
 function duration(minutes: number): string {
@@ -79,8 +80,7 @@ export const words = {
     by: (iso: string) => `by ${short_day.format(day_of(iso))}`,
     window: (earliest: string, latest: string) =>
       `Worth doing from ${day_month.format(day_of(earliest))} to ${day_month.format(day_of(latest))}.`,
-    fallback: (day: string, next: string) => `If ${day} is lost: ${next}.`,
-    no_fallback: (day: string) => `If ${day} is lost:`,
+    if_lost: (day: string, then: string) => `If ${day} is lost: ${stopped(then)}`,
     sheet: 'Sheet to print (PDF)',
     sheet_for: (site: string, day: string) => `for ${site}, ${day}`,
     access: 'Getting in',
@@ -195,7 +195,7 @@ export const words = {
     queen_trouble: 'trouble with the queen',
     winter_mites: 'too many mites for winter',
   } as Record<string, string>,
-  event_name: (event: string): string => words.event[event] ?? plain(event),
+  event_name: (event: string): string => words.event[event.replaceAll(' ', '_')] ?? plain(event),
 
   // a plot, told
   fan_now: (low: string, high: string, middle: string, unit: string) =>
