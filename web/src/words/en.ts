@@ -124,7 +124,7 @@ export const words = {
     title: 'Colonies',
     none: 'No colony is in the book yet.',
     lead: (n: number) =>
-      `${count(n, 'colony', 'colonies')}. Each column has one scale, so heights can be compared down the page.`,
+      `${count(n, 'colony', 'colonies')}. Each column has one scale, so heights can be compared down the page. Below each, the two likeliest events.`,
     span: (from: string, to: string) => `From ${day_month.format(day_of(from))} to ${day_month.format(day_of(to))}.`,
     scale: (most: string, quantity: string) => `0–${most}${quantity === 'stores_kg' ? ' kg' : ''}`,
     key: 'Dark band: as likely as not (50 %). Light band: four times in five (80 %). Line: the middle. Ring: what was seen. Dotted: today.',
