@@ -36,7 +36,7 @@ inline facts::DayForcing temperate_day(Date date) {
   // Hours above 12 C without rain or wind, on average over fair and foul days.
   f.flight_hours = 6.5 * std::clamp((f.temperature_max_C - 8) / 11, 0.0, 1.0);
   f.pollen_index = std::clamp(1.3 * bump(n, 45, 130, 285), 0.0, 1.0);
-  f.nectar_kg_per_day = 0.9 * bump(n, 95, 125, 150) + 2.2 * bump(n, 150, 190, 225) + 0.8 * bump(n, 215, 235, 265);
+  f.nectar_kg_per_day = 2.0 * bump(n, 95, 130, 160) + 2.5 * bump(n, 140, 190, 225) + 1.0 * bump(n, 215, 235, 265);
   return f;
 }
 

@@ -8,7 +8,9 @@
 namespace beegarth::colony {
 namespace {
 
-float f(double x) { return static_cast<float>(x); }
+float f(double x) {
+  return static_cast<float>(x);
+}
 
 // The rows of adult workers; the luck of an action is drawn apart from the luck of the day.
 constexpr std::array<int, 3> home_pools{row::old_hive, row::winter, row::winter_harmed};
@@ -29,7 +31,8 @@ class Hands {
     facts::Dwelling& d = Access::dwelling(e_);
     d.brood_combs = std::max(d.brood_combs + room.brood_combs, 0);
     d.super_combs = std::max(d.super_combs + room.super_combs, 0);
-    // New combs to draw are counted to the supers first, if any were added, since nests are mostly given drawn ones.
+    // New combs to draw are counted to the supers first, if any were added, since nests are mostly given
+    // drawn ones.
     const int above = std::clamp(room.undrawn_combs, 0, std::max(room.super_combs, 0));
     const int nest = std::max(room.undrawn_combs - above, 0);
     each([&](int i) {
@@ -145,7 +148,8 @@ class Hands {
         for (const int pool : home_pools) at(pool, i) *= grows;
         at(row::foragers, i) *= grows;
       }
-      for (int age = 0; age < worker_days; ++age) at(worker_row(turn_, age), i) += f(other.brood_cells / worker_days);
+      for (int age = 0; age < worker_days; ++age)
+        at(worker_row(turn_, age), i) += f(other.brood_cells / worker_days);
       at(row::stores, i) += f(other.stores_kg);
       at(row::mites, i) += f(other.mites);
     });

@@ -23,7 +23,7 @@ struct RemoveDroneComb {
   double share = 1;  // of all capped drone brood
 };
 struct RemoveBrood {
-  double share = 1;       // of all brood, with the mites in it
+  double share = 1;  // of all brood, with the mites in it
 };
 struct CutCells {};  // every queen cell taken out
 struct CageQueen {};
@@ -61,8 +61,8 @@ struct SetStores {  // weighed: every member has this much, plus or minus nothin
 };
 struct Kill {};  // the colony ends
 
-using Action = std::variant<Feed, AddRoom, Treat, RemoveDroneComb, RemoveBrood, CutCells, CageQueen, ReleaseQueen,
-                            QueenLost, IntroduceQueen, GiveCell, SwarmSeen, SplitAway, KeepPart, UniteWith,
-                            Harvest, SetStores, Kill>;
+using Action = std::variant<Feed, AddRoom, Treat, RemoveDroneComb, RemoveBrood, CutCells, CageQueen,
+                            ReleaseQueen, QueenLost, IntroduceQueen, GiveCell, SwarmSeen, SplitAway, KeepPart,
+                            UniteWith, Harvest, SetStores, Kill>;
 
 }  // namespace beegarth::colony

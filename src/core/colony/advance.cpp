@@ -29,7 +29,9 @@ std::array<std::uint32_t, lanes> ids_of_block(const NoiseKey& noise, int members
   for (std::size_t lane = 0; lane < lanes; ++lane) {
     const std::size_t member = block * lanes + lane;
     const bool is_member = member < static_cast<std::size_t>(members);
-    ids[lane] = !is_member ? 0xFFFFFFFFU : noise.ids.empty() ? static_cast<std::uint32_t>(member) : noise.ids[member];
+    ids[lane] = !is_member          ? 0xFFFFFFFFU
+                : noise.ids.empty() ? static_cast<std::uint32_t>(member)
+                                    : noise.ids[member];
   }
   return ids;
 }
@@ -64,6 +66,8 @@ bool has_eight() {
 #endif
 }
 
-StepBlock best_step() { return has_eight() ? step_block_eight : step_block_four; }
+StepBlock best_step() {
+  return has_eight() ? step_block_eight : step_block_four;
+}
 
 }  // namespace beegarth::colony

@@ -124,7 +124,7 @@ class Ensemble {
   std::int32_t turn_ = 0;            // days since the start: turns the rings of brood
   float daylength_yesterday_h_ = 0;  // 0 where no day has been seen yet
   facts::Dwelling dwelling_;
-  Rates rates_{};                      // as it was made; reading needs a few of them
+  Rates rates_{};  // as it was made; reading needs a few of them
   struct UnderTreatment {
     TreatmentKind kind;
     float days_left = 0;

@@ -2,24 +2,31 @@
 
 #include <algorithm>
 #include <cmath>
+#include <numbers>
 
 namespace beegarth::colony {
 namespace {
 
-float ramp(float x, float none, float full) { return std::clamp((x - none) / (full - none), 0.0F, 1.0F); }
+float ramp(float x, float none, float full) {
+  return std::clamp((x - none) / (full - none), 0.0F, 1.0F);
+}
 
-float flag(bool yes) { return yes ? 1.0F : 0.0F; }
+float flag(bool yes) {
+  return yes ? 1.0F : 0.0F;
+}
 
-void set_year(Day& day, float daylength, bool lengthening) {
+void set_year(Day& day, float light_h, bool lengthening) {
   const Rates& r = day.rates;
-  const float light = lengthening ? ramp(daylength, r.season_start_daylength_h, r.season_full_daylength_h)
-                                  : ramp(daylength, r.season_end_daylength_h, r.season_turn_daylength_h);
+  const float light = lengthening ? ramp(light_h, r.season_start_daylength_h, r.season_full_daylength_h)
+                                  : ramp(light_h, r.season_end_daylength_h, r.season_turn_daylength_h);
   day.laying = light * ramp(day.mean_C, r.laying_none_C, r.laying_full_C);
   day.lengthening = flag(lengthening);
-  day.drones = lengthening ? ramp(daylength, 12.5F, 14.5F) : ramp(daylength, 14.5F, 15.5F);
-  day.winter_share = lengthening ? 0.0F : 1.0F - ramp(daylength, r.winter_all_daylength_h, r.winter_turn_daylength_h);
-  day.evict_drones = flag(!lengthening && daylength < r.winter_turn_daylength_h);
-  day.swarm_season = ramp(daylength, r.swarm_daylength_h, r.swarm_daylength_h + 2) * (lengthening ? 1.0F : 0.4F);
+  day.drones = lengthening ? ramp(light_h, 12.5F, 14.5F) : ramp(light_h, 14.5F, 15.5F);
+  day.winter_share =
+      lengthening ? 0.0F : 1.0F - ramp(light_h, r.winter_all_daylength_h, r.winter_turn_daylength_h);
+  day.evict_drones = flag(!lengthening && light_h < r.winter_turn_daylength_h);
+  day.swarm_season =
+      ramp(light_h, r.swarm_daylength_h, r.swarm_daylength_h + 2) * (lengthening ? 1.0F : 0.3F);
 }
 
 void set_weather(Day& day, const facts::DayForcing& f) {
@@ -42,8 +49,8 @@ void set_dwelling(Day& day, const facts::Dwelling& d) {
   day.nest_combs = static_cast<float>(d.brood_combs);
   day.super_combs = static_cast<float>(d.super_combs);
   day.bees_at_home = static_cast<float>(d.bees_per_seam) * (day.nest_combs + 0.5F * day.super_combs);
-  // Heat to make up grows with the loss of the hive and the difference to a brood nest's shell of 18 C; two colonies
-  // under one roof share a wall.
+  // Heat to make up grows with the loss of the hive and the difference to a brood nest's shell of 18 C; two
+  // colonies under one roof share a wall.
   const float loss = static_cast<float>(d.conductance_W_K) / 1.2F * (d.two_colonies ? 0.8F : 1.0F);
   day.cold = loss * ramp(day.mean_C, 18, 5 - 13);  // 0 at 18 C, 1 at -8 C
   day.cold *= 2;                                   // so 1 at 5 C
@@ -51,12 +58,24 @@ void set_dwelling(Day& day, const facts::Dwelling& d) {
 
 }  // namespace
 
-bool days_lengthen(Date date, double daylength_h) {
-  const int day = date.day_of_year();
-  const bool between_solstices = day < 172 || day >= 355;  // northern: the sun climbs
-  const bool summer_half = day >= 80 && day < 266;         // northern: days longer than nights
-  const bool north = (daylength_h >= 12) == summer_half;
-  return north == between_solstices;
+Season season_on(Date date, double daylength_h, double daylength_yesterday_h) {
+  const int n = date.day_of_year();
+  const bool sun_climbs_north = n < 172 || n >= 355;
+  const bool sun_stands_north = n >= 80 && n < 266;
+  // Near the equinoxes days are 12 hours long everywhere and only their change tells north from south; near
+  // the solstices they hardly change and only their length does.
+  const bool near_solstice = std::abs(n - 172) < 45 || n < 40 || n > 310;
+  const bool changes = daylength_yesterday_h > 0 && daylength_h != daylength_yesterday_h;
+  const bool north = near_solstice || !changes ? (daylength_h >= 12) == sun_stands_north
+                                               : (daylength_h > daylength_yesterday_h) == sun_climbs_north;
+  // CBM model (Forsythe et al. 1995) at 55 degrees, with the sun's declination turned over in the south.
+  const double theta = 0.2163108 + 2 * std::atan(0.9671396 * std::tan(0.00860 * (n - 186)));
+  const double declination = std::asin(0.39795 * std::cos(theta)) * (north ? 1 : -1);
+  constexpr double degree = std::numbers::pi / 180;
+  const double x = (std::sin(0.8333 * degree) + std::sin(55 * degree) * std::sin(declination)) /
+                   (std::cos(55 * degree) * std::cos(declination));
+  const double light = 24 - 24 / std::numbers::pi * std::acos(x);
+  return {north == sun_climbs_north, static_cast<float>(light)};
 }
 
 Day make_day(const Model& model, const facts::Dwelling& dwelling, const facts::DayForcing& forcing,
@@ -64,13 +83,11 @@ Day make_day(const Model& model, const facts::Dwelling& dwelling, const facts::D
   Day day;
   day.rates = model.rates;
   const Rates& r = day.rates;
-  const auto daylength = static_cast<float>(forcing.daylength_h);
-  const bool lengthening = daylength_yesterday_h > 0 && daylength != daylength_yesterday_h
-                               ? daylength > daylength_yesterday_h
-                               : days_lengthen(forcing.date, forcing.daylength_h);
+  const Season season =
+      season_on(forcing.date, forcing.daylength_h, static_cast<double>(daylength_yesterday_h));
   day.number = static_cast<float>(forcing.date.day_number());
   set_weather(day, forcing);
-  set_year(day, daylength, lengthening);
+  set_year(day, season.light_h, season.lengthening);
   set_dwelling(day, dwelling);
   for (std::size_t age = 0; age < day.leaving.size(); ++age) {
     const auto days = static_cast<float>(age);

@@ -16,9 +16,12 @@ Ensemble::~Ensemble() = default;
 
 namespace {
 
-std::size_t blocks_for(int members) { return static_cast<std::size_t>((members + lanes - 1) / lanes); }
+std::size_t blocks_for(int members) {
+  return static_cast<std::size_t>((members + lanes - 1) / lanes);
+}
 
-void copy_member(const std::vector<Block>& from, std::size_t source, std::vector<Block>& to, std::size_t target) {
+void copy_member(const std::vector<Block>& from, std::size_t source, std::vector<Block>& to,
+                 std::size_t target) {
   const Block& a = from[source / lanes];
   Block& b = to[target / lanes];
   for (int r = 0; r < row::count; ++r) b.rows[r][target % lanes] = a.rows[r][source % lanes];
@@ -42,7 +45,8 @@ void put_bees(Ensemble& e, int member, const Start& start) {
   }
 }
 
-// Under cappings in the share of the delay model at its usual growth (0.37 on bees), where there is brood to be in.
+// Under cappings in the share of the delay model at its usual growth (0.37 on bees), where there is brood to
+// be in.
 void put_mites(Ensemble& e, int member, const Start& start) {
   const double cells_per_bee = start.brood_cells / std::max(start.bees, 1.0);
   const double under = start.mites * 0.63 * std::min(1.0, cells_per_bee / 0.5);
@@ -55,7 +59,8 @@ void put_mites(Ensemble& e, int member, const Start& start) {
 void put_queen(Ensemble& e, int member, const Start& start) {
   Access::at(e, row::queen, member) = start.queen_laying ? 1.0F : 0.0F;
   Access::at(e, row::mated, member) = start.queen_laying ? 1.0F : 0.0F;
-  Access::at(e, row::queen_clock, member) = start.queen_laying ? static_cast<float>(start.queen_age_days) : 0.0F;
+  Access::at(e, row::queen_clock, member) =
+      start.queen_laying ? static_cast<float>(start.queen_age_days) : 0.0F;
   Access::at(e, row::queen_age, member) = static_cast<float>(start.queen_age_days);
   Access::at(e, row::vigour, member) = 1.0F;
 }
@@ -107,7 +112,8 @@ std::optional<Date> Ensemble::first_day(Event event, int member) const {
 void Ensemble::set_traits(const Model& model, int member, const Traits& traits) {
   for (int t = 0; t < trait_count; ++t) {
     const auto trait = static_cast<Trait>(t);
-    Access::at(*this, row::first_trait + t, member) = static_cast<float>(model.prior.value(trait, traits[trait]));
+    Access::at(*this, row::first_trait + t, member) =
+        static_cast<float>(model.prior.value(trait, traits[trait]));
     Access::at(*this, row::first_score + t, member) = traits[trait];
   }
 }

@@ -1,5 +1,5 @@
-// Private. Arithmetic on several members at once that gives the same bits whatever the width: every operation is one
-// IEEE operation per lane, exp is our own, and nothing is summed across lanes.
+// Private. Arithmetic on several members at once that gives the same bits whatever the width: every operation
+// is one IEEE operation per lane, exp is our own, and nothing is summed across lanes.
 #pragma once
 
 #include <cstdint>
@@ -83,8 +83,8 @@ BEEGARTH_INLINE bool any_of(F x) {
   return any;
 }
 
-// exp(-x) for x >= 0, to about 2e-7 relative; x is cut at 80. Cody-Waite reduction, Taylor polynomial of degree 6 on
-// |r| <= ln(2)/2.
+// exp(-x) for x >= 0, to about 2e-7 relative; x is cut at 80. Cody-Waite reduction, Taylor polynomial of
+// degree 6 on |r| <= ln(2)/2.
 template <class F>
 BEEGARTH_INLINE F exp_minus(F x) {
   using I = typename Lane<F>::Int;

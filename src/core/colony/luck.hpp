@@ -1,6 +1,6 @@
-// Private. The luck of sixteen members on one day: one block of Philox4x32-10 each, the same words as random_words()
-// of base/random.hpp. Three words become a nearly normal score each (the sum of four bytes, scaled: mean 0, variance 1,
-// within 3.5), one becomes two uniforms of 16 bits.
+// Private. The luck of sixteen members on one day: one block of Philox4x32-10 each, the same words as
+// random_words() of base/random.hpp. Three words become a nearly normal score each (the sum of four bytes,
+// scaled: mean 0, variance 1, within 3.5), one becomes two uniforms of 16 bits.
 #pragma once
 
 #include <cstdint>

@@ -114,7 +114,8 @@ Expected<std::vector<TreatmentKind>> read_treatments(const FactTable& table) {
     if (auto p = put("temperature_min_C", kind.temperature_min_C)) return *std::move(p);
     const auto is_share = [](float x) { return x >= 0 && x < 1; };
     if (!is_share(kind.efficacy_on_adults) || !is_share(kind.efficacy_under_cappings) || kind.days < 1) {
-      return bad_input("an efficacy lies outside 0..1 or the days are below 1", table.name() + ": treat_" + kind.name,
+      return bad_input("an efficacy lies outside 0..1 or the days are below 1",
+                       table.name() + ": treat_" + kind.name,
                        "give shares from 0 to below 1 and at least one day");
     }
     kinds.push_back(std::move(kind));
@@ -130,8 +131,8 @@ Expected<Model> Model::from(const FactTable& colony_table) {
     auto value = colony_table.value(rate.key);
     if (!value) return value.problem();
     if (*value < 0 && !rate.key.ends_with("_C")) {
-      return bad_input("the value is below zero", colony_table.name() + ": row '" + std::string(rate.key) + "'",
-                       "give zero or more");
+      return bad_input("the value is below zero",
+                       colony_table.name() + ": row '" + std::string(rate.key) + "'", "give zero or more");
     }
     model.rates.*rate.member = static_cast<float>(*value);
   }

@@ -26,11 +26,11 @@ struct Rates {
   float season_start_daylength_h, season_full_daylength_h;  // lengthening days: no laying .. full laying
   float season_turn_daylength_h, season_end_daylength_h;    // shortening days: full laying .. none
   float laying_none_C, laying_full_C;                       // mean temperature of the day
-  float half_laying_bees;    // nurses with which the queen lays half of what she could
-  float care_cells_per_bee;  // brood cells that one bee can keep warm and fed
-  float egg_wait_days;       // days over which free room or care is filled
-  float drone_share;         // of eggs, at the height of the season
-  float drone_half_bees;     // bees at which half of that is laid
+  float half_laying_bees;          // nurses with which the queen lays half of what she could
+  float care_cells_per_bee;        // brood cells that one bee can keep warm and fed
+  float egg_wait_days;             // days over which free room or care is filled
+  float drone_share;               // of eggs, at the height of the season
+  float drone_half_bees;           // bees at which half of that is laid
   float laying_falls_per_year;     // share by which a queen lays less in every year after her first
   float drone_layer_eggs_per_day;  // of a queen that never mated
   // the workers
@@ -39,7 +39,7 @@ struct Rates {
   float mite_burden_loss_per_day;  // more die, per mite and bee
   float forager_rest_loss_per_day;
   float onset_first_age_days, onset_ramp_days;  // hive bees begin to leave for the field
-  float recruit_flight_hours;  // with so many a day recruitment is in full swing
+  float recruit_flight_hours;                   // with so many a day recruitment is in full swing
   float recruit_max_per_day, social_inhibition_per_day;
   float winter_turn_daylength_h,
       winter_all_daylength_h;  // shortening days: none .. all emerge as winter bees

@@ -10,7 +10,7 @@ namespace beegarth::colony {
 
 template <class F>
 struct Now {
-  float* at;        // row 0 of the first of these members
+  float* at;  // row 0 of the first of these members
   const Day& day;
   Luck<F> luck;
 

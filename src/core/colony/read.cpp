@@ -8,15 +8,38 @@
 namespace beegarth::colony {
 namespace {
 
-constexpr std::array<std::string_view, quantity_count> names{
-    "bees",           "hive_bees",     "foragers",      "winter_bees",
-    "drones",         "brood_cells",   "eggs",          "open_brood",
-    "capped_cells",   "drone_brood",   "capped_drone_cells", "stores_kg",
-    "pollen_kg",      "super_kg",      "mites",         "mites_on_bees",
-    "mites_under_cappings", "mites_per_100_bees", "infested_share", "mite_fall_per_day",
-    "charged_cells",  "sealed_cells",  "cups_with_egg", "queen_present",
-    "queen_laying",   "drone_laying",  "eggs_laid",     "laying_room_cells",
-    "super_room_kg",  "undrawn_combs", "infested_winter_share", "alive"};
+constexpr std::array<std::string_view, quantity_count> names{"bees",
+                                                             "hive_bees",
+                                                             "foragers",
+                                                             "winter_bees",
+                                                             "drones",
+                                                             "brood_cells",
+                                                             "eggs",
+                                                             "open_brood",
+                                                             "capped_cells",
+                                                             "drone_brood",
+                                                             "capped_drone_cells",
+                                                             "stores_kg",
+                                                             "pollen_kg",
+                                                             "super_kg",
+                                                             "mites",
+                                                             "mites_on_bees",
+                                                             "mites_under_cappings",
+                                                             "mites_per_100_bees",
+                                                             "infested_share",
+                                                             "mite_fall_per_day",
+                                                             "charged_cells",
+                                                             "sealed_cells",
+                                                             "cups_with_egg",
+                                                             "queen_present",
+                                                             "queen_laying",
+                                                             "drone_laying",
+                                                             "eggs_laid",
+                                                             "laying_room_cells",
+                                                             "super_room_kg",
+                                                             "undrawn_combs",
+                                                             "infested_winter_share",
+                                                             "alive"};
 
 // One member of one ensemble, with the sums that several quantities share.
 class Member {
@@ -76,8 +99,8 @@ class Member {
     return age >= from && age < to ? at(row::cells) : 0.0F;
   }
   float queen_clock_is(float mated, float over) const {
-    const bool yes = at(row::queen) > 0 && at(row::mated) == mated && at(row::queen_clock) >= over &&
-                     at(row::caged) == 0;
+    const bool yes =
+        at(row::queen) > 0 && at(row::mated) == mated && at(row::queen_clock) >= over && at(row::caged) == 0;
     return yes ? 1.0F : 0.0F;
   }
   float share(float part, float whole) const { return whole > 1.0F ? part / whole : 0.0F; }
@@ -93,46 +116,80 @@ class Member {
 
 float Member::read(Quantity quantity) const {
   switch (quantity) {
-    case Quantity::bees: return bees();
-    case Quantity::hive_bees: return hive();
-    case Quantity::foragers: return at(row::foragers);
-    case Quantity::winter_bees: return winter();
-    case Quantity::drones: return at(row::drones);
-    case Quantity::brood_cells: return worker_brood(0, worker_days);
-    case Quantity::eggs: return worker_brood(0, egg_days);
-    case Quantity::open_brood: return worker_brood(egg_days, worker_capping_age);
-    case Quantity::capped_cells: return worker_brood(worker_capping_age, worker_days);
-    case Quantity::drone_brood: return drone_brood(0, drone_days);
-    case Quantity::capped_drone_cells: return drone_brood(drone_capping_age, drone_days);
-    case Quantity::stores_kg: return honey();
-    case Quantity::pollen_kg: return at(row::pollen);
-    case Quantity::super_kg: return super_kg();
-    case Quantity::mites: return at(row::mites) + mites_under();
-    case Quantity::mites_on_bees: return at(row::mites);
-    case Quantity::mites_under_cappings: return mites_under();
-    case Quantity::mites_per_100_bees: return 100.0F * share(at(row::mites), bees());
-    case Quantity::infested_share: return infested_share();
+    case Quantity::bees:
+      return bees();
+    case Quantity::hive_bees:
+      return hive();
+    case Quantity::foragers:
+      return at(row::foragers);
+    case Quantity::winter_bees:
+      return winter();
+    case Quantity::drones:
+      return at(row::drones);
+    case Quantity::brood_cells:
+      return worker_brood(0, worker_days);
+    case Quantity::eggs:
+      return worker_brood(0, egg_days);
+    case Quantity::open_brood:
+      return worker_brood(egg_days, worker_capping_age);
+    case Quantity::capped_cells:
+      return worker_brood(worker_capping_age, worker_days);
+    case Quantity::drone_brood:
+      return drone_brood(0, drone_days);
+    case Quantity::capped_drone_cells:
+      return drone_brood(drone_capping_age, drone_days);
+    case Quantity::stores_kg:
+      return honey();
+    case Quantity::pollen_kg:
+      return at(row::pollen);
+    case Quantity::super_kg:
+      return super_kg();
+    case Quantity::mites:
+      return at(row::mites) + mites_under();
+    case Quantity::mites_on_bees:
+      return at(row::mites);
+    case Quantity::mites_under_cappings:
+      return mites_under();
+    case Quantity::mites_per_100_bees:
+      return 100.0F * share(at(row::mites), bees());
+    case Quantity::infested_share:
+      return infested_share();
     case Quantity::mite_fall_per_day:
-      return at(row::mites_emerged_today) * rates_.fall_per_emerging + at(row::mites) * rates_.mite_winter_loss_per_day;
-    case Quantity::charged_cells: return cells_between(cell_charged_age, cell_sealed_age);
-    case Quantity::sealed_cells: return cells_between(cell_sealed_age, never);
-    case Quantity::cups_with_egg: return cells_between(0, cell_charged_age);
-    case Quantity::queen_present: return at(row::queen);
-    case Quantity::queen_laying: return queen_clock_is(1, mated_to_laying_days);
-    case Quantity::drone_laying: return queen_clock_is(0, virgin_too_old_days);
-    case Quantity::eggs_laid: return at(row::eggs_today);
-    case Quantity::laying_room_cells: return laying_room();
-    case Quantity::super_room_kg: return super_cap() - super_kg();
-    case Quantity::undrawn_combs: return at(row::undrawn_nest) + at(row::undrawn_super);
-    case Quantity::infested_winter_share: return share(at(row::winter_reared_infested), at(row::winter_reared));
-    case Quantity::alive: return at(row::alive);
+      return at(row::mites_emerged_today) * rates_.fall_per_emerging +
+             at(row::mites) * rates_.mite_winter_loss_per_day;
+    case Quantity::charged_cells:
+      return cells_between(cell_charged_age, cell_sealed_age);
+    case Quantity::sealed_cells:
+      return cells_between(cell_sealed_age, never);
+    case Quantity::cups_with_egg:
+      return cells_between(0, cell_charged_age);
+    case Quantity::queen_present:
+      return at(row::queen);
+    case Quantity::queen_laying:
+      return queen_clock_is(1, mated_to_laying_days);
+    case Quantity::drone_laying:
+      return queen_clock_is(0, virgin_too_old_days);
+    case Quantity::eggs_laid:
+      return at(row::eggs_today);
+    case Quantity::laying_room_cells:
+      return laying_room();
+    case Quantity::super_room_kg:
+      return super_cap() - super_kg();
+    case Quantity::undrawn_combs:
+      return at(row::undrawn_nest) + at(row::undrawn_super);
+    case Quantity::infested_winter_share:
+      return share(at(row::winter_reared_infested), at(row::winter_reared));
+    case Quantity::alive:
+      return at(row::alive);
   }
   return 0;
 }
 
 }  // namespace
 
-std::string_view name_of(Quantity quantity) { return names[static_cast<std::size_t>(quantity)]; }
+std::string_view name_of(Quantity quantity) {
+  return names[static_cast<std::size_t>(quantity)];
+}
 
 std::optional<Quantity> quantity_named(std::string_view name) {
   const auto at = std::find(names.begin(), names.end(), name);

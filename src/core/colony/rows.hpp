@@ -1,6 +1,6 @@
-// Private. How a member is laid out: every row is one number per member, sixteen members side by side in a block. Brood,
-// hive bees and mites under cappings lie in rings: a cohort keeps its row from its first day to its last, and the day
-// only turns the hand that points at the youngest.
+// Private. How a member is laid out: every row is one number per member, sixteen members side by side in a
+// block. Brood, hive bees and mites under cappings lie in rings: a cohort keeps its row from its first day to
+// its last, and the day only turns the hand that points at the youngest.
 #pragma once
 
 #include "base/random.hpp"
@@ -10,7 +10,8 @@ namespace beegarth::colony {
 
 inline constexpr int lanes = 16;
 
-// Days in each stage. Worker 3, 6, 12; drone 3, 6.5, 14.5, here in whole days: stage table of "Honey Bee Biology".
+// Days in each stage. Worker 3, 6, 12; drone 3, 6.5, 14.5, here in whole days: stage table of "Honey Bee
+// Biology".
 inline constexpr int egg_days = 3;
 inline constexpr int worker_capping_age = 9;
 inline constexpr int worker_days = 21;
@@ -23,52 +24,52 @@ inline constexpr int hive_ages = 24;  // older bees that have not left for the f
 inline constexpr float cell_charged_age = 3;
 inline constexpr float cell_sealed_age = 8;
 inline constexpr float cell_emerging_age = 16;
-inline constexpr float emergency_larva_age = 4;  // 24 h old larva
-inline constexpr float virgin_mature_days = 5;   // Heidinger et al. 2014
-inline constexpr float virgin_too_old_days = 28; // from memory: three to four weeks
-inline constexpr float mated_to_laying_days = 3; // queen timeline page: 2-3
+inline constexpr float emergency_larva_age = 4;   // 24 h old larva
+inline constexpr float virgin_mature_days = 5;    // Heidinger et al. 2014
+inline constexpr float virgin_too_old_days = 28;  // from memory: three to four weeks
+inline constexpr float mated_to_laying_days = 3;  // queen timeline page: 2-3
 
 namespace row {
 inline constexpr int worker_brood = 0;
 inline constexpr int drone_brood = worker_brood + worker_days;
-inline constexpr int worker_mites = drone_brood + drone_days;             // mothers that entered, by day of capping
+inline constexpr int worker_mites = drone_brood + drone_days;  // mothers that entered, by day of capping
 inline constexpr int drone_mites = worker_mites + worker_capped_days;
 inline constexpr int hive = drone_mites + drone_capped_days;
 inline constexpr int first_single = hive + hive_ages;
 enum : int {
   old_hive = first_single,
   foragers,
-  winter,          // winter bees from sound cells
-  winter_harmed,   // winter bees from infested cells
+  winter,         // winter bees from sound cells
+  winter_harmed,  // winter bees from infested cells
   drones,
-  stores,          // ripe honey, kg
-  nectar,          // being ripened, kg of honey
-  pollen,          // kg
-  undrawn_nest,    // combs
+  stores,        // ripe honey, kg
+  nectar,        // being ripened, kg of honey
+  pollen,        // kg
+  undrawn_nest,  // combs
   undrawn_super,
-  mites,           // on adults
-  queen,           // 0, 1
+  mites,  // on adults
+  queen,  // 0, 1
   mated,
-  queen_clock,     // days since emergence until mated, then since mating
-  queen_age,       // days
-  vigour,          // of the queen, times the usual
+  queen_clock,  // days since emergence until mated, then since mating
+  queen_age,    // days
+  vigour,       // of the queen, times the usual
   caged,
-  cells,           // queen cells
-  cell_age,        // days since the egg
-  cells_are_swarm, // 1: raised to swarm
-  ripe_cells,      // 1: the virgin will replace a queen that left or died
+  cells,            // queen cells
+  cell_age,         // days since the egg
+  cells_are_swarm,  // 1: raised to swarm
+  ripe_cells,       // 1: the virgin will replace a queen that left or died
   luck_laying,
   luck_forage,
   luck_mites,
   eggs_today,
-  emerged_today,   // the day's ledger of workers
+  emerged_today,  // the day's ledger of workers
   died_today,
-  left_today,      // swarmed or taken away
+  left_today,  // swarmed or taken away
   joined_today,
-  winter_reared,   // since the last spring
+  winter_reared,  // since the last spring
   winter_reared_infested,
   mites_emerged_today,
-  first_event,     // day number, one row per Event
+  first_event,  // day number, one row per Event
   alive = first_event + event_count,
   first_trait,
   first_score = first_trait + trait_count,  // the traits again, as standard scores
@@ -109,14 +110,20 @@ struct Access {
 constexpr int ring_row(int first, int length, std::int32_t turn, int age) {
   return first + ((turn - age) % length + length) % length;
 }
-constexpr int worker_row(std::int32_t turn, int age) { return ring_row(row::worker_brood, worker_days, turn, age); }
-constexpr int drone_row(std::int32_t turn, int age) { return ring_row(row::drone_brood, drone_days, turn, age); }
+constexpr int worker_row(std::int32_t turn, int age) {
+  return ring_row(row::worker_brood, worker_days, turn, age);
+}
+constexpr int drone_row(std::int32_t turn, int age) {
+  return ring_row(row::drone_brood, drone_days, turn, age);
+}
 constexpr int worker_mites_row(std::int32_t turn, int days_capped) {
   return ring_row(row::worker_mites, worker_capped_days, turn, days_capped);
 }
 constexpr int drone_mites_row(std::int32_t turn, int days_capped) {
   return ring_row(row::drone_mites, drone_capped_days, turn, days_capped);
 }
-constexpr int hive_row(std::int32_t turn, int age) { return ring_row(row::hive, hive_ages, turn, age); }
+constexpr int hive_row(std::int32_t turn, int age) {
+  return ring_row(row::hive, hive_ages, turn, age);
+}
 
 }  // namespace beegarth::colony

@@ -25,8 +25,8 @@ void bury(Now<F>& now, F ended) {
   now.add(row::died_today, bees);
   const F stays = all<F>(1.0F) - ended;
   for (int r = 0; r < row::eggs_today; ++r) {
-    const bool leftovers = r == row::stores || r == row::nectar || r == row::pollen || r == row::undrawn_nest ||
-                           r == row::undrawn_super;
+    const bool leftovers = r == row::stores || r == row::nectar || r == row::pollen ||
+                           r == row::undrawn_nest || r == row::undrawn_super;
     if (!leftovers) now.scale(r, stays);
   }
   now.put(row::alive, now.get(row::alive) * stays);

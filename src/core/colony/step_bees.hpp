@@ -9,8 +9,10 @@ namespace beegarth::colony {
 template <class F>
 BEEGARTH_INLINE void turn_luck(Now<F>& now) {
   const Day& d = now.day;
-  now.put(row::luck_laying, now.get(row::luck_laying) * d.rates.vigour_keeps + now.luck.laying * d.laying_step);
-  now.put(row::luck_forage, now.get(row::luck_forage) * d.rates.forage_keeps + now.luck.forage * d.forage_step);
+  now.put(row::luck_laying,
+          now.get(row::luck_laying) * d.rates.vigour_keeps + now.luck.laying * d.laying_step);
+  now.put(row::luck_forage,
+          now.get(row::luck_forage) * d.rates.forage_keeps + now.luck.forage * d.forage_step);
   now.put(row::luck_mites, now.get(row::luck_mites) * d.rates.mite_keeps + now.luck.mites * d.mite_step);
 }
 
@@ -26,8 +28,9 @@ BEEGARTH_INLINE void emerge(Now<F>& now) {
   const F load = mothers / most(cells, one);
   const F drone_load = drone_mothers / most(drone_cells, one);
   const F infested = one - exp_minus(load);  // cells with one mite or more, mites entering at random
-  now.emerged_mites = mothers * now.trait(Trait::mite_reproduction) / (one + load * d.rates.mite_crowding) +
-                      drone_mothers * d.rates.mite_reproduction_drone / (one + drone_load * d.rates.mite_crowding);
+  now.emerged_mites =
+      mothers * now.trait(Trait::mite_reproduction) / (one + load * d.rates.mite_crowding) +
+      drone_mothers * d.rates.mite_reproduction_drone / (one + drone_load * d.rates.mite_crowding);
   const F born = cells * (one - infested * d.rates.infested_brood_dies);
   const F winter = born * d.winter_share;
   now.scale(row::winter_reared, flag<F>(d.lengthening == 0));
@@ -71,8 +74,9 @@ BEEGARTH_INLINE void count_brood(Now<F>& now) {
   now.drone_brood = drones;
 }
 
-// Bees die: hive bees slowly, foragers by the hour, winter bees slowly until they must work again. Hive bees leave for
-// the field by age, the more the fewer foragers there are (social inhibition of Khoury et al. 2011).
+// Bees die: hive bees slowly, foragers by the hour, winter bees slowly until they must work again. Hive bees
+// leave for the field by age, the more the fewer foragers there are (social inhibition of Khoury et al.
+// 2011).
 template <class F>
 BEEGARTH_INLINE void age_bees(Now<F>& now) {
   const Day& d = now.day;
@@ -83,7 +87,8 @@ BEEGARTH_INLINE void age_bees(Now<F>& now) {
   const F keep = one - burden - r.hive_loss_per_day;
   const F old_keep = one - burden - r.old_hive_loss_per_day;
   const F recruit =
-      most(all<F>(r.recruit_max_per_day) - now.foragers / bees * r.social_inhibition_per_day, F{}) * d.recruiting;
+      most(all<F>(r.recruit_max_per_day) - now.foragers / bees * r.social_inhibition_per_day, F{}) *
+      d.recruiting;
   F leaving{};
   F staying{};
   for (int age = 0; age < hive_ages; ++age) {
@@ -103,14 +108,17 @@ BEEGARTH_INLINE void age_bees(Now<F>& now) {
   const F forager_keep =
       exp_minus(burden + r.forager_rest_loss_per_day + now.trait(Trait::forager_loss) * d.flight_hours);
   const F foragers = now.foragers * forager_keep + leaving;
-  const F winter_loss =
-      now.trait(Trait::winter_loss) + r.winter_work_loss_per_flight_hour * d.flight_hours + burden;
+  // Winter bees wear out by rearing brood and flying for it.
+  const F rearing = clamp01(now.brood / bees) * 0.85F + 0.15F;
+  const F winter_loss = now.trait(Trait::winter_loss) +
+                        rearing * (r.winter_work_loss_per_flight_hour * d.flight_hours) + burden;
   const F sound = now.get(row::winter) * exp_minus(winter_loss);
   const F harmed = now.get(row::winter_harmed) * exp_minus(winter_loss * r.harmed_winter_loss_times);
   now.put(row::foragers, foragers);
   now.put(row::winter, sound);
   now.put(row::winter_harmed, harmed);
-  now.scale(row::drones, all<F>((1 - r.drone_loss_per_day) * (1 - r.drone_eviction_per_day * d.evict_drones)));
+  now.scale(row::drones,
+            all<F>((1 - r.drone_loss_per_day) * (1 - r.drone_eviction_per_day * d.evict_drones)));
 
   const F before = now.bees;
   now.hive = staying;
@@ -137,7 +145,8 @@ BEEGARTH_INLINE Room<F> room_of(const Now<F>& now) {
   room.free_super_kg = cap - room.super_kg;
   room.nest_cells = most(all<F>(d.nest_combs) - now.get(row::undrawn_nest), F{}) * d.cells_per_comb;
   const F honey_cells = (honey - room.super_kg) * (d.cells_per_comb / d.honey_kg_per_comb);
-  const F used = now.brood + now.drone_brood * 1.4F + honey_cells + now.get(row::pollen) * d.rates.pollen_cells_per_kg;
+  const F used =
+      now.brood + now.drone_brood * 1.4F + honey_cells + now.get(row::pollen) * d.rates.pollen_cells_per_kg;
   room.free_cells = most(room.nest_cells - used, F{});
   return room;
 }
@@ -164,7 +173,8 @@ void starve(Now<F>& now) {
   for (const int pool : {+row::old_hive, +row::foragers, +row::winter, +row::winter_harmed, +row::drones}) {
     now.scale(pool, keep);
   }
-  for (int age = egg_days; age < worker_capping_age; ++age) now.scale(worker_row(now.day.turn, age), brood_keep);
+  for (int age = egg_days; age < worker_capping_age; ++age)
+    now.scale(worker_row(now.day.turn, age), brood_keep);
   now.died = now.died + now.bees * (all<F>(1.0F) - keep);
   now.bees = now.bees * keep;
   now.nurses = now.nurses * keep;
@@ -175,8 +185,10 @@ template <class F>
 BEEGARTH_INLINE void eat(Now<F>& now) {
   const Day& d = now.day;
   const Rates& r = d.rates;
-  const F work = all<F>(least(d.flight_hours / 6, 1.0F) * r.adult_work_honey_g_per_day + r.adult_honey_g_per_day);
-  const F larvae = now.larvae + now.drone_brood * 0.45F;  // of drone brood 7 of 24 days are larvae that eat 1.65 times
+  const F work =
+      all<F>(least(d.flight_hours / 6, 1.0F) * r.adult_work_honey_g_per_day + r.adult_honey_g_per_day);
+  const F larvae =
+      now.larvae + now.drone_brood * 0.45F;  // of drone brood 7 of 24 days are larvae that eat 1.65 times
   const F heat = all<F>(r.colony_heat_honey_g_per_day * d.cold) * now.get(row::alive);
   const F need = (now.bees * work + larvae * r.larva_honey_g_per_day + heat) * 1e-3F;
   const F nectar = now.get(row::nectar);
@@ -220,7 +232,8 @@ BEEGARTH_INLINE F queen_lays(const Now<F>& now) {
 template <class F>
 BEEGARTH_INLINE F queen_lays_drones(const Now<F>& now) {
   const F late = below(all<F>(virgin_too_old_days), now.get(row::queen_clock));
-  return now.get(row::queen) * (all<F>(1.0F) - now.get(row::mated)) * late * (all<F>(1.0F) - now.get(row::caged));
+  return now.get(row::queen) * (all<F>(1.0F) - now.get(row::mated)) * late *
+         (all<F>(1.0F) - now.get(row::caged));
 }
 
 // The queen lays what season, warmth, nurses, pollen, care and room allow.
@@ -239,8 +252,9 @@ BEEGARTH_INLINE void lay(Now<F>& now) {
   const F limit = least(room.free_cells, care) * (1.0F / r.egg_wait_days);
   const F laying = queen_lays(now);
   const F eggs = least(power * nursed * now.pollen_share * d.laying, limit) * laying;
-  const F males = now.bees / (now.bees + r.drone_half_bees) * (d.drones * r.drone_share) * eggs +
-                  least(all<F>(r.drone_layer_eggs_per_day * least(d.laying * 4, 1.0F)), limit) * queen_lays_drones(now);
+  const F males =
+      now.bees / (now.bees + r.drone_half_bees) * (d.drones * r.drone_share) * eggs +
+      least(all<F>(r.drone_layer_eggs_per_day * least(d.laying * 4, 1.0F)), limit) * queen_lays_drones(now);
   now.put(worker_row(d.turn, 0), eggs);
   now.put(drone_row(d.turn, 0), males);
   now.put(row::eggs_today, eggs);

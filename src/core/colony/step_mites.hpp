@@ -5,7 +5,8 @@
 
 namespace beegarth::colony {
 
-// Mites on bees enter the cells that are capped today: the faster the more cells per bee, drone cells by preference.
+// Mites on bees enter the cells that are capped today: the faster the more cells per bee, drone cells by
+// preference.
 template <class F>
 BEEGARTH_INLINE void mites_enter(Now<F>& now) {
   const Day& d = now.day;
@@ -23,7 +24,8 @@ BEEGARTH_INLINE void mites_enter(Now<F>& now) {
   now.put(drone_mites_row(d.turn, 0), into_drones);
 
   const F with_brood = now.brood / (now.brood + 1000.0F);
-  const F loss = all<F>(r.mite_winter_loss_per_day) + with_brood * (r.mite_loss_per_day - r.mite_winter_loss_per_day);
+  const F loss =
+      all<F>(r.mite_winter_loss_per_day) + with_brood * (r.mite_loss_per_day - r.mite_winter_loss_per_day);
   const F carried_in = now.trait(Trait::mite_immigration) * d.mites_in * now.get(row::alive);
   now.put(row::mites, (mites - entering) * (one - loss) + now.emerged_mites + carried_in);
   now.put(row::mites_emerged_today, now.emerged_mites);

@@ -12,8 +12,9 @@ BEEGARTH_INLINE void note_event(Now<F>& now, Event event, F happened) {
   now.put(at, least(now.get(at), pick(happened > F{}, all<F>(now.day.number), all<F>(never))));
 }
 
-// Swarm preparations start in a crowded nest in the season, with odds that rise with the age of the queen; they are
-// given up with odds of their own, or when the weather has kept the swarm in until the virgins are due.
+// Swarm preparations start in a crowded nest in the season, with odds that rise with the age of the queen;
+// they are given up with odds of their own, or when the weather has kept the swarm in until the virgins are
+// due.
 template <class F>
 BEEGARTH_INLINE void prepare_swarm(Now<F>& now) {
   const Day& d = now.day;
@@ -23,7 +24,7 @@ BEEGARTH_INLINE void prepare_swarm(Now<F>& now) {
   const F age = now.get(row::cell_age) + below(F{}, cells);
   const F nest_cells = most(all<F>(d.nest_combs) - now.get(row::undrawn_nest), one) * d.cells_per_comb;
   const F crowded = one - clamp01(now.free_cells / (nest_cells * r.crowded_free_share));
-  const F full = clamp01(now.bees / most(d.bees_at_home, 1.0F) - 0.2F);
+  const F full = clamp01(now.bees / most(d.bees_at_home, 1.0F) - 0.4F);
   const F old = least(now.get(row::queen_age) * (1.0F / 365.0F), all<F>(3.0F));
   const F inclined = now.trait(Trait::swarming) * (old * 0.5F + 0.5F) * (crowded * 0.7F + full) *
                      below(all<F>(r.swarm_min_bees), now.bees) * queen_lays(now) * below(cells, one);
@@ -72,8 +73,8 @@ BEEGARTH_INLINE void swarm(Now<F>& now) {
   note_event(now, Event::swarm, goes);
 }
 
-// Queens fail or are superseded, the oftener the older; a colony that finds itself without one raises another while it
-// has brood young enough; virgins emerge, fly on fit days, come back or do not.
+// Queens fail or are superseded, the oftener the older; a colony that finds itself without one raises another
+// while it has brood young enough; virgins emerge, fly on fit days, come back or do not.
 template <class F>
 BEEGARTH_INLINE void change_queen(Now<F>& now) {
   const Day& d = now.day;
@@ -95,12 +96,13 @@ BEEGARTH_INLINE void change_queen(Now<F>& now) {
   cells = cells + supersedes * r.supersede_cells;
   cell_age = cell_age * (one - supersedes);
 
-  const F can_raise = (one - queen) * below(cells, one) * below(all<F>(10.0F), now.young_brood) * now.get(row::alive);
+  const F can_raise =
+      (one - queen) * below(cells, one) * below(all<F>(10.0F), now.young_brood) * now.get(row::alive);
   cells = cells + can_raise * r.emergency_cells;
   cell_age = cell_age * (one - can_raise) + can_raise * emergency_larva_age;
 
-  const F hatches = below(F{}, cells) * below(all<F>(cell_emerging_age) - 0.5F, cell_age) * now.get(row::alive) *
-                    (one - queen * of_swarm);
+  const F hatches = below(F{}, cells) * below(all<F>(cell_emerging_age) - 0.5F, cell_age) *
+                    now.get(row::alive) * (one - queen * of_swarm);
   queen = most(queen, hatches);
   mated = mated * (one - hatches);
   clock = clock * (one - hatches);
