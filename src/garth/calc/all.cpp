@@ -11,10 +11,22 @@ Calc sun_times_calc();
 Calc daylength_calc();
 Calc degree_days_calc();
 Calc flight_hours_calc();
+Calc forager_balance_calc();
+Calc mite_growth_calc();
+Calc mite_drop_calc();
+Calc mite_sample_calc();
+Calc queen_dates_calc();
+Calc treatment_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
       sun_position_calc(), sun_times_calc(), daylength_calc(), degree_days_calc(), flight_hours_calc(),
+      forager_balance_calc(),
+      mite_growth_calc(),
+      mite_drop_calc(),
+      mite_sample_calc(),
+      queen_dates_calc(),
+      treatment_calc(),
   };
   return calcs;
 }

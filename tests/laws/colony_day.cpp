@@ -1,0 +1,190 @@
+// What must hold on every day of every colony.
+#include "base/random.hpp"
+#include "colony/luck.hpp"
+#include "colony/rows.hpp"
+#include "colony/step.hpp"
+#include "colony_years.hpp"
+
+namespace beegarth {
+namespace {
+
+using colony::Access;
+using colony::Quantity;
+namespace row = colony::row;
+
+colony::Ensemble varied(int members) {
+  const auto& model = testing::shipped_model();
+  const colony::Start start = testing::autumn_start();
+  const auto traits = colony::draw_traits(model, members, {.seed = 5});
+  facts::Dwelling hive;  // a single box: crowding, swarms and hunger all happen
+  return colony::make_ensemble(model, hive, *Date::from_ymd(2025, 9, 30), members, std::span(&start, 1),
+                               traits);
+}
+
+void advance(colony::Ensemble& e, std::span<const std::uint32_t> ids = {}) {
+  colony::advance_day(e, testing::shipped_model(), testing::temperate_day(e.date() + 1), {},
+                      {.seed = 9, .ids = ids});
+}
+
+TEST(ColonyDay, bees_come_out_die_or_leave_and_nothing_else) {
+  auto e = varied(64);
+  for (int day = 0; day < 365; ++day) {
+    const auto before = e.read(Quantity::bees);
+    advance(e);
+    const auto after = e.read(Quantity::bees);
+    for (int i = 0; i < 64; ++i) {
+      const auto at = static_cast<std::size_t>(i);
+      const float expected = before[at] + Access::at(e, row::emerged_today, i) -
+                             Access::at(e, row::died_today, i) - Access::at(e, row::left_today, i);
+      ASSERT_NEAR(after[at], expected, 0.5F + 1e-4F * before[at]) << e.date().iso() << " member " << i;
+    }
+  }
+}
+
+TEST(ColonyDay, nothing_is_ever_below_zero_or_not_a_number_and_the_dead_stay_dead) {
+  auto e = varied(64);
+  std::vector<float> was = e.read(Quantity::alive);
+  for (int day = 0; day < 3 * 365; ++day) {
+    advance(e);
+    for (int i = 0; i < 64; ++i) {
+      for (int r = 0; r < row::first_trait; ++r) {
+        const float x = Access::at(e, r, i);
+        const bool luck = r == row::luck_laying || r == row::luck_forage || r == row::luck_mites;
+        ASSERT_TRUE(luck ? std::isfinite(x) : x >= 0) << "row " << r << " on " << e.date().iso();
+      }
+    }
+    const auto now = e.read(Quantity::alive);
+    const auto bees = e.read(Quantity::bees);
+    for (std::size_t i = 0; i < now.size(); ++i) {
+      ASSERT_LE(now[i], was[i]);
+      if (now[i] == 0) ASSERT_EQ(bees[i], 0);
+    }
+    was = now;
+  }
+  EXPECT_LT(*std::min_element(was.begin(), was.end()), 1)
+      << "untreated colonies in one box: some must have died";
+}
+
+TEST(ColonyDay, every_width_of_vector_gives_the_same_bits) {
+  auto e = varied(16);
+  while (e.date() < *Date::from_ymd(2026, 8, 1)) advance(e);
+  const auto& model = testing::shipped_model();
+  auto day = colony::make_day(model, e.dwelling(), testing::temperate_day(e.date() + 1), 0);
+  day.turn = Access::turn(e) + 1;
+  day.kill_on_bees = 0.3F;
+  day.kill_under_cappings = 0.1F;
+  std::array<std::uint32_t, 16> ids{};
+  for (std::uint32_t i = 0; i < 16; ++i) ids[i] = i * 7;
+  colony::Block plain = Access::blocks(e)[0];
+  colony::Block four = plain;
+  colony::step_block_plain(plain, day, ids.data());
+  colony::step_block_four(four, day, ids.data());
+  EXPECT_EQ(std::memcmp(&plain, &four, sizeof plain), 0);
+  if (colony::has_eight()) {
+    colony::Block eight = Access::blocks(e)[0];
+    colony::step_block_eight(eight, day, ids.data());
+    EXPECT_EQ(std::memcmp(&plain, &eight, sizeof plain), 0);
+  }
+}
+
+TEST(ColonyDay, a_member_does_not_care_where_it_stands) {
+  auto e = varied(40);
+  std::vector<std::uint32_t> turned(40);
+  std::vector<std::uint32_t> ids(40);
+  for (std::uint32_t i = 0; i < 40; ++i) {
+    turned[i] = 39 - i;
+    ids[i] = i;
+  }
+  auto other = e.take(turned);
+  for (int day = 0; day < 300; ++day) {
+    advance(e, ids);
+    advance(other, turned);
+  }
+  EXPECT_EQ(e.hash(), other.take(turned).hash());
+}
+
+TEST(ColonyDay, copies_stay_equal_with_the_same_luck_and_part_with_other_luck) {
+  auto e = varied(16);
+  const std::vector<std::uint32_t> twins{3, 3};
+  auto pair = e.take(twins);
+  auto apart = pair;
+  const std::vector<std::uint32_t> other_luck{3, 4};
+  for (int day = 0; day < 30; ++day) {
+    advance(pair, twins);
+    advance(apart, other_luck);
+  }
+  const auto same = pair.read(Quantity::mites);
+  const auto different = apart.read(Quantity::mites);
+  EXPECT_EQ(same[0], same[1]);
+  EXPECT_NE(different[0], different[1]);
+}
+
+TEST(ColonyDay, luck_is_drawn_as_everywhere_else) {
+  const std::array<std::uint32_t, 16> ids{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 4000000000U};
+  const auto key = stream_key_words(17, 23);
+  const auto words = colony::luck_words<float>(ids.data(), 20000, 2, key[0], key[1]);
+  for (std::size_t i = 0; i < 16; ++i) {
+    const auto expected = random_words(
+        {.seed = 17, .colony = 23, .member = ids[i], .day = 20000, .purpose = Purpose::daily_noise}, 0);
+    for (std::size_t k = 0; k < 4; ++k) EXPECT_EQ(words.word[k][i], expected[k]);
+  }
+}
+
+TEST(ColonyDay, ageing_moves_no_bees) {
+  for (int turn = 0; turn < 50; ++turn) {
+    for (int age = 0; age + 1 < colony::worker_days; ++age) {
+      EXPECT_EQ(colony::worker_row(turn, age), colony::worker_row(turn + 1, age + 1));
+    }
+  }
+}
+
+TEST(ColonyDay, the_two_parts_of_a_split_are_what_there_was) {
+  auto whole = varied(16);
+  while (whole.date() < *Date::from_ymd(2026, 5, 20)) advance(whole);
+  auto home = whole;
+  auto moved = whole;
+  const colony::SplitAway split{
+      .bees_share = 0.4, .brood_share = 0.3, .stores_share = 0.2, .queen_leaves = true};
+  const colony::Action here = split;
+  const colony::Action there = colony::KeepPart{split};
+  const auto& model = testing::shipped_model();
+  // A day on which nothing else happens would hide the split in births and deaths; so the actions alone are
+  // compared through what cannot change in a day: brood capped yesterday and before, and the mites in it.
+  const auto forcing = testing::temperate_day(whole.date() + 1);
+  colony::advance_day(home, model, forcing, std::span(&here, 1), {});
+  colony::advance_day(moved, model, forcing, std::span(&there, 1), {});
+  colony::advance_day(whole, model, forcing, {}, {});
+  const int turn = Access::turn(whole);
+  for (int i = 0; i < 16; ++i) {
+    for (int age = 10; age < colony::worker_days; ++age) {
+      const int r = colony::worker_row(turn, age);
+      EXPECT_NEAR(Access::at(home, r, i) + Access::at(moved, r, i), Access::at(whole, r, i),
+                  1e-3 + 1e-5 * Access::at(whole, r, i));
+    }
+  }
+  EXPECT_EQ(testing::median(home, Quantity::queen_laying), 0);
+  EXPECT_EQ(testing::median(moved, Quantity::queen_laying), 1);
+}
+
+TEST(Traits, half_of_the_draws_lie_below_the_middle_and_nine_in_ten_within_the_range) {
+  const auto& model = testing::shipped_model();
+  const auto drawn = colony::draw_traits(model, 4000, {.seed = 2});
+  for (const auto& info : colony::all_traits()) {
+    const FactRow* row = testing::shipped_tables()["colony"].find(info.key);
+    ASSERT_NE(row, nullptr);
+    int below = 0;
+    int within = 0;
+    // The range is as wide as low..high on the logarithm and centred on the value.
+    const double half = std::sqrt(*row->high / *row->low);
+    for (const auto& traits : drawn) {
+      const double x = model.prior.value(info.trait, static_cast<double>(traits[info.trait]));
+      below += x < row->value ? 1 : 0;
+      within += x > row->value / half && x < row->value * half ? 1 : 0;
+    }
+    EXPECT_NEAR(below / 4000.0, 0.5, 5 * std::sqrt(0.25 / 4000)) << info.key;
+    EXPECT_NEAR(within / 4000.0, 0.9, 5 * std::sqrt(0.09 / 4000)) << info.key;
+  }
+}
+
+}  // namespace
+}  // namespace beegarth

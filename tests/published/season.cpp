@@ -1,0 +1,108 @@
+// The daily step over a whole year against the sizes, stores and mites that were measured. The season's rates
+// were fitted to McLellan's counts, so that they come back is a check of the fit, not a prediction; his jump
+// from 18,000 to 37,000 bees within a fortnight is faster than that brood can feed, so the peak is looked for
+// over the whole of June and July.
+#include "colony_years.hpp"
+
+namespace beegarth {
+namespace {
+
+using colony::Quantity;
+using testing::follow_to;
+using testing::median;
+
+Date day(int month, int d) {
+  return *Date::from_ymd(2026, month, d);
+}
+
+void expect_within_a_quarter(double seen, double published) {
+  EXPECT_GT(seen, published * 0.75);
+  EXPECT_LT(seen, published * 1.25);
+}
+
+// McLellan 1978/79, J. Appl. Ecol., colony means at one temperate site.
+TEST(Season, colonies_are_as_large_as_those_counted_through_a_year) {
+  const auto& model = testing::shipped_model();
+  auto e = testing::autumn_ensemble(model, 256);
+  follow_to(e, model, day(5, 28));
+  expect_within_a_quarter(median(e, Quantity::bees), 18000);
+  expect_within_a_quarter(median(e, Quantity::brood_cells), 15000);
+  follow_to(e, model, day(6, 15));
+  expect_within_a_quarter(median(e, Quantity::brood_cells), 24000);
+  follow_to(e, model, day(6, 30));
+  expect_within_a_quarter(median(e, Quantity::bees), 37000);  // the largest of June
+  double peak = 0;
+  while (e.date() < day(9, 25)) {
+    follow_to(e, model, e.date() + 5);
+    peak = std::max(peak, median(e, Quantity::bees));
+  }
+  expect_within_a_quarter(peak, 37000);
+  expect_within_a_quarter(median(e, Quantity::bees), 13000);
+  EXPECT_LT(median(e, Quantity::brood_cells), 0.05 * 24000);  // "about none" beside the peak
+}
+
+// Korpela et al. 1992: 8.2- to 24.6-fold a year where brood is reared for less than five months.
+TEST(Season, mites_multiply_in_a_year_as_was_measured) {
+  const auto& model = testing::shipped_model();
+  auto e = testing::autumn_ensemble(model, 256);
+  const double before = median(e, Quantity::mites);
+  follow_to(e, model, day(9, 30));
+  const double factor = median(e, Quantity::mites) / before;
+  EXPECT_GT(factor, 8);
+  EXPECT_LT(factor, 25);
+}
+
+// Official handbook quoted in a diary page: two and a half months after a kill of four in five they are as
+// many again.
+TEST(Season, mites_are_back_two_and_a_half_months_after_a_kill_of_four_in_five) {
+  const auto& model = testing::shipped_model();
+  auto e = testing::autumn_ensemble(model, 256);
+  follow_to(e, model, day(5, 15));
+  const double before = median(e, Quantity::mites);
+  int days = 0;
+  while (median(e, Quantity::mites) < 5 * before && days < 150) {
+    follow_to(e, model, e.date() + 1);
+    ++days;
+  }
+  EXPECT_NEAR(days, 76, 8);  // the same fivefold growth
+}
+
+// Harbo 1983, mild winter, without brood, 20 to 27 days: mg a bee and day, mean and standard deviation, at
+// three sizes. The rates were fitted to these.
+TEST(Season, a_winter_colony_eats_what_was_weighed) {
+  struct Case {
+    double bees, mg, sd;
+  };
+  for (const Case& c : {Case{4400, 6.7, 1.5}, {8900, 4.5, 1.7}, {34000, 4.2, 0.7}}) {
+    const auto& model = testing::shipped_model();
+    const colony::Start start{.bees = c.bees, .stores_kg = 15, .mites = 0, .winter_share = 1};
+    const auto traits = testing::homely();
+    auto e = colony::make_ensemble(model, testing::roomy_hive(), day(1, 1), 16, std::span(&start, 1),
+                                   std::span(&traits, 1));
+    follow_to(e, model, day(1, 25));
+    const double eaten_mg = (15 - median(e, Quantity::stores_kg)) * 1e6 / 24;
+    EXPECT_NEAR(eaten_mg / ((c.bees + median(e, Quantity::bees)) / 2), c.mg, c.sd);
+  }
+}
+
+// Rangel & Seeley 2012: three quarters of the workers leave with the prime swarm.
+TEST(Season, three_quarters_leave_with_a_swarm) {
+  const auto& model = testing::shipped_model();
+  const colony::Start start{.bees = 20000, .brood_cells = 15000, .mites = 0};
+  const auto traits = testing::homely();
+  auto e = colony::make_ensemble(model, testing::roomy_hive(), day(5, 20), 16, std::span(&start, 1),
+                                 std::span(&traits, 1));
+  auto kept = e;
+  const colony::Action swarmed = colony::SwarmSeen{};
+  const auto forcing = testing::temperate_day(day(5, 21));
+  colony::advance_day(e, model, forcing, std::span(&swarmed, 1), {});
+  colony::advance_day(kept, model, forcing, {}, {});
+  // The day's births and deaths come on top: 714 or so come out, which is 3.6 % of the colony.
+  EXPECT_NEAR(median(e, Quantity::bees), 5000, 720);
+  EXPECT_GT(median(kept, Quantity::bees), 19000);
+  EXPECT_EQ(median(e, Quantity::queen_laying), 0);
+  EXPECT_GT(median(e, Quantity::sealed_cells), 0);
+}
+
+}  // namespace
+}  // namespace beegarth
