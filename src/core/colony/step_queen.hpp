@@ -123,6 +123,7 @@ BEEGARTH_INLINE void change_queen(Now<F>& now) {
   now.put(row::vigour, now.get(row::vigour) * (one - hatches) + new_vigour * hatches);
   now.put(row::queen, queen);
   now.put(row::mated, mated * queen);
+  now.scale(row::caged, queen * (one - hatches));
   now.put(row::queen_clock, clock * queen);
   now.put(row::cells, cells);
   now.put(row::cell_age, cell_age);
