@@ -95,7 +95,7 @@ TEST(ParticleFilter, likelihood_of_the_nile_is_unbiased_and_its_filtered_level_i
   std::vector<double> mean_100;
   std::vector<double> variance_100;
   for (std::uint64_t seed = 1; seed <= 60; ++seed) {
-    const Run run = bootstrap_filter(1000, seed, false);
+    const auto run = bootstrap_filter(1000, seed, false);
     ratio.push_back(std::exp(run.log_likelihood - exact_log_likelihood));
     mean_28.push_back(run.mean_28);
     mean_100.push_back(run.mean_100);
