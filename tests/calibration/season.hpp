@@ -29,7 +29,8 @@ inline facts::DayForcing ordinary_day(Date date, double warmer, double sunny) {
     const double z = (date.day_of_year() - peak) / width;
     return std::exp(-0.5 * z * z);
   };
-  day.nectar_kg_per_day = 1.2 * bump(125, 14) + 1.8 * bump(185, 16) + 0.25 * bump(160, 60) + 0.4 * bump(255, 12);
+  day.nectar_kg_per_day =
+      1.2 * bump(125, 14) + 1.8 * bump(185, 16) + 0.25 * bump(160, 60) + 0.4 * bump(255, 12);
   day.pollen_index = std::clamp(0.7 * bump(120, 35) + 0.8 * bump(190, 50) + 0.3 * bump(255, 20), 0.0, 1.0);
   day.mites_in_per_day = 0.1 + 0.8 * bump(245, 25);
   return day;

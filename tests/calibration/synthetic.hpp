@@ -1,4 +1,5 @@
-// Invented colonies whose truth is known, and the entries that a keeper with eyes of their own would have written.
+// Invented colonies whose truth is known, and the entries that a keeper with eyes of their own would have
+// written.
 #pragma once
 
 #include <cmath>
@@ -19,7 +20,9 @@ inline belief::Tables tables() {
   return {(*all)["colony"], (*all)["observation"]};
 }
 
-inline Date day(int year, int month, int day_of_month) { return *Date::from_ymd(year, month, day_of_month); }
+inline Date day(int year, int month, int day_of_month) {
+  return *Date::from_ymd(year, month, day_of_month);
+}
 
 inline entries::Entry entry_on(Date date, int number, entries::Payload payload) {
   entries::Entry entry;
@@ -34,15 +37,16 @@ struct Plan {
   Date began = day(2031, 3, 1);
   Date today = day(2031, 7, 10);
   Date horizon = day(2031, 8, 20);
-  std::vector<Date> looks;        // full inspections
-  std::vector<Date> boards;       // three days each
-  std::vector<Date> rolls;        // 300 bees
+  std::vector<Date> looks;   // full inspections
+  std::vector<Date> boards;  // three days each
+  std::vector<Date> rolls;   // 300 bees
   std::vector<entries::Entry> deeds;
 };
 
 inline const std::vector<colony::Quantity>& judged() {
   using Q = colony::Quantity;
-  static const std::vector<Q> list{Q::bees, Q::brood_cells, Q::stores_kg, Q::mites, Q::capped_cells, Q::alive};
+  static const std::vector<Q> list{Q::bees,  Q::brood_cells,  Q::stores_kg,
+                                   Q::mites, Q::capped_cells, Q::alive};
   return list;
 }
 
@@ -59,16 +63,19 @@ struct Colony {
 // What a keeper writes of a true state, drawn from the observation model with the errors of the table.
 class Keeper {
  public:
-  Keeper(std::uint64_t seed, int member, const belief::ObserverTraits& ways, const belief::ObservationErrors& errors)
-      : stream_({.seed = seed, .member = static_cast<std::uint32_t>(member), .purpose = Purpose::synthetic_truth}),
-        ways_(ways), errors_(errors) {}
+  Keeper(std::uint64_t seed, int member, const belief::ObserverTraits& ways,
+         const belief::ObservationErrors& errors)
+      : stream_({.seed = seed,
+                 .member = static_cast<std::uint32_t>(member),
+                 .purpose = Purpose::synthetic_truth}),
+        ways_(ways),
+        errors_(errors) {}
 
   entries::Inspection look(const belief::Visible& there) {
     const auto& e = errors_;
     entries::Inspection seen;
-    seen.seams = std::round(2 * amount(belief::expected_seams(there, ways_.bees_factor), e.seams_error, e.floor_seams)) / 2;
-    // Half combs are said as such only where they are not whole: the model takes whole numbers as whole.
-    seen.seams = std::round(*seen.seams);
+    seen.seams =
+        std::round(amount(belief::expected_seams(there, ways_.bees_factor), e.seams_error, e.floor_seams));
     seen.brood_combs =
         std::round(amount(belief::expected_brood_combs(there, ways_.brood_factor), e.brood_combs_error, 0.3));
     seen.capped_cells = amount(there.capped_cells * ways_.brood_factor, e.capped_cells_error, e.floor_cells);
@@ -76,7 +83,8 @@ class Keeper {
     seen.eggs = flag(there.eggs / (there.eggs + e.eggs_half) * e.eggs_seen);
     seen.queen = flag(there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0);
     const double cells = there.charged_cells < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen, there.charged_cells);
-    seen.charged_cells = flag(cells) ? std::max(1, static_cast<int>(std::lround(there.charged_cells * 0.8))) : 0;
+    seen.charged_cells =
+        flag(cells) ? std::max(1, static_cast<int>(std::lround(there.charged_cells * 0.8))) : 0;
     return seen;
   }
 
@@ -91,8 +99,8 @@ class Keeper {
     entries::MiteCount count;
     count.method = entries::MiteMethod::sugar_roll;
     count.bees = 300;
-    count.mites = negative_binomial(300 * there.mites_on_adults / std::max(1.0, there.bees) * ways_.recovery_roll,
-                                    errors_.sample_size);
+    count.mites = negative_binomial(
+        300 * there.mites_on_adults / std::max(1.0, there.bees) * ways_.recovery_roll, errors_.sample_size);
     return count;
   }
 
@@ -100,8 +108,12 @@ class Keeper {
   double amount(double expected, double sd, double floor) {
     return std::max(0.0, (expected + floor) * std::exp(sd * stream_.normal()) - floor);
   }
-  bool flag(double odds) { return stream_.uniform() < errors_.false_sight + (1 - 2 * errors_.false_sight) * odds; }
-  int negative_binomial(double mean, double size) { return stream_.poisson(mean * stream_.gamma(size) / size); }
+  bool flag(double odds) {
+    return stream_.uniform() < errors_.false_sight + (1 - 2 * errors_.false_sight) * odds;
+  }
+  int negative_binomial(double mean, double size) {
+    return stream_.poisson(mean * stream_.gamma(size) / size);
+  }
 
   Stream stream_;
   belief::ObserverTraits ways_;
@@ -131,13 +143,14 @@ inline belief::Visible visible(const colony::Ensemble& e, std::size_t i) {
 }
 
 // `count` colonies drawn from the prior, living through `weather` (which reaches the horizon).
-inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, int count, const belief::Tables& tables,
-                                         const facts::ForcingPath& weather) {
+inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, int count,
+                                         const belief::Tables& tables, const facts::ForcingPath& weather) {
   belief::History history;
   history.colony = ColonyId("truth-" + std::to_string(seed));
   history.began = plan.began;
   history.entries = plan.deeds;
-  const belief::Options options{.members = count, .seed = seed, .today = plan.horizon, .horizon = plan.horizon};
+  const belief::Options options{
+      .members = count, .seed = seed, .today = plan.horizon, .horizon = plan.horizon};
   const belief::Timeline timeline = belief::lay_out(history, plan.horizon);
   const belief::Forcing forcing{weather, {}};
   auto setting = belief::make_setting(history, forcing, timeline, tables, options);
@@ -149,8 +162,8 @@ inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, i
   for (std::size_t i = 0; i < n; ++i) {
     colonies[i].history = history;
     colonies[i].history.colony = ColonyId("colony-" + std::to_string(seed) + "-" + std::to_string(i));
-    keepers.emplace_back(seed, static_cast<int>(i), belief::observer_of(members, *setting, static_cast<int>(i)),
-                         setting->errors);
+    keepers.emplace_back(seed, static_cast<int>(i),
+                         belief::observer_of(members, *setting, static_cast<int>(i)), setting->errors);
     for (std::size_t t = 0; t < colony::trait_count; ++t) {
       colonies[i].truth.traits.push_back(static_cast<float>(members.at(static_cast<int>(i))[t]));
     }
@@ -159,7 +172,9 @@ inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, i
   int number = 1000;
   const auto morning = [&](int day_number, const colony::Ensemble& ensemble) {
     const Date date = plan.began + day_number;
-    const auto is_in = [&](const std::vector<Date>& dates) { return std::find(dates.begin(), dates.end(), date) != dates.end(); };
+    const auto is_in = [&](const std::vector<Date>& dates) {
+      return std::find(dates.begin(), dates.end(), date) != dates.end();
+    };
     std::vector<std::vector<float>> values;
     for (const auto q : judged()) values.push_back(ensemble.read(q));
     const auto fall = ensemble.read(colony::Quantity::mite_fall_per_day);
@@ -178,7 +193,8 @@ inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, i
       auto& entries = colonies[i].history.entries;
       if (is_in(plan.looks)) entries.push_back(entry_on(date, ++number, keepers[i].look(there)));
       for (std::size_t b = 0; b < plan.boards.size(); ++b) {
-        if (plan.boards[b] == date) entries.push_back(entry_on(date, ++number, keepers[i].board(fallen[b][i])));
+        if (plan.boards[b] == date)
+          entries.push_back(entry_on(date, ++number, keepers[i].board(fallen[b][i])));
       }
       if (is_in(plan.rolls)) entries.push_back(entry_on(date, ++number, keepers[i].roll(there)));
     }
@@ -191,8 +207,8 @@ inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, i
 // The usual plan: a look every two to three weeks, two boards, two rolls, supers on, one feed.
 inline Plan usual_plan() {
   Plan plan;
-  plan.looks = {day(2031, 3, 25), day(2031, 4, 12), day(2031, 4, 28), day(2031, 5, 12), day(2031, 5, 24),
-                day(2031, 6, 10), day(2031, 6, 28)};
+  plan.looks = {day(2031, 3, 25), day(2031, 4, 12), day(2031, 4, 28), day(2031, 5, 12),
+                day(2031, 5, 24), day(2031, 6, 10), day(2031, 6, 28)};
   plan.boards = {day(2031, 4, 15), day(2031, 7, 5)};
   plan.rolls = {day(2031, 6, 10)};
   plan.deeds = {entry_on(day(2031, 3, 10), 1, entries::Feed{.kg = 2, .form = entries::FeedForm::fondant}),

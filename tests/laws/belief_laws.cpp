@@ -131,7 +131,8 @@ void expect_sound(const facts::Outlook& outlook) {
       }
     }
   }
-  for (const auto& learnt : outlook.learnt) EXPECT_TRUE(std::isfinite(learnt.contraction)) << learnt.parameter;
+  for (const auto& learnt : outlook.learnt)
+    EXPECT_TRUE(std::isfinite(learnt.contraction)) << learnt.parameter;
 }
 
 TEST(BeliefLaws, an_outlook_is_sound_and_the_same_every_time) {
@@ -191,7 +192,8 @@ TEST(BeliefLaws, removing_an_inspection_changes_the_odds_and_the_why_that_named_
 TEST(BeliefLaws, colonies_reckoned_on_any_number_of_threads_come_out_bit_for_bit_alike) {
   constexpr int colonies = 7;
   std::array<std::uint64_t, colonies> alone{};
-  for (int c = 0; c < colonies; ++c) alone.at(static_cast<std::size_t>(c)) = bits_of(foresee(may_colony("c" + std::to_string(c))));
+  for (int c = 0; c < colonies; ++c)
+    alone.at(static_cast<std::size_t>(c)) = bits_of(foresee(may_colony("c" + std::to_string(c))));
   for (const int threads : {2, 7}) {
     std::array<std::uint64_t, colonies> together{};
     std::vector<std::thread> workers;
@@ -222,7 +224,8 @@ TEST(BeliefBadInput, without_any_entry_gives_the_usual_of_the_season_and_says_so
   const auto outlook = foresee(asked);
   expect_sound(outlook);
   bool said = false;
-  for (const auto& remark : outlook.remarks) said = said || remark.text.find("nothing was seen") != std::string::npos;
+  for (const auto& remark : outlook.remarks)
+    said = said || remark.text.find("nothing was seen") != std::string::npos;
   EXPECT_TRUE(said);
 }
 
@@ -261,7 +264,8 @@ TEST(BeliefBadInput, contradictory_entries_are_said_to_be_so_and_never_give_nons
 
 TEST(BeliefBadInput, a_dead_colony_that_was_inspected_afterwards_stays_dead_with_a_remark) {
   Asked asked = may_colony();
-  asked.history.entries.insert(asked.history.entries.begin() + 3, entry_on(day(2031, 5, 8), 8, entries::ColonyEnded{}));
+  asked.history.entries.insert(asked.history.entries.begin() + 3,
+                               entry_on(day(2031, 5, 8), 8, entries::ColonyEnded{}));
   const auto outlook = foresee(asked);
   expect_sound(outlook);
   EXPECT_EQ(outlook.alive, 0);

@@ -1,7 +1,7 @@
-// The same filter code on a model whose answer is known exactly: annual flow of the Nile at Aswan 1871-1970 as a local
-// level with noise. Data: Durbin & Koopman 2012, "Time Series Analysis by State Space Methods"; also R's `Nile`.
-// Exact values: Kalman recursion in R 4.2.2 with Q = 1469.1, H = 15099 (Durbin & Koopman, ch. 2), first level
-// N(1000, 1e5), all 100 observations.
+// The same filter code on a model whose answer is known exactly: annual flow of the Nile at Aswan 1871-1970
+// as a local level with noise. Data: Durbin & Koopman 2012, "Time Series Analysis by State Space Methods";
+// also R's `Nile`. Exact values: Kalman recursion in R 4.2.2 with Q = 1469.1, H = 15099 (Durbin & Koopman,
+// ch. 2), first level N(1000, 1e5), all 100 observations.
 #include <gtest/gtest.h>
 
 #include <array>
@@ -21,7 +21,13 @@ constexpr double exact_mean_100 = 798.370292608364;
 constexpr double exact_variance_100 = 4032.15794180848;
 constexpr double exact_log_likelihood_with_gaps = -387.341789305553;  // observations 21-40 and 61-80 missing
 
-constexpr std::array<double, 100> flow{1120, 1160, 963, 1210, 1160, 1160, 813, 1230, 1370, 1140, 995, 935, 1110, 994, 1020, 960, 1180, 799, 958, 1140, 1100, 1210, 1150, 1250, 1260, 1220, 1030, 1100, 774, 840, 874, 694, 940, 833, 701, 916, 692, 1020, 1050, 969, 831, 726, 456, 824, 702, 1120, 1100, 832, 764, 821, 768, 845, 864, 862, 698, 845, 744, 796, 1040, 759, 781, 865, 845, 944, 984, 897, 822, 1010, 771, 676, 649, 846, 812, 742, 801, 1040, 860, 874, 848, 890, 744, 749, 838, 1050, 918, 986, 797, 923, 975, 815, 1020, 906, 901, 1170, 912, 746, 919, 718, 714, 740};
+constexpr std::array<double, 100> flow{
+    1120, 1160, 963,  1210, 1160, 1160, 813,  1230, 1370, 1140, 995,  935,  1110, 994, 1020, 960,  1180,
+    799,  958,  1140, 1100, 1210, 1150, 1250, 1260, 1220, 1030, 1100, 774,  840,  874, 694,  940,  833,
+    701,  916,  692,  1020, 1050, 969,  831,  726,  456,  824,  702,  1120, 1100, 832, 764,  821,  768,
+    845,  864,  862,  698,  845,  744,  796,  1040, 759,  781,  865,  845,  944,  984, 897,  822,  1010,
+    771,  676,  649,  846,  812,  742,  801,  1040, 860,  874,  848,  890,  744,  749, 838,  1050, 918,
+    986,  797,  923,  975,  815,  1020, 906,  901,  1170, 912,  746,  919,  718,  714, 740};
 
 struct Run {
   double log_likelihood = 0;
@@ -30,7 +36,9 @@ struct Run {
   double variance_100 = 0;
 };
 
-bool missing(int year) { return (year >= 21 && year <= 40) || (year >= 61 && year <= 80); }
+bool missing(int year) {
+  return (year >= 21 && year <= 40) || (year >= 61 && year <= 80);
+}
 
 Run bootstrap_filter(int members, std::uint64_t seed, bool gaps) {
   const auto n = static_cast<std::size_t>(members);
@@ -41,11 +49,11 @@ Run bootstrap_filter(int members, std::uint64_t seed, bool gaps) {
   for (double& a : level) a = 1000 + std::sqrt(1e5) * noise.normal();
   const Crowd crowd{[&](std::span<const int> ancestors) {
                       std::vector<double> next(n);
-                      for (std::size_t i = 0; i < n; ++i) next[i] = level[static_cast<std::size_t>(ancestors[i])];
+                      for (std::size_t i = 0; i < n; ++i)
+                        next[i] = level[static_cast<std::size_t>(ancestors[i])];
                       level = next;
                     },
-                    [&](double) { return std::vector<double>(n); },
-                    [&] { return noise.uniform(); }};
+                    [&](double) { return std::vector<double>(n); }, [&] { return noise.uniform(); }};
   Run run;
   for (int year = 1; year <= 100; ++year) {
     if (year > 1) {
@@ -53,7 +61,8 @@ Run bootstrap_filter(int members, std::uint64_t seed, bool gaps) {
     }
     if (!gaps || !missing(year)) {
       const double seen = flow.at(static_cast<std::size_t>(year - 1));
-      for (std::size_t i = 0; i < n; ++i) log_likelihoods[i] = log_normal_density(seen, level[i], std::sqrt(15099.0));
+      for (std::size_t i = 0; i < n; ++i)
+        log_likelihoods[i] = log_normal_density(seen, level[i], std::sqrt(15099.0));
       // One stage only: the plain bootstrap filter, whose likelihood estimate is unbiased.
       run.log_likelihood += assimilate(log_weights, log_likelihoods, crowd, {.stages_max = 1}).log_evidence;
     }
@@ -110,7 +119,8 @@ TEST(ParticleFilter, likelihood_of_the_nile_is_unbiased_and_its_filtered_level_i
 TEST(ParticleFilter, years_without_an_observation_only_widen) {
   std::vector<double> ratio;
   for (std::uint64_t seed = 1; seed <= 40; ++seed) {
-    ratio.push_back(std::exp(bootstrap_filter(1000, seed, true).log_likelihood - exact_log_likelihood_with_gaps));
+    ratio.push_back(
+        std::exp(bootstrap_filter(1000, seed, true).log_likelihood - exact_log_likelihood_with_gaps));
   }
   expect_within_four_errors(ratio, 1.0);
 }
@@ -124,7 +134,8 @@ TEST(ParticleFilter, variance_falls_as_one_over_the_members) {
     }
     return spread(logs).variance;
   };
-  // The ratio of two variances of 60 draws lies within a factor 2.4 of its value 16 at 99.9 % (F distribution).
+  // The ratio of two variances of 60 draws lies within a factor 2.4 of its value 16 at 99.9 % (F
+  // distribution).
   const double ratio = variance(250) / variance(4000);
   EXPECT_GT(ratio, 16 / 2.4);
   EXPECT_LT(ratio, 16 * 2.4);

@@ -25,7 +25,8 @@ class Rows {
   double spread(const std::string& key) {
     const FactRow* row = table_.find(key);
     if (row == nullptr || !row->low || !row->high || *row->low <= 0) {
-      if (!problem_) problem_ = bad_input("needs low and high above zero", table_.name() + ": " + key, "correct the row");
+      if (!problem_)
+        problem_ = bad_input("needs low and high above zero", table_.name() + ": " + key, "correct the row");
       return 0;
     }
     return std::log(*row->high / *row->low) / (2 * ninety_percent_half_width);
@@ -47,7 +48,8 @@ double by_season(Rows& rows, const char* what, int day_of_year) {
   const double floor = std::floor(place);
   const int before = (static_cast<int>(floor) + 12) % 12;
   const double part = place - floor;
-  return (1 - part) * rows.value(month_key(what, before + 1)) + part * rows.value(month_key(what, (before + 1) % 12 + 1));
+  return (1 - part) * rows.value(month_key(what, before + 1)) +
+         part * rows.value(month_key(what, (before + 1) % 12 + 1));
 }
 
 const entries::Split* own_split(const Timeline& timeline) {

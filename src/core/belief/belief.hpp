@@ -17,17 +17,19 @@
 
 namespace beegarth::belief {
 
-// Everything the book says about one colony up to today, oldest first. Entries later than `today` must not be here.
+// Everything the book says about one colony up to today, oldest first. Entries later than `today` must not be
+// here.
 struct History {
   ColonyId colony;
-  Date began;                            // first day followed
-  facts::Dwelling dwelling;              // as it was on that day; `Room` entries change it
-  std::vector<entries::Entry> entries;   // about this colony only, by date, then by when written
-  bool from_split = false;               // began as a split or swarm within the book
+  Date began;                           // first day followed
+  facts::Dwelling dwelling;             // as it was on that day; `Room` entries change it
+  std::vector<entries::Entry> entries;  // about this colony only, by date, then by when written
+  bool from_split = false;              // began as a split or swarm within the book
 };
 
-// The outside world as far as it is known, and many ways it may go on. past covers began .. today - 1 at least;
-// every future starts today and reaches the horizon. Where past weather is unknown, past holds one drawn path.
+// The outside world as far as it is known, and many ways it may go on. past covers began .. today - 1 at
+// least; every future starts today and reaches the horizon. Where past weather is unknown, past holds one
+// drawn path.
 struct Forcing {
   facts::ForcingPath past;
   std::vector<facts::ForcingPath> futures;
@@ -39,7 +41,7 @@ struct Options {
   Date today;
   Date horizon;
   double latitude_deg = 52;
-  bool explain = true;                   // leave entries out one at a time to say which moved the odds (costs time)
+  bool explain = true;  // leave entries out one at a time to say which moved the odds (costs time)
 };
 
 // The tables of parameters and observation errors (tables/colony.toml, tables/observation.toml), checked.
@@ -48,6 +50,7 @@ struct Tables {
   FactTable observation;
 };
 
-Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing, const Tables& tables, const Options& options);
+Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing, const Tables& tables,
+                                 const Options& options);
 
 }  // namespace beegarth::belief

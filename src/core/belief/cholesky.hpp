@@ -7,7 +7,8 @@
 
 namespace beegarth::belief {
 
-// In place: the lower factor, row by row; the upper triangle is left as it was. Pivots below 1e-9 are lifted to it.
+// In place: the lower factor, row by row; the upper triangle is left as it was. Pivots below 1e-9 are lifted
+// to it.
 inline void factor_in_place(std::vector<double>& a, int n) {
   const auto at = [&](int i, int j) -> double& { return a[static_cast<std::size_t>(i * n + j)]; };
   for (int j = 0; j < n; ++j) {

@@ -13,16 +13,20 @@ using Actions = std::vector<colony::Action>;
 
 Actions feed(const e::Feed& p, const DeedFigures& f) {
   switch (p.form) {
-    case e::FeedForm::comb: return {colony::Feed{.stores_kg = p.kg}};
-    case e::FeedForm::pollen: return {colony::Feed{.pollen_kg = p.kg}};
+    case e::FeedForm::comb:
+      return {colony::Feed{.stores_kg = p.kg}};
+    case e::FeedForm::pollen:
+      return {colony::Feed{.pollen_kg = p.kg}};
     case e::FeedForm::syrup:
-    case e::FeedForm::fondant: break;
+    case e::FeedForm::fondant:
+      break;
   }
   const double usual = p.form == e::FeedForm::syrup ? f.syrup_sugar_pct : f.fondant_sugar_pct;
   return {colony::Feed{.stores_kg = p.kg * p.sugar_pct.value_or(usual) / 100 * f.stores_per_sugar}};
 }
 
-// The model's kind that comes nearest: its own word, then the first part of it ("oxalic" of "oxalic_trickle").
+// The model's kind that comes nearest: its own word, then the first part of it ("oxalic" of
+// "oxalic_trickle").
 std::string kind_in(const colony::Model& model, e::TreatmentKind kind) {
   const std::string word(e::word_for(kind));
   if (model.treatment(word) != nullptr) return word;
@@ -33,23 +37,29 @@ std::string kind_in(const colony::Model& model, e::TreatmentKind kind) {
 Actions treat(const e::Treatment& p, const colony::Model& model) {
   if (p.kind == e::TreatmentKind::drone_comb_removed) return {colony::RemoveDroneComb{}};
   if (p.kind == e::TreatmentKind::brood_removed) {
-    return {colony::SplitAway{.bees_share = 0, .brood_share = 1, .stores_share = 0, .queen_leaves = false}};
+    return {colony::RemoveBrood{}};
   }
   return {colony::Treat{kind_in(model, p.kind), p.days.value_or(0)}};
 }
 
 Actions queen(e::QueenEvent event) {
   switch (event) {
-    case e::QueenEvent::introduced: return {colony::IntroduceQueen{}};
-    case e::QueenEvent::cell_given: return {colony::GiveCell{}};
+    case e::QueenEvent::introduced:
+      return {colony::IntroduceQueen{}};
+    case e::QueenEvent::cell_given:
+      return {colony::GiveCell{}};
     case e::QueenEvent::lost:
-    case e::QueenEvent::removed: return {colony::QueenLost{}};
-    case e::QueenEvent::caged: return {colony::CageQueen{}};
-    case e::QueenEvent::released: return {colony::ReleaseQueen{}};
+    case e::QueenEvent::removed:
+      return {colony::QueenLost{}};
+    case e::QueenEvent::caged:
+      return {colony::CageQueen{}};
+    case e::QueenEvent::released:
+      return {colony::ReleaseQueen{}};
     case e::QueenEvent::marked:
     case e::QueenEvent::clipped:
     case e::QueenEvent::virgin_emerged:
-    case e::QueenEvent::laying: return {};
+    case e::QueenEvent::laying:
+      return {};
   }
   return {};
 }
@@ -67,7 +77,9 @@ struct Convert {
   }
   Actions operator()(const e::Swarmed&) const { return {colony::SwarmSeen{}}; }
   Actions operator()(const e::Split& p) const {
-    return {colony::SplitAway{.bees_share = p.bees_share, .brood_share = p.brood_share, .stores_share = p.bees_share,
+    return {colony::SplitAway{.bees_share = p.bees_share,
+                              .brood_share = p.brood_share,
+                              .stores_share = p.bees_share,
                               .queen_leaves = p.queen_goes}};
   }
   Actions operator()(const e::Unite&) const {

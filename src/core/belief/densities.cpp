@@ -1,8 +1,7 @@
 #include "belief/densities.hpp"
 
-#include <boost/math/special_functions/gamma.hpp>
-
 #include <algorithm>
+#include <boost/math/special_functions/gamma.hpp>
 #include <cmath>
 #include <limits>
 #include <numbers>
@@ -18,7 +17,9 @@ double log_gamma(double x) {
   return boost::math::lgamma(x, policy<promote_double<false>>());
 }
 
-double log_beta(double a, double b) { return log_gamma(a) + log_gamma(b) - log_gamma(a + b); }
+double log_beta(double a, double b) {
+  return log_gamma(a) + log_gamma(b) - log_gamma(a + b);
+}
 
 }  // namespace
 
@@ -27,7 +28,9 @@ double log_normal_density(double x, double mean, double sd) {
   return -0.5 * z * z - std::log(sd) - 0.5 * std::log(2 * std::numbers::pi);
 }
 
-double normal_cdf(double z) { return 0.5 * std::erfc(-z / std::numbers::sqrt2); }
+double normal_cdf(double z) {
+  return 0.5 * std::erfc(-z / std::numbers::sqrt2);
+}
 
 double log_grained_lognormal(double seen, double expected, double sd, double offset, double half_grain) {
   const double centre = std::log(std::max(0.0, expected) + offset);
@@ -36,12 +39,14 @@ double log_grained_lognormal(double seen, double expected, double sd, double off
   // Below the least thing that can be said the interval is open.
   const double bottom = bottom_value <= 0 ? minus_infinity : (std::log(bottom_value + offset) - centre) / sd;
   // Take the difference in the tail in which it does not cancel.
-  const double mass = bottom > 0 ? normal_cdf(-bottom) - normal_cdf(-top) : normal_cdf(top) - normal_cdf(bottom);
+  const double mass =
+      bottom > 0 ? normal_cdf(-bottom) - normal_cdf(-top) : normal_cdf(top) - normal_cdf(bottom);
   return mass > 0 ? std::log(mass) : minus_infinity;
 }
 
 double log_offset_lognormal(double seen, double expected, double sd, double offset) {
-  return log_normal_density(std::log(std::max(0.0, seen) + offset), std::log(std::max(0.0, expected) + offset), sd);
+  return log_normal_density(std::log(std::max(0.0, seen) + offset),
+                            std::log(std::max(0.0, expected) + offset), sd);
 }
 
 double log_negative_binomial(int count, double mean, double k) {

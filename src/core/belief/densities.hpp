@@ -1,4 +1,5 @@
-// Log densities and log odds that the observations are judged by. None returns NaN; impossible is minus infinity.
+// Log densities and log odds that the observations are judged by. None returns NaN; impossible is minus
+// infinity.
 #pragma once
 
 namespace beegarth::belief {
@@ -8,8 +9,8 @@ double log_normal_density(double x, double mean, double sd);
 // Standard normal distribution function.
 double normal_cdf(double z);
 
-// log P(seen - half_grain <= X < seen + half_grain) where log(X + offset) is normal about log(expected + offset).
-// Keepers say whole and half combs: the interval, not a point, is what was seen. half_grain > 0.
+// log P(seen - half_grain <= X < seen + half_grain) where log(X + offset) is normal about log(expected +
+// offset). Keepers say whole and half combs: the interval, not a point, is what was seen. half_grain > 0.
 double log_grained_lognormal(double seen, double expected, double sd, double offset, double half_grain);
 
 // The density of the same variable at a point, with respect to log(X + offset).

@@ -10,7 +10,9 @@
 namespace beegarth::belief {
 
 TraitShare::TraitShare(std::span<const double> coordinates, int dims, std::span<const double> weights)
-    : dims_(dims), effective_(effective_sample_size(weights)), weights_(weights.begin(), weights.end()),
+    : dims_(dims),
+      effective_(effective_sample_size(weights)),
+      weights_(weights.begin(), weights.end()),
       centred_(coordinates.begin(), coordinates.end()),
       cholesky_(static_cast<std::size_t>(dims) * static_cast<std::size_t>(dims), 0.0) {
   const auto d = static_cast<std::size_t>(dims);
@@ -26,7 +28,8 @@ TraitShare::TraitShare(std::span<const double> coordinates, int dims, std::span<
       }
     }
   }
-  for (std::size_t k = 0; k < d; ++k) cholesky_[k * d + k] += 1e-3;  // ridge: coordinates have prior variance 1
+  for (std::size_t k = 0; k < d; ++k)
+    cholesky_[k * d + k] += 1e-3;  // ridge: coordinates have prior variance 1
   factor_in_place(cholesky_, dims);
 }
 
@@ -55,7 +58,8 @@ double TraitShare::explained(std::span<const double> happened) const {
 
 facts::Odds odds_with_interval(double p, double effective, double trait_share) {
   const double n = std::max(effective, 1.0);
-  const double middle = (p * n + 0.5) / (n + 1);  // Jeffreys: an event that no member met is rare, not impossible
+  const double middle =
+      (p * n + 0.5) / (n + 1);  // Jeffreys: an event that no member met is rare, not impossible
   const double share = std::clamp(1 / (n + 1) + trait_share, 1e-6, 0.95);
   const double strength = 1 / share - 1;
   const double a = middle * strength;
@@ -63,7 +67,8 @@ facts::Odds odds_with_interval(double p, double effective, double trait_share) {
   using namespace boost::math::policies;
   // Errors give numbers instead of exceptions; the clamp below makes them harmless.
   const policy<overflow_error<ignore_error>, evaluation_error<ignore_error>, underflow_error<ignore_error>,
-               promote_double<false>> quiet;
+               promote_double<false>>
+      quiet;
   const double low = boost::math::ibeta_inv(a, b, 0.1, quiet);
   const double high = boost::math::ibeta_inv(a, b, 0.9, quiet);
   const double value = std::clamp(p, 0.0, 1.0);
@@ -79,8 +84,8 @@ double odds_by(std::span<const int> first_day, std::span<const double> weights, 
   return std::min(1.0, sum);
 }
 
-std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, std::span<const double> weights, int first, int last,
-                                     const TraitShare& traits) {
+std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, std::span<const double> weights,
+                                     int first, int last, const TraitShare& traits) {
   const double effective = effective_sample_size(weights);
   std::vector<facts::Odds> course;
   std::vector<double> happened(weights.size(), 0.0);

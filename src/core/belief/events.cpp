@@ -36,11 +36,12 @@ std::string definition_of(facts::EventKind kind, const Setting& setting, Date la
       return "on some morning from today to the day, fewer than " + number(100 * e.room_short_share) +
              " % of the worker cells of the brood space are drawn, empty and free for a laying queen";
     case facts::EventKind::swarm_preparation:
-      return "on some morning from today to the day, a full look would find a charged or sealed queen cell while the "
+      return "on some morning from today to the day, a full look would find a charged or sealed queen cell "
+             "while the "
              "laying queen is still there";
     case facts::EventKind::stores_short:
-      return "on some morning from today to the day, a living colony has less than " + number(e.stores_short_kg) +
-             " kg of honey and nectar in all combs";
+      return "on some morning from today to the day, a living colony has less than " +
+             number(e.stores_short_kg) + " kg of honey and nectar in all combs";
     case facts::EventKind::queen_trouble:
       return "on some morning from today to the day, a living colony has had no laying queen for " +
              number(e.queenless_days) + " days or more, or its queen lays drones only";
@@ -55,9 +56,10 @@ std::string definition_of(facts::EventKind kind, const Setting& setting, Date la
 EventWatch::EventWatch(const Setting& setting, int members)
     : setting_(setting), days_without_queen_(static_cast<std::size_t>(members), 0) {}
 
-void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which, Trace& trace) {
-  constexpr float few_capped_cells = 300;  // fewer are too few to judge
+void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
+                         Trace& trace) {
   const ObservationErrors& e = setting_.errors;
+  if (day < setting_.today - e.queenless_days) return;  // nothing from so long ago is asked for
   const auto alive = ensemble.read(Quantity::alive);
   const auto room = ensemble.read(Quantity::laying_room_cells);
   const auto charged = ensemble.read(Quantity::charged_cells);
@@ -65,26 +67,37 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
   const auto laying = ensemble.read(Quantity::queen_laying);
   const auto drone_laying = ensemble.read(Quantity::drone_laying);
   const auto stores = ensemble.read(Quantity::stores_kg);
-  const auto capped = ensemble.read(Quantity::capped_cells);
-  const auto infested = ensemble.read(Quantity::infested_share);
   const double cells = ensemble.dwelling().brood_combs * ensemble.dwelling().worker_cells_per_comb;
-  const bool winter_brood = winter_brood_day(trace.began + day, setting_.latitude_deg);
   for (std::size_t k = 0; k < alive.size(); ++k) {
     const std::size_t i = which.empty() ? k : which[k];
     if (alive[k] < 0.5F) continue;
     const bool queen = laying[k] > 0.5F;
     days_without_queen_[i] = queen ? 0 : days_without_queen_[i] + 1;
     if (day < setting_.today) continue;
-    const std::array<bool, event_count> now{
+    const std::array<bool, event_count - 1> now{
+        // in the order of event_kinds, winter_mites apart
         queen && room[k] < e.room_short_share * cells,
         queen && charged[k] + sealed[k] >= 0.5F,
         stores[k] < e.stores_short_kg,
         days_without_queen_[i] >= e.queenless_days || drone_laying[k] > 0.5F,
-        winter_brood && capped[k] >= few_capped_cells && infested[k] > e.winter_brood_infested,
     };
-    for (std::size_t event = 0; event < event_count; ++event) {
+    for (std::size_t event = 0; event < now.size(); ++event) {
       if (now[event] && trace.first_day[event][i] == never_happens) trace.first_day[event][i] = day;
     }
+  }
+}
+
+void EventWatch::winter_brood(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
+                              Trace& trace) const {
+  constexpr float few_capped_cells = 300;  // fewer are too few to judge
+  if (!winter_brood_day(trace.began + day, setting_.latitude_deg)) return;
+  const auto capped = ensemble.read(Quantity::capped_cells);
+  const auto infested = ensemble.read(Quantity::infested_share);
+  auto& first = trace.first_day[winter_mites_index];
+  for (std::size_t k = 0; k < capped.size(); ++k) {
+    const std::size_t i = which.empty() ? k : which[k];
+    const bool now = capped[k] >= few_capped_cells && infested[k] > setting_.errors.winter_brood_infested;
+    if (now && first[i] == never_happens) first[i] = day;
   }
 }
 

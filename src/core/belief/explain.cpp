@@ -67,10 +67,13 @@ std::string contents(const e::Inspection& p) {
 std::string contents(const e::MiteCount& p) {
   std::string text = number(p.mites) + " mites";
   switch (p.method) {
-    case e::MiteMethod::board: return text + " on the board in " + number(p.days.value_or(1)) + " days";
+    case e::MiteMethod::board:
+      return text + " on the board in " + number(p.days.value_or(1)) + " days";
     case e::MiteMethod::sugar_roll:
-    case e::MiteMethod::wash: return text + " on " + number(p.bees.value_or(300)) + " bees";
-    case e::MiteMethod::brood: return text + " in " + number(p.cells.value_or(100)) + " cells";
+    case e::MiteMethod::wash:
+      return text + " on " + number(p.bees.value_or(300)) + " bees";
+    case e::MiteMethod::brood:
+      return text + " in " + number(p.cells.value_or(100)) + " cells";
   }
   return text;
 }
@@ -102,10 +105,14 @@ std::vector<const char*> rows_behind(const Sight& sight) {
   }
   if (const auto* count = std::get_if<e::MiteCount>(&sight)) {
     switch (count->method) {
-      case e::MiteMethod::board: return {"board_size", "board_factor"};
-      case e::MiteMethod::sugar_roll: return {"sample_size", "roll_recovery"};
-      case e::MiteMethod::wash: return {"sample_size", "wash_recovery"};
-      case e::MiteMethod::brood: return {"brood_sample_correlation"};
+      case e::MiteMethod::board:
+        return {"board_size", "board_factor"};
+      case e::MiteMethod::sugar_roll:
+        return {"sample_size", "roll_recovery"};
+      case e::MiteMethod::wash:
+        return {"sample_size", "wash_recovery"};
+      case e::MiteMethod::brood:
+        return {"brood_sample_correlation"};
     }
   }
   if (std::holds_alternative<e::Weight>(sight)) return {"scale_error", "tare_kg"};
@@ -120,12 +127,21 @@ struct Ground {
 };
 Ground ground_of(std::size_t event) {
   switch (event) {
-    case 0: return {"how fast a queen fills the comb", {"laying_max"}, {"room_short_share"}};
-    case 1: return {"how readily colonies of this size and crowding raise queens", {"swarming", "swarm_rate_per_day"}, {}};
-    case 2: return {"what comes in and what is eaten", {"collecting", "adult_honey_g_per_day"}, {"stores_short_kg"}};
-    case 3: return {"how often queens fail and how often mating succeeds", {"queen_fails_per_day", "mating_return_odds"},
-                    {"queenless_days"}};
-    default: return {"how fast mites multiply", {"mite_reproduction", "mite_invasion"}, {"winter_brood_infested"}};
+    case 0:
+      return {"how fast a queen fills the comb", {"laying_max"}, {"room_short_share"}};
+    case 1:
+      return {"how readily colonies of this size and crowding raise queens",
+              {"swarming", "swarm_rate_per_day"},
+              {}};
+    case 2:
+      return {
+          "what comes in and what is eaten", {"collecting", "adult_honey_g_per_day"}, {"stores_short_kg"}};
+    case 3:
+      return {"how often queens fail and how often mating succeeds",
+              {"queen_fails_per_day", "mating_return_odds"},
+              {"queenless_days"}};
+    default:
+      return {"how fast mites multiply", {"mite_reproduction", "mite_invasion"}, {"winter_brood_infested"}};
   }
 }
 
@@ -188,8 +204,8 @@ double largest_change(const Without& without, const OddsOfEvents& with) {
 }
 
 // Fits again without the entries whose reweighting cannot be trusted, those that seem to matter most first.
-void refit_worst(std::vector<Without>& all, const OddsOfEvents& with, const Setting& setting, const Forcing& forcing,
-                 Date horizon, int refits) {
+void refit_worst(std::vector<Without>& all, const OddsOfEvents& with, const Setting& setting,
+                 const Forcing& forcing, Date horizon, int refits) {
   constexpr double trusted_shape = 0.7;  // Vehtari et al. 2024
   std::vector<std::size_t> order;
   for (std::size_t i = 0; i < all.size(); ++i) {
@@ -224,8 +240,9 @@ std::string describe(const e::Entry& entry) {
 }
 
 std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
-                                                      const Projected& projected, const Forcing& forcing, Date horizon,
-                                                      const Tables& tables, const WhyOptions& options) {
+                                                      const Projected& projected, const Forcing& forcing,
+                                                      Date horizon, const Tables& tables,
+                                                      const WhyOptions& options) {
   constexpr std::size_t most_reasons = 4;
   constexpr double worth_saying = 0.01;  // a change of one percentage point
   const OddsOfEvents with = odds_at_end(projected, fitted.weights);
@@ -240,7 +257,8 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
       return std::abs(a->odds[event] - with[event]) > std::abs(b->odds[event] - with[event]);
     });
     for (const Without* one : order) {
-      if (reasons[event].size() == most_reasons || std::abs(one->odds[event] - with[event]) < worth_saying) break;
+      if (reasons[event].size() == most_reasons || std::abs(one->odds[event] - with[event]) < worth_saying)
+        break;
       const Observation& seen = setting.timeline.observations[one->observation];
       const e::Entry& entry = setting.timeline.entries[seen.entry];
       facts::Reason reason{sentence(*one, event, with[event], entry), {entry.id}, {}};

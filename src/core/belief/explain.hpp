@@ -12,14 +12,16 @@ namespace beegarth::belief {
 // "inspection of 2026-05-20: 9 seams, 5 charged cells".
 std::string describe(const entries::Entry& entry);
 
-// Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same members
-// with their weights divided by what that entry multiplied them with, Pareto-smoothed; where that is not to be trusted
-// the sentence says "about", and for the worst few the members are fitted again without the entry.
+// Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
+// members with their weights divided by what that entry multiplied them with, Pareto-smoothed; where that is
+// not to be trusted the sentence says "about", and for the worst few the members are fitted again without the
+// entry.
 struct WhyOptions {
   int refits = 0;  // at most so many
 };
 std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
-                                                      const Projected& projected, const Forcing& forcing, Date horizon,
-                                                      const Tables& tables, const WhyOptions& options);
+                                                      const Projected& projected, const Forcing& forcing,
+                                                      Date horizon, const Tables& tables,
+                                                      const WhyOptions& options);
 
 }  // namespace beegarth::belief

@@ -10,7 +10,7 @@
 namespace beegarth::belief {
 namespace {
 
-constexpr int sweeps_per_stage = 2;
+constexpr int sweeps_per_stage = 3;  // moves after each resampling
 // Below this an entry's log likelihood, averaged over the crowd, is called a surprise.
 constexpr double surprising = -14;
 
@@ -24,7 +24,8 @@ void reorder(std::vector<T>& values, std::span<const int> ancestors) {
 class Fit {
  public:
   explicit Fit(const Setting& setting)
-      : setting_(setting), n_(static_cast<std::size_t>(setting.members)),
+      : setting_(setting),
+        n_(static_cast<std::size_t>(setting.members)),
         next_id_(static_cast<std::uint32_t>((setting.piece_starts.size() + 1) * n_)) {
     fitted_.members = before_seeing(setting);
     fitted_.lowest_ess = setting.members;
@@ -36,7 +37,8 @@ class Fit {
       const Group& group = setting_.groups[group_];
       live_to(fitted_.members, setting_, group.day);
       std::vector<double> logs = log_group(fitted_.members, setting_, group);
-      Stream shared({.seed = setting_.seed, .colony = setting_.colony, .day = group.day, .purpose = Purpose::resample});
+      Stream shared(
+          {.seed = setting_.seed, .colony = setting_.colony, .day = group.day, .purpose = Purpose::resample});
       const Crowd crowd{[&](std::span<const int> ancestors) { resample(ancestors); },
                         [&](double share) { return move(share); }, [&] { return shared.uniform(); }};
       const Assimilated step = assimilate(log_weights, logs, crowd, {});
@@ -44,8 +46,8 @@ class Fit {
       fitted_.lowest_ess = std::min(fitted_.lowest_ess, step.lowest_ess);
       const auto sights = static_cast<double>(group.last - group.first);
       if (!step.reconciled || step.log_evidence < surprising * sights) {
-        fitted_.surprises.push_back({group_, step.reconciled && step.log_evidence > 2 * surprising * sights,
-                                     step.log_evidence});
+        fitted_.surprises.push_back(
+            {group_, step.reconciled && step.log_evidence > 2 * surprising * sights, step.log_evidence});
       }
     }
     live_to(fitted_.members, setting_, setting_.today);
@@ -92,7 +94,7 @@ class Fit {
   }
 
   std::vector<double> move(double share) {
-    for (int i = 0; i < sweeps_per_stage; ++i) sweep(share);
+      for (int i = 0; i < sweeps_per_stage; ++i) sweep(share);
     return log_group(fitted_.members, setting_, setting_.groups[group_]);
   }
 
@@ -108,11 +110,14 @@ class Fit {
     Proposal p{m.coordinates, m.luck, std::vector<double>(n_)};
     const auto pieces = static_cast<int>(lived_pieces());
     for (std::size_t i = 0; i < n_; ++i) {
-      Stream s({.seed = setting_.seed, .colony = setting_.colony, .member = static_cast<std::uint32_t>(i),
-                .day = fitted_.sweeps, .purpose = Purpose::move_parameters});
+      Stream s({.seed = setting_.seed,
+                .colony = setting_.colony,
+                .member = static_cast<std::uint32_t>(i),
+                .day = fitted_.sweeps,
+                .purpose = Purpose::move_parameters});
       p.log_threshold[i] = std::log(s.uniform());
       const double kind = s.uniform();
-      static constexpr std::array<double, 3> sizes{0.25, 0.5, 0.9};
+      static constexpr std::array<double, 3> sizes{0.4, 0.7, 1.0};
       const double size = sizes[static_cast<std::size_t>(s.uniform() * 3)];
       if (kind < 0.75) {
         normal.step(m.at(static_cast<int>(i)), size, s, std::span(p.coordinates).subspan(i * dims, dims));
@@ -177,6 +182,8 @@ class Fit {
 
 }  // namespace
 
-Fitted fit_to_entries(const Setting& setting) { return Fit(setting).run(); }
+Fitted fit_to_entries(const Setting& setting) {
+  return Fit(setting).run();
+}
 
 }  // namespace beegarth::belief

@@ -21,9 +21,12 @@ Predicted predicted(Date date, std::string quantity, std::string unit, std::span
   return p;
 }
 
-std::vector<double> doubles(std::span<const float> row) { return {row.begin(), row.end()}; }
+std::vector<double> doubles(std::span<const float> row) {
+  return {row.begin(), row.end()};
+}
 
-// What a keeper would write of a true value: with the ways of the observer and an error of its own for every member.
+// What a keeper would write of a true value: with the ways of the observer and an error of its own for every
+// member.
 class Writer {
  public:
   Writer(const Setting& setting, const Members& members) : setting_(setting) {
@@ -38,15 +41,23 @@ class Writer {
   double write(Traced quantity, double there, std::size_t member, int day) const {
     const ObservationErrors& e = setting_.errors;
     const ObserverTraits& o = observers_[member];
-    Stream error({.seed = setting_.seed, .colony = setting_.colony, .member = static_cast<std::uint32_t>(member),
-                  .day = day * 16 + static_cast<int>(quantity), .purpose = Purpose::observation});
+    Stream error({.seed = setting_.seed,
+                  .colony = setting_.colony,
+                  .member = static_cast<std::uint32_t>(member),
+                  .day = day * 16 + static_cast<int>(quantity),
+                  .purpose = Purpose::observation});
     switch (quantity) {
-      case Traced::bees: return offset_error(there * o.bees_factor, e.seams_error,
-                                             e.floor_seams * setting_.dwelling.bees_per_seam, error);
-      case Traced::capped_cells: return offset_error(there * o.brood_factor, e.capped_cells_error, e.floor_cells, error);
-      case Traced::stores_kg: return offset_error(there * o.stores_factor, e.stores_error, e.floor_stores, error);
-      case Traced::weight_kg: return there + e.scale_error * error.normal();
-      default: return there;
+      case Traced::bees:
+        return offset_error(there * o.bees_factor, e.seams_error,
+                            e.floor_seams * setting_.dwelling.bees_per_seam, error);
+      case Traced::capped_cells:
+        return offset_error(there * o.brood_factor, e.capped_cells_error, e.floor_cells, error);
+      case Traced::stores_kg:
+        return offset_error(there * o.stores_factor, e.stores_error, e.floor_stores, error);
+      case Traced::weight_kg:
+        return there + e.scale_error * error.normal();
+      default:
+        return there;
     }
   }
 
@@ -67,16 +78,18 @@ double Predicted::quantile(double level) const {
   return weighted_quantile(values, weights, order, level);
 }
 
-double Predicted::mean() const { return std::inner_product(values.begin(), values.end(), weights.begin(), 0.0); }
+double Predicted::mean() const {
+  return std::inner_product(values.begin(), values.end(), weights.begin(), 0.0);
+}
 
-Expected<Forecast> forecast(const History& history, const Forcing& forcing, const Tables& tables, const Options& options,
-                            std::span<const Date> dates) {
+Expected<Forecast> forecast(const History& history, const Forcing& forcing, const Tables& tables,
+                            const Options& options, std::span<const Date> dates) {
   const auto fit_to_ask = check_request(history, forcing, options);
   if (!fit_to_ask) return fit_to_ask.problem();
   for (const Date date : dates) {
-    if (date < history.began || date > options.horizon) {
-      return bad_input(date.iso() + " lies outside " + history.began.iso() + " to " + options.horizon.iso(), "dates",
-                       "ask for days within");
+    if (date < options.today || date > options.horizon) {
+      return bad_input(date.iso() + " lies outside " + options.today.iso() + " to " + options.horizon.iso(),
+                       "dates", "ask for days within");
     }
   }
   const Timeline timeline = lay_out(history, options.today);
@@ -98,8 +111,9 @@ Expected<Forecast> forecast(const History& history, const Forcing& forcing, cons
       for (std::size_t i = 0; i < values.size(); ++i) values[i] = writer.write(quantity, values[i], i, day);
       result.written.push_back(predicted(date, std::string(name), std::string(unit), values, fitted.weights));
     }
-    const auto alive = std::span(projected.trace.alive)
-                           .subspan(projected.trace.at(day, 0), static_cast<std::size_t>(projected.trace.members));
+    const auto alive =
+        std::span(projected.trace.alive)
+            .subspan(projected.trace.at(day, 0), static_cast<std::size_t>(projected.trace.members));
     result.there.push_back(predicted(date, "alive", "1", doubles(alive), fitted.weights));
   }
   return result;

@@ -13,8 +13,8 @@
 namespace beegarth::belief {
 namespace {
 
-std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted& fitted, const Projected& projected,
-                                           Date horizon) {
+std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted& fitted,
+                                           const Projected& projected, Date horizon) {
   const TraitShare traits(fitted.members.coordinates, dims, fitted.weights);
   const Date began = setting.timeline.began;
   std::vector<facts::EventOutlook> events;
@@ -24,7 +24,8 @@ std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted&
     const bool mites = outlook.kind == facts::EventKind::winter_mites;
     const int last = mites ? projected.last : horizon - began;
     outlook.definition = definition_of(outlook.kind, setting, began + last);
-    const auto course = odds_by_day(projected.trace.first_day[event], fitted.weights, setting.today, last, traits);
+    const auto course =
+        odds_by_day(projected.trace.first_day[event], fitted.weights, setting.today, last, traits);
     for (std::size_t i = 0; i < course.size(); ++i) {
       outlook.course.push_back({began + setting.today + static_cast<int>(i), course[i]});
     }
@@ -41,13 +42,18 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
       marks.push_back({seen.date, quantity, value, entry.id});
     };
     if (const auto* look = std::get_if<entries::Inspection>(&seen.sight)) {
-      if (look->bees) mark("bees", *look->bees);
-      else if (look->seams) mark("bees", *look->seams * setting.dwelling.bees_per_seam);
+      if (look->bees)
+        mark("bees", *look->bees);
+      else if (look->seams)
+        mark("bees", *look->seams * setting.dwelling.bees_per_seam);
       if (look->capped_cells) mark("capped_cells", *look->capped_cells);
-      if (look->stores_kg) mark("stores_kg", *look->stores_kg);
-      else if (look->store_combs) mark("stores_kg", *look->store_combs * setting.dwelling.honey_kg_per_comb);
+      if (look->stores_kg)
+        mark("stores_kg", *look->stores_kg);
+      else if (look->store_combs)
+        mark("stores_kg", *look->store_combs * setting.dwelling.honey_kg_per_comb);
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
-      const bool on_bees = count->method == entries::MiteMethod::sugar_roll || count->method == entries::MiteMethod::wash;
+      const bool on_bees =
+          count->method == entries::MiteMethod::sugar_roll || count->method == entries::MiteMethod::wash;
       if (on_bees) mark("mites_per_100_bees", 100.0 * count->mites / std::max(1, count->bees.value_or(300)));
     } else if (const auto* weight = std::get_if<entries::Weight>(&seen.sight)) {
       mark(weight->what == entries::Weighed::stores ? "stores_kg" : "weight_kg", weight->kg);
@@ -65,7 +71,8 @@ std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
   std::vector<facts::Learnt> learnt;
   for (int d = 0; d < dims; ++d) {
     const double variance = spread.variance(d);  // of a coordinate whose prior variance is 1
-    learnt.push_back({names[static_cast<std::size_t>(d)], 1.0, std::sqrt(variance), std::max(0.0, 1.0 - variance)});
+    learnt.push_back(
+        {names[static_cast<std::size_t>(d)], 1.0, std::sqrt(variance), std::max(0.0, 1.0 - variance)});
   }
   return learnt;
 }
@@ -75,30 +82,38 @@ void remark_surprises(std::vector<facts::Reason>& remarks, const Setting& settin
     const Group& group = setting.groups[surprise.group];
     for (std::size_t o = group.first; o < group.last; ++o) {
       const entries::Entry& entry = setting.timeline.entries[setting.timeline.observations[o].entry];
-      remarks.push_back({describe(entry) + (surprise.reconciled
-                                                ? ": a surprise, hardly expected from everything before"
-                                                : ": could not be reconciled with everything before; look again, or "
-                                                  "correct the entry"),
-                         {entry.id}, {}});
+      remarks.push_back(
+          {describe(entry) + (surprise.reconciled
+                                  ? ": a surprise, hardly expected from everything before"
+                                  : ": could not be reconciled with everything before; look again, or "
+                                    "correct the entry"),
+           {entry.id},
+           {}});
     }
   }
 }
 
-std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitted, const Projected& projected) {
+std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitted,
+                                      const Projected& projected) {
   std::vector<facts::Reason> remarks = setting.timeline.remarks;
   remark_surprises(remarks, setting, fitted);
   const double ess = effective_sample_size(fitted.weights);
   if (ess < 0.1 * setting.members) {
-    remarks.push_back({"only " + std::to_string(static_cast<int>(ess)) + " of " + std::to_string(setting.members) +
-                           " members count: read the bands as rough", {}, {}});
+    remarks.push_back({"only " + std::to_string(static_cast<int>(ess)) + " of " +
+                           std::to_string(setting.members) + " members count: read the bands as rough",
+                       {},
+                       {}});
   }
   if (setting.groups.empty()) {
     remarks.push_back({"nothing was seen yet: this is what is usual for the season", {}, {}});
   }
   if (projected.looped_from <= projected.last) {
     const Date from = setting.timeline.began + projected.looped_from;
-    remarks.push_back({"weather and forage from " + from.iso() + " on are those of the nearest known days of the year; "
-                       "only the mites' odds go so far", {}, {}});
+    remarks.push_back({"weather and forage from " + from.iso() +
+                           " on are those of the nearest known days of the year; "
+                           "only the mites' odds go so far",
+                       {},
+                       {}});
   }
   return remarks;
 }
@@ -122,12 +137,14 @@ Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing,
   outlook.members = options.members;
   outlook.effective_sample_size = effective_sample_size(fitted.weights);
   outlook.alive = 0;
-  for (std::size_t i = 0; i < fitted.weights.size(); ++i) outlook.alive += fitted.weights[i] * projected.alive_today[i];
+  for (std::size_t i = 0; i < fitted.weights.size(); ++i)
+    outlook.alive += fitted.weights[i] * projected.alive_today[i];
   outlook.alive = timeline.ended ? 0.0 : std::clamp(outlook.alive, 0.0, 1.0);
   outlook.events = events_of(*setting, fitted, projected, options.horizon);
   if (options.explain) {
     auto why = why_of_events(*setting, fitted, projected, forcing, options.horizon, tables, {});
-    for (std::size_t event = 0; event < event_count; ++event) outlook.events[event].why = std::move(why[event]);
+    for (std::size_t event = 0; event < event_count; ++event)
+      outlook.events[event].why = std::move(why[event]);
   }
   outlook.fans = fans_of(projected.trace, fitted.weights, projected.horizon);
   outlook.seen = marks_of(*setting);

@@ -9,18 +9,29 @@ using colony::Quantity;
 
 // What of the states the observations ask for, read for all members at once.
 struct Sightings {
-  std::vector<float> alive, bees, drones, eggs, larvae, capped, brood, drone_brood, stores, pollen, supers, laying,
-      queen, cups, charged, sealed, mites, mites_on_bees, infested;
+  std::vector<float> alive, bees, drones, eggs, larvae, capped, brood, drone_brood, stores, pollen, supers,
+      laying, queen, cups, charged, sealed, mites, mites_on_bees, infested;
 
   explicit Sightings(const colony::Ensemble& e)
-      : alive(e.read(Quantity::alive)), bees(e.read(Quantity::bees)), drones(e.read(Quantity::drones)),
-        eggs(e.read(Quantity::eggs)), larvae(e.read(Quantity::open_brood)), capped(e.read(Quantity::capped_cells)),
-        brood(e.read(Quantity::brood_cells)), drone_brood(e.read(Quantity::drone_brood)),
-        stores(e.read(Quantity::stores_kg)), pollen(e.read(Quantity::pollen_kg)), supers(e.read(Quantity::super_kg)),
-        laying(e.read(Quantity::queen_laying)), queen(e.read(Quantity::queen_present)),
-        cups(e.read(Quantity::cups_with_egg)), charged(e.read(Quantity::charged_cells)),
-        sealed(e.read(Quantity::sealed_cells)), mites(e.read(Quantity::mites)),
-        mites_on_bees(e.read(Quantity::mites_on_bees)), infested(e.read(Quantity::infested_share)) {}
+      : alive(e.read(Quantity::alive)),
+        bees(e.read(Quantity::bees)),
+        drones(e.read(Quantity::drones)),
+        eggs(e.read(Quantity::eggs)),
+        larvae(e.read(Quantity::open_brood)),
+        capped(e.read(Quantity::capped_cells)),
+        brood(e.read(Quantity::brood_cells)),
+        drone_brood(e.read(Quantity::drone_brood)),
+        stores(e.read(Quantity::stores_kg)),
+        pollen(e.read(Quantity::pollen_kg)),
+        supers(e.read(Quantity::super_kg)),
+        laying(e.read(Quantity::queen_laying)),
+        queen(e.read(Quantity::queen_present)),
+        cups(e.read(Quantity::cups_with_egg)),
+        charged(e.read(Quantity::charged_cells)),
+        sealed(e.read(Quantity::sealed_cells)),
+        mites(e.read(Quantity::mites)),
+        mites_on_bees(e.read(Quantity::mites_on_bees)),
+        infested(e.read(Quantity::infested_share)) {}
 
   Visible of(std::size_t i, const facts::Dwelling& dwelling) const {
     Visible v;
@@ -77,7 +88,8 @@ void judge(Members& members, const Setting& setting, const Group& group) {
     }
     for (std::size_t i = 0; i < n; ++i) {
       const bool ready = there[i].charged_cells + there[i].sealed_cells >= 0.5;
-      logs[i] = log_likelihood(seen.sight, there[i], members.fallen[o][i] * scale, ready, observers[i], setting.errors);
+      logs[i] = log_likelihood(seen.sight, there[i], members.fallen[o][i] * scale, ready, observers[i],
+                               setting.errors);
     }
   }
 }
@@ -142,8 +154,8 @@ Expected<Setting> make_setting(const History& history, const Forcing& forcing, c
   if (!errors) return errors.problem();
   auto figures = read_deed_figures(tables.observation);
   if (!figures) return figures.problem();
-  Setting setting{timeline,  forcing.past, std::move(*model), *start, std::move(*observer),
-                  *errors,   *figures,     history.dwelling,  options.latitude_deg};
+  Setting setting{timeline, forcing.past,     std::move(*model),   *start, std::move(*observer), *errors,
+                  *figures, history.dwelling, options.latitude_deg};
   setting.seed = options.seed;
   setting.colony = stable_hash(history.colony.text());
   setting.members = options.members;
@@ -157,7 +169,8 @@ std::vector<colony::Action> actions_on(const Setting& setting, int day, const fa
   std::vector<colony::Action> actions;
   for (const Deed& deed : setting.timeline.deeds) {
     if (deed.day != day) continue;
-    const auto more = actions_of(setting.timeline.entries[deed.entry].payload, setting.figures, setting.model, dwelling);
+    const auto more =
+        actions_of(setting.timeline.entries[deed.entry].payload, setting.figures, setting.model, dwelling);
     actions.insert(actions.end(), more.begin(), more.end());
   }
   if (setting.timeline.ended && *setting.timeline.ended - setting.timeline.began == day) {
@@ -170,7 +183,8 @@ ObserverTraits observer_of(const Members& members, const Setting& setting, int m
   return observer_traits(setting.observer, members.at(member).data() + colony::trait_count + start_dims);
 }
 
-Members set_back(const Setting& setting, std::vector<double> coordinates, std::vector<std::vector<std::uint32_t>> luck) {
+Members set_back(const Setting& setting, std::vector<double> coordinates,
+                 std::vector<std::vector<std::uint32_t>> luck) {
   Members members;
   members.coordinates = std::move(coordinates);
   members.luck = std::move(luck);
@@ -180,12 +194,15 @@ Members set_back(const Setting& setting, std::vector<double> coordinates, std::v
   for (std::size_t i = 0; i < n; ++i) {
     const auto at = members.at(static_cast<int>(i));
     for (std::size_t t = 0; t < colony::trait_count; ++t) traits[i].z[t] = static_cast<float>(at[t]);
-    Stream queen({.seed = setting.seed, .colony = setting.colony, .member = members.luck[0][i], .day = 0,
+    Stream queen({.seed = setting.seed,
+                  .colony = setting.colony,
+                  .member = members.luck[0][i],
+                  .day = 0,
                   .purpose = Purpose::observation});
     starts[i] = start_at(setting.start, at.data() + colony::trait_count, queen.uniform());
   }
-  members.ensemble = colony::make_ensemble(setting.model, setting.dwelling, setting.timeline.began - 1, setting.members,
-                                           starts, traits);
+  members.ensemble = colony::make_ensemble(setting.model, setting.dwelling, setting.timeline.began - 1,
+                                           setting.members, starts, traits);
   members.log_seen.resize(setting.timeline.observations.size());
   members.fallen.assign(setting.timeline.observations.size(), std::vector<double>(n, 0.0));
   return members;

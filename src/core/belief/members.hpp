@@ -1,5 +1,6 @@
-// Members: possible courses of one colony. A member's course is a function of its coordinates (traits, start, ways of
-// the observer; all standard normal before anything was seen) and of its luck (noise ids, one per piece of time).
+// Members: possible courses of one colony. A member's course is a function of its coordinates (traits, start,
+// ways of the observer; all standard normal before anything was seen) and of its luck (noise ids, one per
+// piece of time).
 #pragma once
 
 #include <cstdint>
@@ -36,9 +37,9 @@ struct Setting {
   std::uint64_t seed = 1;
   std::uint64_t colony = 0;
   int members = 512;
-  int today = 0;                    // days since the colony began
-  std::vector<Group> groups;        // up to today
-  std::vector<int> piece_starts;    // luck is drawn anew at each; the first is 0
+  int today = 0;                       // days since the colony began
+  std::vector<Group> groups;           // up to today
+  std::vector<int> piece_starts;       // luck is drawn anew at each; the first is 0
   std::optional<std::size_t> without;  // an observation to leave out
 
   std::size_t piece_of(int day) const;
@@ -58,8 +59,8 @@ struct Members {
   std::vector<std::vector<std::uint32_t>> luck;  // [piece][member]
   colony::Ensemble ensemble;                     // on the morning of `day`
   int day = 0;
-  std::vector<std::vector<double>> log_seen;     // [observation][member], of those up to now
-  std::vector<std::vector<double>> fallen;       // [observation][member]: mites on the board so far
+  std::vector<std::vector<double>> log_seen;  // [observation][member], of those up to now
+  std::vector<std::vector<double>> fallen;    // [observation][member]: mites on the board so far
 
   std::span<const double> at(int member) const {
     return std::span(coordinates).subspan(static_cast<std::size_t>(member) * dims, dims);
@@ -69,7 +70,8 @@ struct Members {
 // Members as they are before anything was seen.
 Members before_seeing(const Setting& setting);
 // The same coordinates and luck, set back to the day the colony began.
-Members set_back(const Setting& setting, std::vector<double> coordinates, std::vector<std::vector<std::uint32_t>> luck);
+Members set_back(const Setting& setting, std::vector<double> coordinates,
+                 std::vector<std::vector<std::uint32_t>> luck);
 
 // Lives on to the morning of `day`, judging on the way what was seen before and on that morning.
 void live_to(Members& members, const Setting& setting, int day, const OnMorning& on_morning = {});

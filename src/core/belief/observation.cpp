@@ -11,16 +11,23 @@ namespace {
 
 constexpr double ninety_percent_half_width = 1.6448536269514722;  // normal quantile at 95 %
 
-double logit(double p) { return std::log(p / (1 - p)); }
-double share_of(double x) { return 1 / (1 + std::exp(-x)); }
+double logit(double p) {
+  return std::log(p / (1 - p));
+}
+double share_of(double x) {
+  return 1 / (1 + std::exp(-x));
+}
 
 // ---- pieces ----
 
 double look_reach(entries::Look look, const ObservationErrors& e) {
   switch (look) {
-    case entries::Look::full: return 1.0;
-    case entries::Look::quick: return e.quick_look;
-    case entries::Look::outside: return e.outside_look;
+    case entries::Look::full:
+      return 1.0;
+    case entries::Look::quick:
+      return e.quick_look;
+    case entries::Look::outside:
+      return e.outside_look;
   }
   return 1.0;
 }
@@ -43,8 +50,8 @@ double log_cells(int seen, double there, double reach, const ObservationErrors& 
 
 // An estimate with a wide second component for slips.
 double log_estimate(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
-  return log_mix(log_offset_lognormal(seen, expected, sd, floor), log_offset_lognormal(seen, expected, 1.5, floor),
-                 e.mistaken);
+  return log_mix(log_offset_lognormal(seen, expected, sd, floor),
+                 log_offset_lognormal(seen, expected, 1.5, floor), e.mistaken);
 }
 
 double log_combs(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
@@ -76,13 +83,16 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
                         e.floor_seams * there.dwelling.bees_per_seam, e);
   }
   if (seen.brood_combs) {
-    sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error, 0.3, e);
+    sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error, 0.3,
+                     e);
   }
   if (seen.capped_cells) {
-    sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error, e.floor_cells, e);
+    sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error,
+                        e.floor_cells, e);
   }
   if (seen.stores_kg) {
-    sum += log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+    sum +=
+        log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
   }
   if (seen.store_combs) {
     const double kg_per_comb = std::max(0.1, there.dwelling.honey_kg_per_comb);
@@ -101,7 +111,8 @@ double log_flags(const entries::Inspection& seen, const Visible& there, const Ob
   double sum = 0;
   if (seen.eggs) sum += log_flag(*seen.eggs, reach * found(there.eggs, e.eggs_half, e.eggs_seen), e);
   if (seen.open_brood) {
-    sum += log_flag(*seen.open_brood, reach * found(there.eggs + there.larvae, e.brood_half, e.brood_seen), e);
+    sum +=
+        log_flag(*seen.open_brood, reach * found(there.eggs + there.larvae, e.brood_half, e.brood_seen), e);
   }
   if (seen.capped_brood) {
     sum += log_flag(*seen.capped_brood, reach * found(there.capped_cells, e.brood_half, e.brood_seen), e);
@@ -115,7 +126,8 @@ double log_flags(const entries::Inspection& seen, const Visible& there, const Ob
   if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, there.sealed_cells, reach, e);
   if (seen.drones) {
     // Drones fly, so that a look from outside sees them as well.
-    sum += log_flag(*seen.drones, std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen), e);
+    sum +=
+        log_flag(*seen.drones, std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen), e);
   }
   if (seen.looked_because_wrong.value_or(false)) {
     sum += std::log(in_trouble(there) ? e.wrong_look_trouble : e.wrong_look_sound);
@@ -135,8 +147,9 @@ struct Judge {
 
   double operator()(const entries::Inspection& seen) const {
     if (!there.alive) {
-      const bool empty = seen.seams.value_or(0) == 0 && seen.bees.value_or(0) == 0 && !seen.eggs.value_or(false) &&
-                         !seen.queen.value_or(false) && seen.brood_combs.value_or(0) == 0;
+      const bool empty = seen.seams.value_or(0) == 0 && seen.bees.value_or(0) == 0 &&
+                         !seen.eggs.value_or(false) && !seen.queen.value_or(false) &&
+                         seen.brood_combs.value_or(0) == 0;
       // Said nothing of bees at all: a living colony is what one writes such notes about.
       return empty && (seen.seams || seen.bees) ? 0.0 : log_dead_yet_seen;
     }
@@ -149,13 +162,15 @@ struct Judge {
     switch (seen.method) {
       case entries::MiteMethod::board: {
         const double days = seen.days.value_or(1.0);
-        const double mean = fallen * days / board_days(seen) * seen.board_share.value_or(1.0) * o.board_factor;
+        const double mean =
+            fallen * days / board_days(seen) * seen.board_share.value_or(1.0) * o.board_factor;
         return log_count(seen.mites, mean, e.board_size, e);
       }
       case entries::MiteMethod::sugar_roll:
       case entries::MiteMethod::wash: {
         const double recovery = seen.method == entries::MiteMethod::wash ? o.recovery_wash : o.recovery_roll;
-        return log_count(seen.mites, seen.bees.value_or(300) * there.mites_on_adults / bees * recovery, e.sample_size, e);
+        return log_count(seen.mites, seen.bees.value_or(300) * there.mites_on_adults / bees * recovery,
+                         e.sample_size, e);
       }
       case entries::MiteMethod::brood: {
         const int cells = std::max(seen.cells.value_or(100), seen.mites);
@@ -172,7 +187,8 @@ struct Judge {
       return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
     }
     const double expected = whole_hive_kg(there, o.tare_kg, e);
-    return log_mix(log_normal_density(seen.kg, expected, e.scale_error), log_normal_density(seen.kg, expected, 15), e.mistaken);
+    return log_mix(log_normal_density(seen.kg, expected, e.scale_error),
+                   log_normal_density(seen.kg, expected, 15), e.mistaken);
   }
 
   double operator()(const DeadOut&) const {
@@ -197,15 +213,16 @@ double expected_seams(const Visible& there, double bees_factor) {
 double expected_brood_combs(const Visible& there, double brood_factor) {
   if (there.brood_cells < 1) return 0;
   // A comb with brood is under half full on average, and the outermost ones hold a palm.
-  const double combs = 0.7 + there.brood_cells * brood_factor / (0.5 * std::max(1.0, there.dwelling.worker_cells_per_comb));
+  const double combs =
+      0.7 + there.brood_cells * brood_factor / (0.5 * std::max(1.0, there.dwelling.worker_cells_per_comb));
   return std::min(combs, std::max(1.0, static_cast<double>(there.dwelling.brood_combs)));
 }
 
 double whole_hive_kg(const Visible& there, double tare_kg, const ObservationErrors& e) {
   const int combs = there.dwelling.brood_combs + there.dwelling.super_combs;
   // The tare row is for one brood body of eleven combs; further combs bring wood and wax.
-  return tare_kg + (combs - 11) * e.comb_kg + there.stores_kg + there.pollen_kg +
-         there.bees * e.live_bee_kg + there.brood_cells * e.brood_cell_kg;
+  return tare_kg + (combs - 11) * e.comb_kg + there.stores_kg + there.pollen_kg + there.bees * e.live_bee_kg +
+         there.brood_cells * e.brood_cell_kg;
 }
 
 double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool ready_to_swarm,
@@ -266,10 +283,12 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
     if (*value <= 0) return bad_input("must be above zero", table.name() + ": " + row.key, "correct the row");
     e.*row.at = *value;
   }
-  for (const double share : {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.drones_seen,
-                             e.quick_look, e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble,
-                             e.wrong_look_sound, e.winter_brood_infested, e.brood_correlation}) {
-    if (share >= 1) return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");
+  for (const double share :
+       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.drones_seen, e.quick_look,
+        e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
+        e.winter_brood_infested, e.brood_correlation}) {
+    if (share >= 1)
+      return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");
   }
   return e;
 }

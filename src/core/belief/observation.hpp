@@ -16,25 +16,25 @@ namespace beegarth::belief {
 // A colony as it would show itself on the morning of a day, everything in the open.
 struct Visible {
   bool alive = true;
-  double bees = 0;             // adult workers
+  double bees = 0;  // adult workers
   double drones = 0;
-  double eggs = 0;             // cells
-  double larvae = 0;           // open brood, cells
-  double capped_cells = 0;     // worker
-  double brood_cells = 0;      // all worker and drone brood
-  double stores_kg = 0;        // honey equivalent
+  double eggs = 0;          // cells
+  double larvae = 0;        // open brood, cells
+  double capped_cells = 0;  // worker
+  double brood_cells = 0;   // all worker and drone brood
+  double stores_kg = 0;     // honey equivalent
   double pollen_kg = 0;
-  double super_kg = 0;         // part of the stores above or beyond the nest
+  double super_kg = 0;  // part of the stores above or beyond the nest
   bool laying_queen = true;
   bool virgin_queen = false;
   double cups_with_egg = 0;
   double charged_cells = 0;
   double sealed_cells = 0;
-  double mites = 0;            // all
+  double mites = 0;  // all
   double mites_on_adults = 0;
-  double infested_share = 0;   // of capped worker cells, 0..1
-  double mites_fallen = 0;     // since the colony began
-  facts::Dwelling dwelling;    // as it is on that day
+  double infested_share = 0;  // of capped worker cells, 0..1
+  double mites_fallen = 0;    // since the colony began
+  facts::Dwelling dwelling;   // as it is on that day
 };
 
 // The ways of one keeper with one colony, learnt: 1 is unbiased.
@@ -52,7 +52,8 @@ struct ObservationErrors {
   double seams_error, bees_error, brood_combs_error, capped_cells_error, stores_error, super_share_error;
   double floor_seams, floor_cells, floor_stores;
   double board_size, sample_size, brood_correlation;
-  double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, drones_seen, drones_half;
+  double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, drones_seen,
+      drones_half;
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days;
   double scale_error, live_bee_kg, brood_cell_kg, comb_kg;
@@ -79,10 +80,11 @@ Expected<ObserverPrior> read_observer_prior(const FactTable& table);
 ObserverTraits observer_traits(const ObserverPrior& prior, const double* coordinates);
 
 // Something seen on a day. The board is read over the days before it.
-struct DeadOut {};   // found dead, or gone
-struct LivedOn {};   // sold, given away or united: alive until then
+struct DeadOut {};  // found dead, or gone
+struct LivedOn {};  // sold, given away or united: alive until then
 struct SwarmSeen {};
-using Sight = std::variant<entries::Inspection, entries::MiteCount, entries::Weight, DeadOut, LivedOn, SwarmSeen>;
+using Sight =
+    std::variant<entries::Inspection, entries::MiteCount, entries::Weight, DeadOut, LivedOn, SwarmSeen>;
 struct Observation {
   Date date;
   std::size_t entry = 0;  // index in the history
@@ -92,8 +94,9 @@ struct Observation {
 // Whole days over which a board lay, at least one.
 int board_days(const entries::MiteCount& count);
 
-// log p(sight | what was there). `fallen` is the number of mites fallen over board_days, `ready_to_swarm` says
-// whether there were queen cells, or a swarm had just left. Always finite: nothing a keeper writes is wholly impossible.
+// log p(sight | what was there). `fallen` is the number of mites fallen over board_days, `ready_to_swarm`
+// says whether there were queen cells, or a swarm had just left. Always finite: nothing a keeper writes is
+// wholly impossible.
 double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool ready_to_swarm,
                       const ObserverTraits& observer, const ObservationErrors& errors);
 

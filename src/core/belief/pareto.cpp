@@ -73,7 +73,8 @@ SmoothedWeights pareto_smoothed(std::span<const double> log_ratios) {
     for (std::size_t i = 0; i < tail_size; ++i) {
       const double p = (static_cast<double>(i) + 0.5) / static_cast<double>(tail_size);
       const double smoothed = std::log(cut + quantile(tail, p));
-      logs[static_cast<std::size_t>(order[n - tail_size + i])] = std::min(0.0, smoothed);  // never above the largest raw
+      logs[static_cast<std::size_t>(order[n - tail_size + i])] =
+          std::min(0.0, smoothed);  // never above the largest raw
     }
   }
   result.weights = normalised(logs);

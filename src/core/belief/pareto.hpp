@@ -1,5 +1,5 @@
-// Importance weights whose tail is smoothed by a fitted Pareto distribution (Vehtari, Simpson, Gelman, Yao & Gabry 2024,
-// "Pareto smoothed importance sampling"; the fit is that of Zhang & Stephens 2009).
+// Importance weights whose tail is smoothed by a fitted Pareto distribution (Vehtari, Simpson, Gelman, Yao &
+// Gabry 2024, "Pareto smoothed importance sampling"; the fit is that of Zhang & Stephens 2009).
 #pragma once
 
 #include <span>

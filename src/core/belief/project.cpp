@@ -9,10 +9,10 @@ namespace {
 
 using colony::Quantity;
 
-constexpr std::array<Quantity, traced_count - 1> traced{Quantity::bees,           Quantity::brood_cells,
-                                                          Quantity::stores_kg,      Quantity::mites,
-                                                          Quantity::mites_per_100_bees, Quantity::capped_cells,
-                                                          Quantity::infested_share};
+constexpr std::array<Quantity, traced_count - 1> traced{
+    Quantity::bees,          Quantity::brood_cells,        Quantity::stores_kg,
+    Quantity::mites,         Quantity::mites_per_100_bees, Quantity::capped_cells,
+    Quantity::infested_share};
 
 // Copies the morning's figures of an ensemble into the trace.
 class Recorder {
@@ -26,10 +26,14 @@ class Recorder {
     const std::size_t row = trace_.at(day, 0);
     const auto member = [&](std::size_t k) { return row + (which.empty() ? k : which[k]); };
     row_.resize(static_cast<std::size_t>(ensemble.members()));
-    for (std::size_t q = 0; q < traced.size(); ++q) {
+    const bool whole = day >= trace_.whole_from;
+    for (std::size_t q = 0; q < (whole ? traced.size() : fan_count); ++q) {
       ensemble.read(traced[q], row_);
       for (std::size_t k = 0; k < row_.size(); ++k) trace_.values[q][member(k)] = row_[k];
     }
+    watch_.morning(day, ensemble, which, trace_);
+    if (!whole) return;
+    watch_.winter_brood(day, ensemble, which, trace_);
     const auto pollen = ensemble.read(Quantity::pollen_kg);
     ensemble.read(Quantity::alive, row_);
     Visible there;
@@ -44,7 +48,11 @@ class Recorder {
       trace_.values[static_cast<std::size_t>(Traced::weight_kg)][at] =
           static_cast<float>(whole_hive_kg(there, tare_[at - row], setting_.errors));
     }
-    watch_.morning(day, ensemble, which, trace_);
+  }
+
+  // Beyond the horizon only the mites in the winter brood are asked for.
+  void beyond(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
+    watch_.winter_brood(day, ensemble, which, trace_);
   }
 
  private:
@@ -103,14 +111,18 @@ int last_day(const Setting& setting, Date horizon) {
 }
 
 void live_future(const Setting& setting, const Fitted& fitted, const Weather& weather,
-                 std::span<const std::uint32_t> which, int last, Recorder& recorder) {
+                 std::span<const std::uint32_t> which, int horizon, int last, Recorder& recorder) {
   colony::Ensemble ensemble = fitted.members.ensemble.take(which);
   std::vector<std::uint32_t> luck;
   luck.reserve(which.size());
-  for (const std::uint32_t i : which) luck.push_back(i);  // luck to come is each member's own, and the same for all choices
+  for (const std::uint32_t i : which)
+    luck.push_back(i);  // luck to come is each member's own, and the same for all choices
   const colony::NoiseKey noise{setting.seed ^ 0x9e3779b97f4a7c15ULL, setting.colony, luck};
   for (int day = setting.today;; ++day) {
-    recorder.morning(day, ensemble, which);
+    if (day <= horizon)
+      recorder.morning(day, ensemble, which);
+    else
+      recorder.beyond(day, ensemble, which);
     if (day == last) break;
     std::vector<colony::Action> actions;
     if (day == setting.today) actions = actions_on(setting, day, ensemble.dwelling());
@@ -122,8 +134,9 @@ void live_future(const Setting& setting, const Fitted& fitted, const Weather& we
 
 Projected project(const Setting& setting, const Fitted& fitted, const Forcing& forcing, Date horizon) {
   const int last = last_day(setting, horizon);
-  Projected projected{Trace(setting.timeline.began, last, setting.members), horizon - setting.timeline.began, last,
-                      last + 1, {}};
+  const int shown = horizon - setting.timeline.began;
+  Projected projected{Trace(setting.timeline.began, shown, setting.members), shown, last, last + 1, {}};
+  projected.trace.whole_from = setting.today;
   Recorder recorder(setting, fitted.members, projected.trace);
   Members again = set_back(setting, fitted.members.coordinates, fitted.members.luck);
   live_to(again, setting, setting.today,
@@ -136,7 +149,7 @@ Projected project(const Setting& setting, const Fitted& fitted, const Forcing& f
     const facts::ForcingPath& future = forcing.futures[f];
     const int known = future.empty() ? setting.today : future.back().date + 1 - setting.timeline.began;
     projected.looped_from = std::min(projected.looped_from, std::max(known, setting.today));
-    live_future(setting, fitted, Weather(setting.past, future), which, last, recorder);
+    live_future(setting, fitted, Weather(setting.past, future), which, projected.horizon, last, recorder);
   }
   const std::size_t today = projected.trace.at(setting.today, 0);
   projected.alive_today.assign(projected.trace.alive.begin() + static_cast<std::ptrdiff_t>(today),

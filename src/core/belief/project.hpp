@@ -1,4 +1,5 @@
-// The fitted members' courses, from the day the colony began to the horizon and, for the mites, on to the autumn.
+// The fitted members' courses, from the day the colony began to the horizon and, for the mites, on to the
+// autumn.
 #pragma once
 
 #include "belief/belief.hpp"
@@ -9,9 +10,9 @@ namespace beegarth::belief {
 
 struct Projected {
   Trace trace;
-  int horizon = 0;        // days since the colony began
-  int last = 0;           // the last day followed, horizon or later
-  int looped_from = 0;    // day from which the weather is that of other years or months; > last where none is
+  int horizon = 0;      // days since the colony began
+  int last = 0;         // the last day followed, horizon or later
+  int looped_from = 0;  // day from which the weather is that of other years or months; > last where none is
   std::vector<float> alive_today;
 };
 

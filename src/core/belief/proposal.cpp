@@ -7,7 +7,9 @@
 namespace beegarth::belief {
 
 CrowdNormal::CrowdNormal(std::span<const double> coordinates, int dims, std::span<const double> weights)
-    : dims_(dims), mean_(static_cast<std::size_t>(dims), 0.0), variance_(mean_),
+    : dims_(dims),
+      mean_(static_cast<std::size_t>(dims), 0.0),
+      variance_(mean_),
       lower_(mean_.size() * mean_.size(), 0.0) {
   const std::size_t d = mean_.size();
   for (std::size_t i = 0; i < weights.size(); ++i) {
@@ -16,19 +18,22 @@ CrowdNormal::CrowdNormal(std::span<const double> coordinates, int dims, std::spa
   for (std::size_t i = 0; i < weights.size(); ++i) {
     for (std::size_t k = 0; k < d; ++k) {
       const double at_k = coordinates[i * d + k] - mean_[k];
-      for (std::size_t l = 0; l <= k; ++l) lower_[k * d + l] += weights[i] * at_k * (coordinates[i * d + l] - mean_[l]);
+      for (std::size_t l = 0; l <= k; ++l)
+        lower_[k * d + l] += weights[i] * at_k * (coordinates[i * d + l] - mean_[l]);
     }
   }
   for (std::size_t k = 0; k < d; ++k) {
     variance_[k] = lower_[k * d + k];
-    // Correlations shrunk a little and spreads lifted a little: the crowd is finite and must not close in on itself.
+    // Correlations shrunk a little and spreads lifted a little: the crowd is finite and must not close in on
+    // itself.
     for (std::size_t l = 0; l < k; ++l) lower_[k * d + l] *= 0.9;
     lower_[k * d + k] = 1.1 * lower_[k * d + k] + 1e-4;
   }
   factor_in_place(lower_, dims);
 }
 
-void CrowdNormal::step(std::span<const double> from, double size, Stream& stream, std::span<double> to) const {
+void CrowdNormal::step(std::span<const double> from, double size, Stream& stream,
+                       std::span<double> to) const {
   const std::size_t d = mean_.size();
   std::vector<double> xi(d);
   for (double& x : xi) x = stream.normal();

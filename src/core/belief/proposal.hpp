@@ -10,8 +10,8 @@ namespace beegarth::belief {
 
 // A normal distribution fitted to weighted members in coordinates whose prior is standard normal. A step
 //   z' = m + sqrt(1 - size^2) (z - m) + size L xi
-// (preconditioned Crank-Nicolson; Cotter, Roberts, Stuart & White 2013) leaves it unchanged, so that the odds of
-// accepting are those of the target over the fitted normal.
+// (preconditioned Crank-Nicolson; Cotter, Roberts, Stuart & White 2013) leaves it unchanged, so that the odds
+// of accepting are those of the target over the fitted normal.
 class CrowdNormal {
  public:
   // coordinates[member * dims + d]

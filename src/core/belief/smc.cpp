@@ -43,7 +43,8 @@ bool all_impossible(std::span<const double> logs) {
 
 std::vector<double> normalised(std::span<const double> log_weights) {
   const double total = log_sum_exp(log_weights);
-  std::vector<double> weights(log_weights.size(), 1.0 / static_cast<double>(std::max<std::size_t>(1, log_weights.size())));
+  std::vector<double> weights(log_weights.size(),
+                              1.0 / static_cast<double>(std::max<std::size_t>(1, log_weights.size())));
   if (std::isinf(total)) return weights;
   for (std::size_t i = 0; i < weights.size(); ++i) weights[i] = std::exp(log_weights[i] - total);
   return weights;
@@ -67,7 +68,8 @@ std::vector<int> systematic_ancestors(std::span<const double> weights, double u,
   return ancestors;
 }
 
-double tempered_share(std::span<const double> log_weights, std::span<const double> log_likelihoods, double wanted) {
+double tempered_share(std::span<const double> log_weights, std::span<const double> log_likelihoods,
+                      double wanted) {
   const auto ess_at = [&](double share) {
     return effective_sample_size(normalised(with_share(log_weights, log_likelihoods, share)));
   };
@@ -81,8 +83,8 @@ double tempered_share(std::span<const double> log_weights, std::span<const doubl
   return std::max(low, 1e-6);  // already too few: take a tiny step, so that the work ends
 }
 
-Assimilated assimilate(std::vector<double>& log_weights, std::vector<double>& log_likelihoods, const Crowd& crowd,
-                       const TemperingLimits& limits) {
+Assimilated assimilate(std::vector<double>& log_weights, std::vector<double>& log_likelihoods,
+                       const Crowd& crowd, const TemperingLimits& limits) {
   const double members = static_cast<double>(log_weights.size());
   Assimilated result;
   result.lowest_ess = effective_sample_size(normalised(log_weights));
@@ -127,10 +129,10 @@ std::vector<int> ascending_order(std::span<const double> values) {
   return order;
 }
 
-double weighted_quantile(std::span<const double> values, std::span<const double> weights, std::span<const int> order,
-                         double level) {
+double weighted_quantile(std::span<const double> values, std::span<const double> weights,
+                         std::span<const int> order, double level) {
   if (values.empty()) return 0;
-  double reached = 0;   // weight of all values before this one
+  double reached = 0;  // weight of all values before this one
   double last_middle = 0;
   double last_value = values[static_cast<std::size_t>(order[0])];
   for (const int at : order) {

@@ -63,15 +63,18 @@ class Sorter {
  private:
   bool over() {
     if (!timeline_.ended || entry_->happened <= *timeline_.ended) return false;
-    remark(timeline_, "dated " + entry_->happened.iso() + ", after the colony had ended on " +
-                          timeline_.ended->iso() + "; left out", *entry_);
+    remark(timeline_,
+           "dated " + entry_->happened.iso() + ", after the colony had ended on " + timeline_.ended->iso() +
+               "; left out",
+           *entry_);
     return true;
   }
   void see(Sight sight) {
     if (over()) return;
     timeline_.observations.push_back({entry_->happened, index_, std::move(sight)});
   }
-  // Some of what is written of a queen can only be written by someone who had her, or her eggs, before the eyes.
+  // Some of what is written of a queen can only be written by someone who had her, or her eggs, before the
+  // eyes.
   void see_queen(e::QueenEvent event) {
     e::Inspection look;
     if (event == e::QueenEvent::laying) look.eggs = true;
@@ -98,7 +101,9 @@ class Sorter {
   std::size_t index_ = 0;
 };
 
-std::string whole(int n) { return std::to_string(n); }
+std::string whole(int n) {
+  return std::to_string(n);
+}
 
 // A board under a treatment shows mites killed, not the natural fall, and is not read; nor for a while after.
 void drop_boards_under_treatment(Timeline& timeline) {
@@ -115,7 +120,8 @@ void drop_boards_under_treatment(Timeline& timeline) {
         continue;
       }
       const int days = static_cast<int>(std::ceil(treatment->days.value_or(usual_days))) + falls_on;
-      const bool apart = seen.date <= entry.happened || seen.date - board_days(*count) >= entry.happened + days;
+      const bool apart =
+          seen.date <= entry.happened || seen.date - board_days(*count) >= entry.happened + days;
       if (!apart) return true;
     }
     return false;
@@ -123,7 +129,8 @@ void drop_boards_under_treatment(Timeline& timeline) {
   std::vector<Observation> kept;
   for (Observation& seen : timeline.observations) {
     if (treated(seen)) {
-      remark(timeline, "a board under or just after a treatment shows mites killed, not the natural fall; not used",
+      remark(timeline,
+             "a board under or just after a treatment shows mites killed, not the natural fall; not used",
              timeline.entries[seen.entry]);
     } else {
       kept.push_back(std::move(seen));
@@ -139,8 +146,10 @@ void remark_gaps(Timeline& timeline, Date today) {
   const Date until = timeline.ended.value_or(today);
   const auto gap = [&](Date to) {
     if (to - last >= months_worth) {
-      timeline.remarks.push_back({whole(to - last) + " days without a look, from " + last.iso() + " to " + to.iso() +
-                                      ": the bands widen there", {}, {}});
+      timeline.remarks.push_back({whole(to - last) + " days without a look, from " + last.iso() + " to " +
+                                      to.iso() + ": the bands widen there",
+                                  {},
+                                  {}});
     }
     last = to;
   };
@@ -149,10 +158,12 @@ void remark_gaps(Timeline& timeline, Date today) {
 }
 
 Outcome check_path(const facts::ForcingPath& path, Date from, Date to, const std::string& name) {
-  if (path.empty()) return bad_input("no days", name, "give every day from " + from.iso() + " to " + to.iso());
+  if (path.empty())
+    return bad_input("no days", name, "give every day from " + from.iso() + " to " + to.iso());
   for (std::size_t i = 1; i < path.size(); ++i) {
     if (path[i].date - path[i - 1].date != 1) {
-      return bad_input("days are missing or out of order after " + path[i - 1].date.iso(), name, "give every day once");
+      return bad_input("days are missing or out of order after " + path[i - 1].date.iso(), name,
+                       "give every day once");
     }
   }
   if (path.front().date > from || path.back().date < to) {
@@ -160,8 +171,8 @@ Outcome check_path(const facts::ForcingPath& path, Date from, Date to, const std
                      "give every day from " + from.iso() + " to " + to.iso());
   }
   for (const facts::DayForcing& day : path) {
-    for (const double x : {day.flight_hours, day.temperature_min_C, day.temperature_max_C, day.rain_mm, day.daylength_h,
-                           day.nectar_kg_per_day, day.pollen_index, day.mites_in_per_day}) {
+    for (const double x : {day.flight_hours, day.temperature_min_C, day.temperature_max_C, day.rain_mm,
+                           day.daylength_h, day.nectar_kg_per_day, day.pollen_index, day.mites_in_per_day}) {
       if (!std::isfinite(x)) return bad_input("a value is not a number on " + day.date.iso(), name);
     }
   }
@@ -176,15 +187,18 @@ Timeline lay_out(const History& history, Date today) {
   for (const e::Entry& entry : history.entries) {
     if (entry.happened > today) continue;
     if (entry.happened < history.began) {
-      remark(timeline, "dated " + entry.happened.iso() + ", before the colony began on " + history.began.iso() +
-                           "; left out", entry);
+      remark(timeline,
+             "dated " + entry.happened.iso() + ", before the colony began on " + history.began.iso() +
+                 "; left out",
+             entry);
       continue;
     }
     timeline.entries.push_back(entry);
   }
-  std::stable_sort(timeline.entries.begin(), timeline.entries.end(), [](const e::Entry& a, const e::Entry& b) {
-    return a.happened != b.happened ? a.happened < b.happened : a.written < b.written;
-  });
+  std::stable_sort(timeline.entries.begin(), timeline.entries.end(),
+                   [](const e::Entry& a, const e::Entry& b) {
+                     return a.happened != b.happened ? a.happened < b.happened : a.written < b.written;
+                   });
   Sorter sorter(timeline, history.colony);
   for (std::size_t i = 0; i < timeline.entries.size(); ++i) sorter.add(i);
   drop_boards_under_treatment(timeline);
@@ -197,9 +211,11 @@ Outcome check_request(const History& history, const Forcing& forcing, const Opti
     return bad_input("members must be 16 to 65536", "members", "512 is usual");
   }
   if (options.today < history.began) {
-    return bad_input("the colony began on " + history.began.iso() + ", after today", "today", "ask for a later day");
+    return bad_input("the colony began on " + history.began.iso() + ", after today", "today",
+                     "ask for a later day");
   }
-  if (options.horizon < options.today) return bad_input("lies before today", "horizon", "ask for a later day");
+  if (options.horizon < options.today)
+    return bad_input("lies before today", "horizon", "ask for a later day");
   if (options.horizon - options.today > 800 || options.today - history.began > 4000) {
     return bad_input("too long a time", "horizon", "follow at most 4000 days back and 800 ahead");
   }
@@ -207,10 +223,12 @@ Outcome check_request(const History& history, const Forcing& forcing, const Opti
     const auto past = check_path(forcing.past, history.began, options.today - 1, "past");
     if (!past) return past;
   }
-  if (forcing.futures.empty()) return bad_input("there is no course of the weather to come", "futures", "give at least one");
+  if (forcing.futures.empty())
+    return bad_input("there is no course of the weather to come", "futures", "give at least one");
   if (options.horizon == options.today) return Done{};
   for (std::size_t i = 0; i < forcing.futures.size(); ++i) {
-    const auto future = check_path(forcing.futures[i], options.today, options.horizon - 1, "futures[" + std::to_string(i) + "]");
+    const auto future = check_path(forcing.futures[i], options.today, options.horizon - 1,
+                                   "futures[" + std::to_string(i) + "]");
     if (!future) return future;
   }
   return Done{};

@@ -19,17 +19,17 @@ struct Deed {
 
 struct Timeline {
   Date began;
-  std::vector<entries::Entry> entries;      // by date, then by when written, from `began` to `today`
-  std::vector<Observation> observations;    // ascending; seen in the morning, before the deeds of that day
-  std::vector<Deed> deeds;                  // ascending
+  std::vector<entries::Entry> entries;    // by date, then by when written, from `began` to `today`
+  std::vector<Observation> observations;  // ascending; seen in the morning, before the deeds of that day
+  std::vector<Deed> deeds;                // ascending
   std::optional<entries::ColonyBegan> beginning;
-  std::optional<Date> ended;                // died, sold, united into another
+  std::optional<Date> ended;  // died, sold, united into another
   std::optional<entries::Ending> how_ended;
   std::vector<facts::Reason> remarks;
 };
 
-// Entries later than today are as if they were not there. Those before the colony began, and sights of a colony after
-// it ended, are left out with a remark.
+// Entries later than today are as if they were not there. Those before the colony began, and sights of a
+// colony after it ended, are left out with a remark.
 Timeline lay_out(const History& history, Date today);
 
 // The problem with what was asked, if there is one.

@@ -8,8 +8,8 @@
 namespace beegarth::belief {
 namespace {
 
-// Members keep nearly the same order from one day to the next, so that sorting by insertion from yesterday's order is
-// quick. Ties go by the member's number: the order does not depend on how it was reached.
+// Members keep nearly the same order from one day to the next, so that sorting by insertion from yesterday's
+// order is quick. Ties go by the member's number: the order does not depend on how it was reached.
 void sort_from(std::vector<int>& order, std::span<const float> values) {
   const auto before = [&](int a, int b) {
     const float x = values[static_cast<std::size_t>(a)];
@@ -44,7 +44,8 @@ std::array<double, 7> levels_of(std::span<const float> values, std::span<const d
     const double middle = reached + 0.5 * weights[i];
     const double value = values[i];
     while (next < levels.size() && middle >= facts::fan_levels[next]) {
-      const double part = last_middle > 0 ? (facts::fan_levels[next] - last_middle) / (middle - last_middle) : 1.0;
+      const double part =
+          last_middle > 0 ? (facts::fan_levels[next] - last_middle) / (middle - last_middle) : 1.0;
       levels[next++] = last_middle > 0 ? last_value + part * (value - last_value) : value;
     }
     if (next == levels.size()) return levels;
@@ -58,7 +59,8 @@ std::array<double, 7> levels_of(std::span<const float> values, std::span<const d
 
 }  // namespace
 
-Trace::Trace(Date from, int day_count, int member_count) : began(from), days(day_count), members(member_count) {
+Trace::Trace(Date from, int day_count, int member_count)
+    : began(from), days(day_count), members(member_count) {
   const std::size_t cells = static_cast<std::size_t>(days + 1) * static_cast<std::size_t>(members);
   for (auto& column : values) column.assign(cells, 0.0F);
   alive.assign(cells, 0.0F);

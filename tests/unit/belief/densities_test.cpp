@@ -46,7 +46,8 @@ TEST(BetaBinomial, agrees_with_boost_and_sums_to_one) {
   EXPECT_TRUE(std::isinf(log_beta_binomial(51, 50, p, rho)));
 }
 
-// (1-p)^n, n = 100, p = 1 % -> 36.6 % of samples without a mite; n = 300 -> 4.9 %: the limit of small correlation.
+// (1-p)^n, n = 100, p = 1 % -> 36.6 % of samples without a mite; n = 300 -> 4.9 %: the limit of small
+// correlation.
 TEST(BetaBinomial, without_correlation_is_the_plain_chance_of_no_mite) {
   EXPECT_NEAR(std::exp(log_beta_binomial(0, 100, 0.01, 1e-7)), 0.366, 0.0005);
   EXPECT_NEAR(std::exp(log_beta_binomial(0, 300, 0.01, 1e-7)), 0.049, 0.0005);

@@ -46,7 +46,8 @@ TEST(Odds, are_less_well_known_where_unknown_traits_decide) {
   }
 }
 
-// An event that is (x0 > 0): a linear rule explains 2/pi of a fair split's variance. One that is a coin: nothing.
+// An event that is (x0 > 0): a linear rule explains 2/pi of a fair split's variance. One that is a coin:
+// nothing.
 TEST(TraitShare, tells_traits_from_chance) {
   constexpr int members = 4000;
   constexpr int dims = 5;

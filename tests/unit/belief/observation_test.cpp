@@ -48,15 +48,26 @@ ObservationErrors errors() {
 }
 
 Visible colony() {
-  return {.bees = 20000, .drones = 200, .eggs = 4000, .larvae = 8000, .capped_cells = 16000, .brood_cells = 28000,
-          .stores_kg = 10, .pollen_kg = 1, .mites = 1000, .mites_on_adults = 400, .infested_share = 0.05};
+  return {.bees = 20000,
+          .drones = 200,
+          .eggs = 4000,
+          .larvae = 8000,
+          .capped_cells = 16000,
+          .brood_cells = 28000,
+          .stores_kg = 10,
+          .pollen_kg = 1,
+          .mites = 1000,
+          .mites_on_adults = 400,
+          .infested_share = 0.05};
 }
 
 double judge(const Sight& sight, const Visible& there, double fallen = 0, bool swarmed = false) {
   return log_likelihood(sight, there, fallen, swarmed, ObserverTraits{}, errors());
 }
 
-TEST(Observation, of_nothing_says_nothing) { EXPECT_EQ(judge(entries::Inspection{}, colony()), 0.0); }
+TEST(Observation, of_nothing_says_nothing) {
+  EXPECT_EQ(judge(entries::Inspection{}, colony()), 0.0);
+}
 
 TEST(Observation, of_queen_cells_not_looked_for_is_not_none_seen) {
   Visible with_cells = colony();
@@ -116,7 +127,8 @@ TEST(Observation, of_a_board_is_negative_binomial_in_days_share_and_factor) {
   ObserverTraits half;
   half.board_factor = 0.5;
   // 60 fallen in three days, half the board counted, half of them found: 15 expected.
-  EXPECT_NEAR(log_likelihood(board, colony(), 60, false, half, errors()), log_negative_binomial(12, 15, 5), 1e-3);
+  EXPECT_NEAR(log_likelihood(board, colony(), 60, false, half, errors()), log_negative_binomial(12, 15, 5),
+              1e-3);
   board.days = 1.5;  // stands for two whole days of the model, three quarters of the time
   EXPECT_EQ(board_days(board), 2);
   EXPECT_NEAR(judge(board, colony(), 40), log_negative_binomial(12, 15, 5), 1e-3);

@@ -7,7 +7,8 @@
 namespace beegarth::belief {
 namespace {
 
-// A crowd with spread 0.5 about 1 and correlation: repeated steps keep the fitted normal, whatever their size.
+// A crowd with spread 0.5 about 1 and correlation: repeated steps keep the fitted normal, whatever their
+// size.
 TEST(Proposal, leaves_the_fitted_normal_as_it_is) {
   constexpr int members = 5000;
   std::vector<double> z(2 * members);
@@ -41,7 +42,8 @@ TEST(Proposal, weighs_the_prior_against_the_fit) {
   const CrowdNormal normal(z, 1, std::vector<double>{0.5, 0.5});
   const double variance = 1.1 * 0.25 + 1e-4;
   const double at = 0.3;
-  EXPECT_NEAR(normal.log_prior_over_fit(std::vector<double>{at}), 0.5 * (0.7 * 0.7 / variance - at * at), 1e-9);
+  EXPECT_NEAR(normal.log_prior_over_fit(std::vector<double>{at}), 0.5 * (0.7 * 0.7 / variance - at * at),
+              1e-9);
 }
 
 }  // namespace

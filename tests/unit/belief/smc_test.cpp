@@ -46,7 +46,8 @@ TEST(Resampling, takes_each_member_its_share_rounded_down_or_up) {
 TEST(Tempering, leaves_the_wanted_number_of_members_and_is_whole_where_nothing_surprises) {
   std::vector<double> even(100, 0.0);
   std::vector<double> sharp(100);
-  for (std::size_t i = 0; i < sharp.size(); ++i) sharp[i] = -0.5 * std::pow((static_cast<double>(i) - 80) / 2.0, 2);
+  for (std::size_t i = 0; i < sharp.size(); ++i)
+    sharp[i] = -0.5 * std::pow((static_cast<double>(i) - 80) / 2.0, 2);
   EXPECT_EQ(tempered_share(even, std::vector<double>(100, -3.0), 50), 1.0);
   const double share = tempered_share(even, sharp, 50);
   EXPECT_LT(share, 1.0);
@@ -76,7 +77,8 @@ TEST(Assimilation, says_so_where_no_member_could_have_made_the_observation) {
   EXPECT_EQ(weights, std::vector<double>(4, 0.0));
 }
 
-// A prior N(0, 1) and one observation 6 with sd 0.5: posterior N(4.8, 0.2), evidence N(6; 0, 1.25) (conjugate normal).
+// A prior N(0, 1) and one observation 6 with sd 0.5: posterior N(4.8, 0.2), evidence N(6; 0, 1.25) (conjugate
+// normal).
 TEST(Assimilation, of_a_surprise_by_tempering_finds_the_conjugate_posterior) {
   constexpr int members = 4000;
   std::vector<double> x(members);
@@ -89,27 +91,31 @@ TEST(Assimilation, of_a_surprise_by_tempering_finds_the_conjugate_posterior) {
   for (std::size_t i = 0; i < x.size(); ++i) log_likelihoods[i] = likelihood(x[i]);
   int round = 0;
   Stream shared({.seed = 5, .purpose = Purpose::resample});
-  const Crowd crowd{
-      [&](std::span<const int> ancestors) {
-        std::vector<double> next(x.size());
-        for (std::size_t i = 0; i < x.size(); ++i) next[i] = x[static_cast<std::size_t>(ancestors[i])];
-        x = next;
-      },
-      [&](double share) {
-        ++round;
-        std::vector<double> logs(x.size());
-        for (std::size_t i = 0; i < x.size(); ++i) {
-          Stream s({.seed = 5, .member = static_cast<std::uint32_t>(i), .day = round, .purpose = Purpose::move_noise});
-          for (int step = 0; step < 5; ++step) {
-            const double to = x[i] + 0.8 * s.normal();
-            const double gain = 0.5 * (x[i] * x[i] - to * to) + share * (likelihood(to) - likelihood(x[i]));
-            if (std::log(s.uniform()) < gain) x[i] = to;
-          }
-          logs[i] = likelihood(x[i]);
-        }
-        return logs;
-      },
-      [&] { return shared.uniform(); }};
+  const Crowd crowd{[&](std::span<const int> ancestors) {
+                      std::vector<double> next(x.size());
+                      for (std::size_t i = 0; i < x.size(); ++i)
+                        next[i] = x[static_cast<std::size_t>(ancestors[i])];
+                      x = next;
+                    },
+                    [&](double share) {
+                      ++round;
+                      std::vector<double> logs(x.size());
+                      for (std::size_t i = 0; i < x.size(); ++i) {
+                        Stream s({.seed = 5,
+                                  .member = static_cast<std::uint32_t>(i),
+                                  .day = round,
+                                  .purpose = Purpose::move_noise});
+                        for (int step = 0; step < 5; ++step) {
+                          const double to = x[i] + 0.8 * s.normal();
+                          const double gain =
+                              0.5 * (x[i] * x[i] - to * to) + share * (likelihood(to) - likelihood(x[i]));
+                          if (std::log(s.uniform()) < gain) x[i] = to;
+                        }
+                        logs[i] = likelihood(x[i]);
+                      }
+                      return logs;
+                    },
+                    [&] { return shared.uniform(); }};
   const auto result = assimilate(log_weights, log_likelihoods, crowd, {});
   EXPECT_GT(result.stages, 1);
   const auto weights = normalised(log_weights);

@@ -1,0 +1,99 @@
+#include "belief/timeline.hpp"
+
+#include <gtest/gtest.h>
+
+#include <string>
+
+namespace beegarth::belief {
+namespace {
+
+const ColonyId alder("alder");
+
+Date on(int month, int day) {
+  return *Date::from_ymd(2031, month, day);
+}
+
+entries::Entry entry(Date date, const std::string& id, entries::Payload payload) {
+  entries::Entry e;
+  e.id = EntryId(id);
+  e.happened = date;
+  e.payload = std::move(payload);
+  return e;
+}
+
+Timeline laid_out(std::vector<entries::Entry> list, Date today = on(8, 1)) {
+  History history;
+  history.colony = alder;
+  history.began = on(3, 1);
+  history.entries = std::move(list);
+  return lay_out(history, today);
+}
+
+entries::MiteCount board(double days) {
+  entries::MiteCount count;
+  count.days = days;
+  return count;
+}
+
+TEST(Timeline, sorts_sights_and_deeds_by_date_and_leaves_out_what_lies_ahead) {
+  const Timeline t =
+      laid_out({entry(on(6, 1), "b", entries::Inspection{}), entry(on(4, 1), "a", entries::Feed{}),
+                entry(on(8, 2), "c", entries::Inspection{})});
+  ASSERT_EQ(t.observations.size(), 1U);
+  EXPECT_EQ(t.observations[0].date, on(6, 1));
+  ASSERT_EQ(t.deeds.size(), 1U);
+  EXPECT_EQ(t.deeds[0].day, 31);
+}
+
+TEST(Timeline, takes_a_swarm_as_seen_and_as_done) {
+  const Timeline t = laid_out({entry(on(5, 20), "a", entries::Swarmed{alder, {}})});
+  EXPECT_EQ(t.observations.size(), 1U);
+  EXPECT_EQ(t.deeds.size(), 1U);
+}
+
+TEST(Timeline, takes_a_unite_from_the_side_of_the_colony) {
+  const Timeline goes_on = laid_out({entry(on(5, 20), "a", entries::Unite{alder, ColonyId("birch")})});
+  EXPECT_FALSE(goes_on.ended);
+  EXPECT_EQ(goes_on.deeds.size(), 1U);
+  const Timeline ends = laid_out({entry(on(5, 20), "a", entries::Unite{ColonyId("birch"), alder})});
+  ASSERT_TRUE(ends.ended);
+  EXPECT_EQ(*ends.ended, on(5, 20));
+  EXPECT_TRUE(std::holds_alternative<LivedOn>(ends.observations.at(0).sight));
+}
+
+TEST(Timeline, takes_a_marked_queen_as_a_queen_seen) {
+  const Timeline t =
+      laid_out({entry(on(5, 20), "a", entries::Queen{alder, entries::QueenEvent::marked, {}, {}})});
+  ASSERT_EQ(t.observations.size(), 1U);
+  EXPECT_EQ(std::get<entries::Inspection>(t.observations[0].sight).queen, true);
+}
+
+TEST(Timeline, reads_no_board_under_a_treatment_and_says_so) {
+  entries::Treatment strips;
+  strips.kind = entries::TreatmentKind::amitraz;
+  strips.days = 42;
+  const auto boards = [&](Date read) {
+    return laid_out({entry(on(5, 1), "t", strips), entry(read, "b", board(3))}).observations.size();
+  };
+  EXPECT_EQ(boards(on(5, 1)), 1U);  // read in the morning, before the strips went in
+  EXPECT_EQ(boards(on(5, 2)), 0U);
+  EXPECT_EQ(boards(on(6, 15)), 0U);  // the strips were in, or had just come out
+  EXPECT_EQ(boards(on(6, 23)), 1U);  // three days from 20 June, 50 days after: the fall is natural again
+}
+
+TEST(Timeline, says_how_long_nobody_looked) {
+  const Timeline t = laid_out({entry(on(3, 20), "a", entries::Inspection{})});
+  ASSERT_EQ(t.remarks.size(), 1U);
+  EXPECT_NE(t.remarks[0].text.find("134 days without a look"), std::string::npos) << t.remarks[0].text;
+}
+
+TEST(Timeline, leaves_out_what_was_seen_after_the_end) {
+  const Timeline t =
+      laid_out({entry(on(5, 1), "a", entries::ColonyEnded{}), entry(on(5, 9), "b", entries::Inspection{})});
+  EXPECT_EQ(t.observations.size(), 1U);
+  ASSERT_FALSE(t.remarks.empty());
+  EXPECT_EQ(t.remarks[0].entries.at(0), EntryId("b"));
+}
+
+}  // namespace
+}  // namespace beegarth::belief
