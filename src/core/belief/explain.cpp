@@ -157,12 +157,6 @@ void cite(std::vector<std::string>& sources, const FactTable& table, std::span<c
   }
 }
 
-struct Moved {
-  std::size_t observation = 0;
-  double without = 0;
-  bool rough = false;
-};
-
 using OddsOfEvents = std::array<double, event_count>;
 
 OddsOfEvents odds_at_end(const Projected& projected, std::span<const double> weights) {
@@ -195,28 +189,16 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
   return all;
 }
 
-double largest_change(const Without& without, const OddsOfEvents& with) {
-  double most = 0;
-  for (std::size_t event = 0; event < event_count; ++event) {
-    most = std::max(most, std::abs(without.odds[event] - with[event]));
-  }
-  return most;
-}
-
-// Fits again without the entries whose reweighting cannot be trusted, those that seem to matter most first.
-void refit_worst(std::vector<Without>& all, const OddsOfEvents& with, const Setting& setting,
-                 const Forcing& forcing, Date horizon, int refits) {
-  constexpr double trusted_shape = 0.7;  // Vehtari et al. 2024
-  std::vector<std::size_t> order;
-  for (std::size_t i = 0; i < all.size(); ++i) {
-    if (all[i].shape > trusted_shape) order.push_back(i);
-  }
-  std::stable_sort(order.begin(), order.end(), [&](std::size_t a, std::size_t b) {
-    return largest_change(all[a], with) > largest_change(all[b], with);
-  });
-  for (std::size_t k = 0; k < order.size() && k < static_cast<std::size_t>(refits); ++k) {
-    Without& one = all[order[k]];
+// Members that were fitted to a decisive look all agree with it, so that no weights bring back what it ruled
+// out. For the newest sights, which matter most to what comes next, fewer members are therefore fitted again
+// without them.
+void refit_newest(std::vector<Without>& all, const Setting& setting, const Forcing& forcing, Date horizon,
+                  int refits) {
+  constexpr int members = 128;
+  for (std::size_t k = 0; k < all.size() && k < static_cast<std::size_t>(refits); ++k) {
+    Without& one = all[all.size() - 1 - k];
     Setting other = setting;
+    other.members = std::min(members, setting.members);
     other.without = one.observation;
     const Fitted again = fit_to_entries(other);
     one.odds = odds_at_end(project(other, again, forcing, horizon), again.weights);
@@ -225,7 +207,7 @@ void refit_worst(std::vector<Without>& all, const OddsOfEvents& with, const Sett
 }
 
 std::string sentence(const Without& without, std::size_t event, double with, const e::Entry& entry) {
-  const bool rough = !without.refitted && without.shape > 0.7;
+  const bool rough = without.refitted || without.shape > 0.7;  // k: Vehtari et al. 2024
   return describe(entry) + ": " + percent(with) + " with it, " + (rough ? "about " : "") +
          percent(without.odds[event]) + " without";
 }
@@ -247,7 +229,7 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
   constexpr double worth_saying = 0.01;  // a change of one percentage point
   const OddsOfEvents with = odds_at_end(projected, fitted.weights);
   std::vector<Without> all = reweighted(setting, fitted, projected);
-  refit_worst(all, with, setting, forcing, horizon, options.refits);
+  refit_newest(all, setting, forcing, horizon, options.refits);
   std::vector<std::vector<facts::Reason>> reasons(event_count);
   for (std::size_t event = 0; event < event_count; ++event) {
     std::vector<const Without*> order;
