@@ -13,11 +13,10 @@ namespace beegarth::belief {
 std::string describe(const entries::Entry& entry);
 
 // Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
-// members with their weights divided by what that entry multiplied them with, Pareto-smoothed; where that is
-// not to be trusted the sentence says "about", and for the worst few the members are fitted again without the
-// entry.
+// members with their weights divided by what that entry multiplied them with, Pareto-smoothed; for the newest
+// sights from a smaller crowd fitted again without them. The sentence says "about" where either is rough.
 struct WhyOptions {
-  int refits = 0;  // at most so many
+  int refits = 2;  // so many of the newest sights
 };
 std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
                                                       const Projected& projected, const Forcing& forcing,
