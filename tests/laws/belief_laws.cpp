@@ -171,7 +171,7 @@ TEST(BeliefLaws, charged_cells_seen_raise_the_odds_of_swarm_preparation_and_are_
   EXPECT_GT(high.course.front().odds.value, low.course.front().odds.value + 0.3);
   ASSERT_FALSE(high.why.empty());
   ASSERT_FALSE(high.why.front().entries.empty());
-  EXPECT_EQ(high.why.front().entries.front(), EntryId("entry-5"));
+  EXPECT_EQ(high.why.front().entries.front(), EntryId("entry-5")) << high.why.front().text;
   EXPECT_FALSE(high.why.front().sources.empty());
 }
 

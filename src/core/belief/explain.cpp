@@ -6,6 +6,7 @@
 #include <cstdio>
 
 #include "belief/event_odds.hpp"
+#include "belief/events.hpp"
 #include "belief/pareto.hpp"
 #include "belief/smc.hpp"
 #include "entries/fields.hpp"
@@ -159,10 +160,15 @@ void cite(std::vector<std::string>& sources, const FactTable& table, std::span<c
 
 using OddsOfEvents = std::array<double, event_count>;
 
-OddsOfEvents odds_at_end(const Projected& projected, std::span<const double> weights) {
+// A week ahead, when the next look is due; later most odds rise whatever was seen. Winter mites: in autumn.
+OddsOfEvents odds_of_events(const Setting& setting, const Projected& projected,
+                            std::span<const double> weights) {
+  constexpr int week = 7;
   OddsOfEvents odds{};
   for (std::size_t event = 0; event < event_count; ++event) {
-    odds[event] = odds_by(projected.trace.first_day[event], weights, projected.last);
+    const int soon = std::min(setting.today + week, projected.horizon);
+    const int day = event == winter_mites_index ? projected.last : soon;
+    odds[event] = odds_by(projected.trace.first_day[event], weights, day);
   }
   return odds;
 }
@@ -183,7 +189,7 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
         ratios[i] = std::log(std::max(fitted.weights[i], 1e-300)) - fitted.members.log_seen[o][i];
       }
       const SmoothedWeights smoothed = pareto_smoothed(ratios);
-      all.push_back({o, odds_at_end(projected, smoothed.weights), smoothed.shape});
+      all.push_back({o, odds_of_events(setting, projected, smoothed.weights), smoothed.shape});
     }
   }
   return all;
@@ -201,15 +207,21 @@ void refit_newest(std::vector<Without>& all, const Setting& setting, const Forci
     other.members = std::min(members, setting.members);
     other.without = one.observation;
     const Fitted again = fit_to_entries(other);
-    one.odds = odds_at_end(project(other, again, forcing, horizon), again.weights);
+    one.odds = odds_of_events(other, project(other, again, forcing, horizon), again.weights);
     one.refitted = true;
   }
 }
 
+// How far an entry moved the odds; weights that are not to be trusted count half.
+double moved(const Without& without, std::size_t event, double with) {
+  const bool doubtful = !without.refitted && without.shape > 0.7;
+  return std::abs(without.odds[event] - with) * (doubtful ? 0.5 : 1.0);
+}
+
 std::string sentence(const Without& without, std::size_t event, double with, const e::Entry& entry) {
   const bool rough = without.refitted || without.shape > 0.7;  // k: Vehtari et al. 2024
-  return describe(entry) + ": " + percent(with) + " with it, " + (rough ? "about " : "") +
-         percent(without.odds[event]) + " without";
+  return describe(entry) + (event == winter_mites_index ? ": odds by autumn " : ": odds within a week ") +
+         percent(with) + " with it, " + (rough ? "about " : "") + percent(without.odds[event]) + " without";
 }
 
 }  // namespace
@@ -227,7 +239,7 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
                                                       const WhyOptions& options) {
   constexpr std::size_t most_reasons = 4;
   constexpr double worth_saying = 0.01;  // a change of one percentage point
-  const OddsOfEvents with = odds_at_end(projected, fitted.weights);
+  const OddsOfEvents with = odds_of_events(setting, projected, fitted.weights);
   std::vector<Without> all = reweighted(setting, fitted, projected);
   refit_newest(all, setting, forcing, horizon, options.refits);
   std::vector<std::vector<facts::Reason>> reasons(event_count);
@@ -236,11 +248,10 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
     order.reserve(all.size());
     for (const Without& one : all) order.push_back(&one);
     std::stable_sort(order.begin(), order.end(), [&](const Without* a, const Without* b) {
-      return std::abs(a->odds[event] - with[event]) > std::abs(b->odds[event] - with[event]);
+      return moved(*a, event, with[event]) > moved(*b, event, with[event]);
     });
     for (const Without* one : order) {
-      if (reasons[event].size() == most_reasons || std::abs(one->odds[event] - with[event]) < worth_saying)
-        break;
+      if (reasons[event].size() == most_reasons || moved(*one, event, with[event]) < worth_saying) break;
       const Observation& seen = setting.timeline.observations[one->observation];
       const e::Entry& entry = setting.timeline.entries[seen.entry];
       facts::Reason reason{sentence(*one, event, with[event], entry), {entry.id}, {}};
