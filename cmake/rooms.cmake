@@ -4,9 +4,12 @@
 add_library(beegarth_warnings INTERFACE)
 target_compile_options(beegarth_warnings INTERFACE
   -Wall -Wextra -Wpedantic -Wconversion -Wshadow -Werror
-  -Wno-unknown-warning-option -Wno-restrict  # GCC 12 at -O3: false positives on joining strings (GCC bug 105651)
   -Wno-missing-field-initializers  # designated initialisers leave the rest at their defaults on purpose
   -ffp-contract=off)  # the same bits on every path: no fused multiply-add
+if(CMAKE_CXX_COMPILER_ID STREQUAL GNU)
+  # GCC 12 at -O3: false positives on joining strings (GCC bug 105651)
+  target_compile_options(beegarth_warnings INTERFACE -Wno-restrict)
+endif()
 if(BEEGARTH_SANITIZE)
   target_compile_options(beegarth_warnings INTERFACE
     -fsanitize=address,undefined -fno-sanitize-recover=all -fno-omit-frame-pointer
