@@ -21,7 +21,7 @@ colony::Ensemble varied(int members) {
                                traits);
 }
 
-void advance(colony::Ensemble& e, std::span<const std::uint32_t> ids = {}) {
+void live_a_day(colony::Ensemble& e, std::span<const std::uint32_t> ids = {}) {
   colony::advance_day(e, testing::shipped_model(), testing::temperate_day(e.date() + 1), {},
                       {.seed = 9, .ids = ids});
 }
@@ -30,7 +30,7 @@ TEST(ColonyDay, bees_come_out_die_or_leave_and_nothing_else) {
   auto e = varied(64);
   for (int day = 0; day < 365; ++day) {
     const auto before = e.read(Quantity::bees);
-    advance(e);
+    live_a_day(e);
     const auto after = e.read(Quantity::bees);
     for (int i = 0; i < 64; ++i) {
       const auto at = static_cast<std::size_t>(i);
@@ -45,7 +45,7 @@ TEST(ColonyDay, nothing_is_ever_below_zero_or_not_a_number_and_the_dead_stay_dea
   auto e = varied(64);
   std::vector<float> was = e.read(Quantity::alive);
   for (int day = 0; day < 3 * 365; ++day) {
-    advance(e);
+    live_a_day(e);
     for (int i = 0; i < 64; ++i) {
       for (int r = 0; r < row::first_trait; ++r) {
         const float x = Access::at(e, r, i);
@@ -57,7 +57,9 @@ TEST(ColonyDay, nothing_is_ever_below_zero_or_not_a_number_and_the_dead_stay_dea
     const auto bees = e.read(Quantity::bees);
     for (std::size_t i = 0; i < now.size(); ++i) {
       ASSERT_LE(now[i], was[i]);
-      if (now[i] == 0) ASSERT_EQ(bees[i], 0);
+      if (now[i] == 0) {
+        ASSERT_EQ(bees[i], 0);
+      }
     }
     was = now;
   }
@@ -67,7 +69,7 @@ TEST(ColonyDay, nothing_is_ever_below_zero_or_not_a_number_and_the_dead_stay_dea
 
 TEST(ColonyDay, every_width_of_vector_gives_the_same_bits) {
   auto e = varied(16);
-  while (e.date() < *Date::from_ymd(2026, 8, 1)) advance(e);
+  while (e.date() < *Date::from_ymd(2026, 8, 1)) live_a_day(e);
   const auto& model = testing::shipped_model();
   auto day = colony::make_day(model, e.dwelling(), testing::temperate_day(e.date() + 1), 0);
   day.turn = Access::turn(e) + 1;
@@ -97,8 +99,8 @@ TEST(ColonyDay, a_member_does_not_care_where_it_stands) {
   }
   auto other = e.take(turned);
   for (int day = 0; day < 300; ++day) {
-    advance(e, ids);
-    advance(other, turned);
+    live_a_day(e, ids);
+    live_a_day(other, turned);
   }
   EXPECT_EQ(e.hash(), other.take(turned).hash());
 }
@@ -110,8 +112,8 @@ TEST(ColonyDay, copies_stay_equal_with_the_same_luck_and_part_with_other_luck) {
   auto apart = pair;
   const std::vector<std::uint32_t> other_luck{3, 4};
   for (int day = 0; day < 30; ++day) {
-    advance(pair, twins);
-    advance(apart, other_luck);
+    live_a_day(pair, twins);
+    live_a_day(apart, other_luck);
   }
   const auto same = pair.read(Quantity::mites);
   const auto different = apart.read(Quantity::mites);
@@ -140,7 +142,7 @@ TEST(ColonyDay, ageing_moves_no_bees) {
 
 TEST(ColonyDay, the_two_parts_of_a_split_are_what_there_was) {
   auto whole = varied(16);
-  while (whole.date() < *Date::from_ymd(2026, 5, 20)) advance(whole);
+  while (whole.date() < *Date::from_ymd(2026, 5, 20)) live_a_day(whole);
   auto home = whole;
   auto moved = whole;
   const colony::SplitAway split{

@@ -106,7 +106,9 @@ class Hands {
     const float share = seen.share > 0 ? f(std::min(seen.share, 0.95)) : model_.rates.swarm_share;
     each([&](int i) {
       if (at(row::queen, i) == 0 || at(row::mated, i) == 0) return;
-      leave(i, share, 0.0F);
+      const float provisions = bees(i) * share * model_.rates.swarm_honey_g_per_bee * 1e-3F;
+      at(row::stores, i) = std::max(at(row::stores, i) - provisions, 0.0F);
+      leave(i, share, share);
       lose_queen(i);
       at(row::cells, i) = model_.rates.swarm_cells;
       at(row::cell_age, i) = cell_sealed_age;
