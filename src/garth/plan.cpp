@@ -99,7 +99,10 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (!colony.ended) input.colonies.push_back(status_of(session, id, colony));
   }
   input.answered = answered_needs(session, days);
-  for (const auto& [what, kit] : session.state.kit) input.kit[what] = kit.count;
+  for (const auto& [what, kit] : session.state.kit) {
+    input.kit[what] = kit.count;
+    if (kit.where) input.kit_where[what] = *kit.where;
+  }
   return input;
 }
 

@@ -4,16 +4,24 @@
 
 #include <algorithm>
 #include <array>
-#include <cmath>
+#include <map>
+#include <regex>
 #include <set>
 
 #include "garth/plan_json.hpp"
+#include "work/words.hpp"
 
 namespace beegarth::garth {
 
 namespace {
 
 constexpr std::size_t columns = 100;
+
+std::string day_and_month(Date date) {
+  static constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
+                                     "July",    "August",   "September", "October", "November", "December"};
+  return fmt::format("{} {}", date.day(), months.at(static_cast<std::size_t>(date.month() - 1)));
+}
 
 // Columns that UTF-8 text takes on the screen: one for each code point.
 std::size_t width(std::string_view text) {
@@ -59,32 +67,87 @@ std::string join(const std::vector<std::string>& parts, const char* between) {
   return fmt::format("{}", fmt::join(parts, between));
 }
 
-std::vector<std::string> in_order_once(const std::vector<work::PlannedJob>& jobs,
-                                       std::vector<std::string> facts::Need::*list) {
-  std::vector<std::string> out;
-  std::set<std::string> seen;
-  for (const auto& job : jobs)
-    for (const auto& item : job.need.*list)
-      if (seen.insert(item).second) out.push_back(item);
+using Jobs = std::vector<const facts::Need*>;
+
+std::vector<std::string> things_to_take(const work::Visit& visit) {
+  std::vector<std::string> all;
+  for (const auto& job : visit.jobs) all.insert(all.end(), job.need.take.begin(), job.need.take.end());
+  return work::packed(all);
+}
+
+// What one reads in the morning: the first reason of its own. What moved the odds is told apart from it.
+const facts::Reason* first_reason(const facts::Need& need) {
+  for (const auto& reason : need.why)
+    if (!moved_by(reason.text, need.earliest.year()) && reason.text.rfind("taken from tables", 0) != 0)
+      return &reason;
+  return nullptr;
+}
+
+std::optional<std::string> moved_most(const facts::Need& need) {
+  for (const auto& reason : need.why)
+    if (const auto entry = moved_by(reason.text, need.earliest.year())) return entry;
+  return std::nullopt;
+}
+
+// "charged queen cells 20 % (3\u201343) by Wed 3 June, 23 % (2\u201354) by Wed 10 June"; two odds at most.
+std::string told_odds(const facts::Need& need) {
+  constexpr std::size_t most = 2;
+  std::string out;
+  for (std::size_t i = 0; i < need.odds.size() && i < most; ++i) {
+    const auto& one = need.odds[i];
+    const bool again = i > 0 && need.odds[i - 1].event == one.event;
+    out += (i == 0  ? ""
+            : again ? ", "
+                    : "; ") +
+           (again ? "" : one.event + " ") + odds_text(one.odds) + " by " + short_date(one.by);
+  }
   return out;
 }
 
 std::string job_text(const facts::Need& need, int number, const PlanNames& names) {
   const std::string who = need.colony ? names.of(*need.colony) + ": " : "";
   const std::string length = need.minutes > 0 ? fmt::format("\u00a0\u00a0[{}\u00a0min]", need.minutes) : "";
-  std::string out = paragraph(fmt::format("  {:>2}  ", number), who + need.what + length);
-  if (!need.odds.empty()) {
-    std::vector<std::string> odds;
-    for (const auto& one : need.odds)
-      odds.push_back(fmt::format("{} by {}: {}", one.event, short_date(one.by), odds_text(one.odds)));
-    out += paragraph("        odds  ", join(odds, "; "));
-  }
+  std::string out = paragraph(fmt::format("  {:>2}  ", number),
+                              who + human_dates(need.what, need.earliest.year()) + length);
   std::vector<std::string> why;
-  for (const auto& reason : need.why) why.push_back(reason.text);
-  if (!why.empty()) out += paragraph("        why   ", join(why, "; "));
-  if (need.last_in_round)
-    out += paragraph("        order ", "last of the round: no other colony after it today");
+  if (const auto* reason = first_reason(need)) why.push_back(human_dates(reason->text, need.earliest.year()));
+  std::string odds = told_odds(need);
+  if (const auto entry = moved_most(need))
+    odds += (odds.empty() ? "moved most by the " : ", moved most by the ") + *entry;
+  if (!odds.empty()) why.push_back(odds);
+  if (!why.empty()) out += paragraph("      ", join(why, "; "));
+  if (need.last_in_round) out += paragraph("      ", "last of the round: no other colony after it today");
   return out;
+}
+
+// A colony is opened once: its jobs stand together where the first of them stands. What waits for dusk, and
+// what is last of the round, stays behind the others.
+Jobs in_order_of_colonies(const work::Visit& visit) {
+  const auto turn = [](const facts::Need& need) {
+    return need.last_in_round ? 2 : need.clock == facts::Clock::dusk ? 1 : 0;
+  };
+  Jobs jobs;
+  for (const int now : {0, 1, 2}) {
+    std::vector<std::optional<ColonyId>> met;
+    for (const auto& job : visit.jobs)
+      if (turn(job.need) == now && std::find(met.begin(), met.end(), job.need.colony) == met.end())
+        met.push_back(job.need.colony);
+    for (const auto& colony : met)
+      for (const auto& job : visit.jobs)
+        if (turn(job.need) == now && job.need.colony == colony) jobs.push_back(&job.need);
+  }
+  return jobs;
+}
+
+// In how many visits each caution stands.
+std::map<std::string, int> visits_of_cautions(const work::Plan& plan) {
+  std::map<std::string, int> visits;
+  for (const auto& visit : plan.visits) {
+    std::set<std::string> here;
+    for (const auto& job : visit.jobs) here.insert(job.need.cautions.begin(), job.need.cautions.end());
+    for (const auto& caution : here) ++visits[caution];
+  }
+  return visits;
 }
 
 std::string visit_text(const work::Visit& visit, const PlanNames& names) {
@@ -95,21 +158,55 @@ std::string visit_text(const work::Visit& visit, const PlanNames& names) {
   day.push_back("fit for opening " + percent(visit.opening_odds));
   day.push_back(fmt::format("{:.0f} min on the way", visit.travel_minutes));
   out += paragraph("  ", join(day, ", "));
-  const auto take = in_order_once(visit.jobs, &facts::Need::take);
+  const auto take = things_to_take(visit);
   if (!take.empty()) out += paragraph("  Take  ", join(take, "; "));
   int number = 0;
-  for (const auto& job : visit.jobs) out += job_text(job.need, ++number, names);
-  for (const auto& caution : in_order_once(visit.jobs, &facts::Need::cautions))
-    out += paragraph("  Care  ", caution);
-  if (visit.if_lost) out += paragraph("  Lost  ", "if the day is lost: " + *visit.if_lost);
+  for (const facts::Need* need : in_order_of_colonies(visit)) out += job_text(*need, ++number, names);
+  if (visit.if_lost)
+    out += paragraph("  Lost  ", "if the day is lost: " + human_dates(*visit.if_lost, visit.date.year()));
   return out;
 }
 
+// Every caution once: those of one visit with its site, those of several first.
+std::string cautions_text(const work::Plan& plan, const PlanNames& names) {
+  const auto visits = visits_of_cautions(plan);
+  std::set<std::string> told;
+  std::vector<std::string> everywhere;
+  std::string out;
+  for (const auto& visit : plan.visits) {
+    std::vector<std::string> here;
+    for (const auto& job : visit.jobs)
+      for (const auto& caution : job.need.cautions)
+        if (told.insert(caution).second) (visits.at(caution) > 1 ? everywhere : here).push_back(caution);
+    if (!here.empty())
+      out += paragraph(
+          "  -  ", fmt::format("{}, {}: {}", short_date(visit.date), names.of(visit.site), join(here, " ")));
+  }
+  if (!everywhere.empty()) out = paragraph("  -  ", join(everywhere, " ")) + out;
+  return out.empty() ? out : "\nCare\n" + out;
+}
+
+// What one does, without how: up to the first stop.
+std::string in_short(const std::string& what) {
+  return what.substr(0, std::min({what.find(" ("), what.find(':'), what.find(';'), what.size()}));
+}
+
+// One paragraph for each reason; in it what was left, dearest first as the plan gives it.
 std::string undone_text(const std::vector<work::Undone>& undone, const PlanNames& names) {
+  std::vector<std::string> reasons;
+  for (const auto& one : undone)
+    if (std::find(reasons.begin(), reasons.end(), one.because) == reasons.end())
+      reasons.push_back(one.because);
   std::string out = "Left undone\n";
-  for (const auto& one : undone) {
-    const std::string who = one.need.colony ? names.of(*one.need.colony) : names.of(one.need.site);
-    out += paragraph("  -  ", fmt::format("{}: {} \u2013 {}; {}", who, one.need.what, one.because, one.text));
+  for (const auto& because : reasons) {
+    std::vector<std::string> jobs;
+    for (const auto& one : undone) {
+      if (one.because != because) continue;
+      const std::string who = one.need.colony ? names.of(*one.need.colony) : names.of(one.need.site);
+      jobs.push_back(fmt::format("{}: {} ({})", who, in_short(one.need.what), one.text));
+    }
+    out += paragraph(
+        "  -  ", human_dates(because, undone.front().need.earliest.year()) + " \u2013 " + join(jobs, "; "));
   }
   return out;
 }
@@ -118,10 +215,29 @@ std::string undone_text(const std::vector<work::Undone>& undone, const PlanNames
 
 std::string short_date(Date date) {
   static constexpr std::array days{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
-  static constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
-                                     "July",    "August",   "September", "October", "November", "December"};
-  return fmt::format("{} {} {}", days.at(static_cast<std::size_t>(date.weekday() - 1)), date.day(),
-                     months.at(static_cast<std::size_t>(date.month() - 1)));
+  return std::string(days.at(static_cast<std::size_t>(date.weekday() - 1))) + " " + day_and_month(date);
+}
+
+std::string human_dates(const std::string& text, int year) {
+  static const std::regex iso("([0-9]{4})-([0-9]{2})-([0-9]{2})");
+  std::string out;
+  auto rest = text.cbegin();
+  for (std::sregex_iterator at(text.begin(), text.end(), iso), end; at != end; ++at) {
+    const auto date = Date::from_ymd(std::stoi((*at)[1]), std::stoi((*at)[2]), std::stoi((*at)[3]));
+    out.append(rest, (*at)[0].first);
+    out += date ? day_and_month(*date) + (date->year() == year ? "" : " " + std::to_string(date->year()))
+                : at->str();
+    rest = (*at)[0].second;
+  }
+  return out.append(rest, text.cend());
+}
+
+std::optional<std::string> moved_by(const std::string& reason, int year) {
+  static const std::regex said("^([a-z ]+) of ([0-9]{4}-[0-9]{2}-[0-9]{2}).* with it, .* without$");
+  std::smatch found;
+  if (!std::regex_match(reason, found, said)) return std::nullopt;
+  const std::string kind = found[1] == "inspection" ? "look" : found[1].str();
+  return kind + " of " + human_dates(found[2], year);
 }
 
 std::string odds_text(const facts::Odds& odds) {
@@ -134,6 +250,7 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names) {
                                 : plan.visits.size() == 1 ? "1 visit"
                                                           : fmt::format("{} visits", plan.visits.size()));
   for (const auto& visit : plan.visits) out += "\n" + visit_text(visit, names);
+  out += cautions_text(plan, names);
   if (!plan.undone.empty()) out += "\n" + undone_text(plan.undone, names);
   if (!plan.remarks.empty()) {
     out += "\nTo know\n";

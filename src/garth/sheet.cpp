@@ -3,12 +3,12 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <set>
 
 #include "draw/draw.hpp"
 #include "garth/plan_json.hpp"
 #include "garth/plan_text.hpp"
 #include "garth/sheet_boxes.hpp"
+#include "work/words.hpp"
 
 namespace beegarth::garth {
 
@@ -102,11 +102,9 @@ class SheetMaker {
   }
 
   void place_take() {
-    std::vector<std::string> take;
-    std::set<std::string> seen;
-    for (const auto& job : visit_.jobs)
-      for (const auto& item : job.need.take)
-        if (seen.insert(item).second) take.push_back(item);
+    std::vector<std::string> all;
+    for (const auto& job : visit_.jobs) all.insert(all.end(), job.need.take.begin(), job.need.take.end());
+    const std::vector<std::string> take = work::packed(all);
     if (take.empty()) return;
     pages_.place(
         scene::stacked({text("Take", width_, {14, true, scene::black, scene::Align::left}), scene::gap(1.5),

@@ -35,13 +35,16 @@ void take_in(const entries::Inspection& look, const Entry& entry, work::ColonySt
     if (*look.eggs) {
       status.eggs_seen = sighting(entry);
       status.no_eggs_seen.reset();
+      status.no_eggs_first.reset();
       status.queen_lost_or_swarmed.reset();
     } else {
       status.no_eggs_seen = sighting(entry);
+      if (!status.no_eggs_first) status.no_eggs_first = status.no_eggs_seen;
     }
   }
   for (const std::string& sign : look.signs) {
     status.signs.push_back(sign);
+    if (sign == "deformed_wings") status.crippled_wings = sighting(entry);
     if (std::find(suspicious.begin(), suspicious.end(), sign) != suspicious.end()) status.suspect = true;
   }
 }
@@ -57,6 +60,7 @@ void take_in(const entries::MiteCount& count, const Entry& entry, work::ColonySt
   }
   status.last_mite_count = sighting(entry, rate);
   status.last_mite_method = std::string(entries::word_for(count.method));
+  status.mite_counts.push_back({*status.last_mite_count, status.last_mite_method});
 }
 
 void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus& status) {
@@ -74,6 +78,7 @@ void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus
       status.queen_lost_or_swarmed.reset();
       status.eggs_seen = sighting(entry);
       status.no_eggs_seen.reset();
+      status.no_eggs_first.reset();
       break;
     case QueenEvent::introduced:
       status.queen_lost_or_swarmed.reset();

@@ -25,6 +25,12 @@ struct Sighting {
   double value = 0;
 };
 
+// A mite count: per day on the board, or per 100 bees or cells; method is the book's word for it.
+struct MiteSighting {
+  Sighting count;
+  std::string method;
+};
+
 // What the book says of a colony that the needs ask for. Absent: never said.
 struct ColonyStatus {
   ColonyId colony;
@@ -36,11 +42,14 @@ struct ColonyStatus {
   std::optional<Sighting> last_any_look;
   std::optional<Sighting> last_mite_count;  // value: mites per 100 bees, or per day on the board
   std::string last_mite_method;
+  std::vector<MiteSighting> mite_counts;       // every count, oldest first
+  std::optional<Sighting> crippled_wings;      // last look that saw them
   std::optional<Sighting> last_charged_cells;  // value: number, from the last look, only if any
   std::optional<Sighting> last_sealed_cells;
   std::optional<Sighting> last_cups_with_egg;
   std::optional<Sighting> eggs_seen;              // last date eggs were seen
   std::optional<Sighting> no_eggs_seen;           // last look that found none, if later than eggs_seen
+  std::optional<Sighting> no_eggs_first;          // first of the looks in a row that found none
   std::optional<Sighting> queen_lost_or_swarmed;  // value 0 lost, 1 swarmed, 2 split without queen
   std::optional<Sighting> last_treatment;         // value: days on
   std::string last_treatment_kind;
@@ -70,9 +79,10 @@ struct NeedsInput {
   int days = 14;
   std::vector<SiteStatus> sites;
   std::vector<ColonyStatus> colonies;
-  std::vector<facts::Outlook> outlooks;  // one per colony, same order not assumed
-  std::set<std::string> answered;        // keys done, skipped, or put off past the plan
-  std::map<std::string, int> kit;        // what is owned and ready
+  std::vector<facts::Outlook> outlooks;          // one per colony, same order not assumed
+  std::set<std::string> answered;                // keys done, skipped, or put off past the plan
+  std::map<std::string, int> kit;                // what is owned and ready
+  std::map<std::string, std::string> kit_where;  // where it stands, in the keeper's words
 };
 
 // tables/work.toml: minutes, thresholds, prices of what is lost.

@@ -1,9 +1,54 @@
 #include "work/words.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
+#include <cstdlib>
+#include <optional>
 
 namespace beegarth::work {
+
+namespace {
+
+// A thing with an amount that can be added up: a number at the front ("1 super"), or one of kg further on.
+// Other numbers describe the thing ("measure for 300 bees").
+struct Amount {
+  std::string before, after;
+  double value = 0;
+  int decimals = 0;
+  int times = 1;
+};
+
+std::optional<Amount> amount_in(const std::string& item) {
+  const std::size_t first = item.find_first_of("0123456789");
+  if (first == std::string::npos) return std::nullopt;
+  const std::size_t end = std::min(item.find_first_not_of("0123456789.", first), item.size());
+  const bool kg = item.compare(end, 3, " kg") == 0;
+  if (first != 0 && !kg) return std::nullopt;
+  const std::string number = item.substr(first, end - first);
+  const std::size_t point = number.find('.');
+  return Amount{item.substr(0, first), item.substr(end), std::strtod(number.c_str(), nullptr),
+                point == std::string::npos ? 0 : static_cast<int>(number.size() - point - 1)};
+}
+
+// The things that are brought one to a hive.
+std::string of_several(std::string after) {
+  for (const char* one : {" super", " feeder", " count board"}) {
+    const std::string word = one;
+    const bool whole = after.size() == word.size() || after[std::min(word.size(), after.size() - 1)] == ',';
+    if (after.rfind(word, 0) == 0 && whole) return after.insert(word.size(), "s");
+  }
+  return after;
+}
+
+std::string text_of(const Amount& amount) {
+  const bool kg = amount.after.rfind(" kg", 0) == 0;
+  return amount.before + number_text(amount.value, amount.decimals) +
+         (amount.value > 1 ? of_several(amount.after) : amount.after) +
+         (kg && amount.times > 1 ? " in all" : "");
+}
+
+}  // namespace
 
 std::string day_text(Date date) {
   static constexpr std::array days{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
@@ -33,6 +78,32 @@ std::string percent_text(double odds) {
 
 std::string days_text(int days) {
   return days == 1 ? "1 day" : std::to_string(days) + " days";
+}
+
+std::vector<std::string> packed(const std::vector<std::string>& items) {
+  struct Line {
+    std::string text;
+    std::optional<Amount> amount;
+  };
+  std::vector<Line> lines;
+  for (const std::string& item : items) {
+    const auto amount = amount_in(item);
+    const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
+      if (!amount || !line.amount) return line.text == item;
+      return line.amount->before == amount->before && line.amount->after == amount->after;
+    });
+    if (same == lines.end()) {
+      lines.push_back({item, amount});
+    } else if (amount) {
+      same->amount->value += amount->value;
+      same->amount->decimals = std::max(same->amount->decimals, amount->decimals);
+      ++same->amount->times;
+    }
+  }
+  std::vector<std::string> list;
+  for (const Line& line : lines)
+    list.push_back(line.amount && line.amount->times > 1 ? text_of(*line.amount) : line.text);
+  return list;
 }
 
 }  // namespace beegarth::work

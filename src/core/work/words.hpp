@@ -2,6 +2,7 @@
 #pragma once
 
 #include <string>
+#include <vector>
 
 #include "base/date.hpp"
 
@@ -11,5 +12,10 @@ std::string day_text(Date date);                      // "Thu 5 June"
 std::string number_text(double value, int decimals);  // "3.2", never "-0.0"
 std::string percent_text(double odds);                // "38 %"
 std::string days_text(int days);                      // "1 day", "8 days"
+
+// A list of things to take: what is named alike is named once, in the order first named. Amounts are added
+// up: "1 feeder" twice is "2 feeders"; "syrup for 1.0 kg of sugar" and "... 1.5 kg ..." are "... 2.5 kg ...
+// in all".
+std::vector<std::string> packed(const std::vector<std::string>& items);
 
 }  // namespace beegarth::work

@@ -114,6 +114,48 @@ TEST(PlanText, SaysWhereWhenWhatAndWhy) {
     EXPECT_NE(text.find(words), std::string::npos) << words << "\n" << text;
 }
 
+TEST(PlanText, SaysEachCautionOnceAndAddsUpWhatToTake) {
+  auto plan = a_plan();
+  auto& jobs = plan.visits[0].jobs;
+  jobs[0].need.take = {"syrup for 1.0 kg of sugar", "1 feeder"};
+  jobs[1].need.take = {"syrup for 1.5 kg of sugar", "1 feeder"};
+  plan.visits.push_back(plan.visits[0]);
+  plan.visits[1].date = june(9);
+  const std::string text = plan_text(plan, names());
+  EXPECT_NE(text.find("syrup for 2.5 kg of sugar in all; 2 feeders"), std::string::npos) << text;
+  const std::size_t once = text.find("Smoke out before");
+  ASSERT_NE(once, std::string::npos);
+  EXPECT_EQ(text.find("Smoke out before", once + 1), std::string::npos) << text;
+}
+
+TEST(PlanText, KeepsTheJobsOfAColonyTogetherAndDuskForTheEnd) {
+  auto plan = a_plan();
+  auto feed = a_need("feed", "alder-5");
+  feed.what = "feed syrup";
+  feed.clock = facts::Clock::dusk;
+  auto room = a_need("room", "alder-5");
+  room.what = "one super on";
+  auto& jobs = plan.visits[0].jobs;  // alder-5, sallow-1
+  jobs.insert(jobs.begin(), {feed});
+  jobs.push_back({room});
+  const std::string text = plan_text(plan, names());
+  EXPECT_LT(text.find("Alder 5: look"), text.find("Alder 5: one super"));
+  EXPECT_LT(text.find("Alder 5: one super"), text.find("sallow-1: look"));
+  EXPECT_LT(text.find("sallow-1: look"), text.find("Alder 5: feed"));
+}
+
+TEST(PlanText, NamesTheEntryThatMovedTheOddsMostAndNoOther) {
+  auto plan = a_plan();
+  auto& why = plan.visits[0].jobs[0].need.why;
+  why.push_back({"inspection of 2026-05-22 (9 seams): 38 % with it, 22 % without", {EntryId("a")}, {}});
+  why.push_back({"mite count of 2025-09-07 (9 mites): 38 % with it, 33 % without", {EntryId("b")}, {}});
+  const std::string text = plan_text(plan, names());
+  EXPECT_NE(text.find("moved most by the look of 22 May"), std::string::npos) << text;
+  EXPECT_EQ(text.find("mite count"), std::string::npos) << text;
+  EXPECT_EQ(moved_by(why.back().text, 2026), "mite count of 7 September 2025");
+  EXPECT_EQ(moved_by("9 seams on the last look", 2026), std::nullopt);
+}
+
 TEST(OddsText, NeverSaysNoughtOrCertainOfWhatIsNot) {
   EXPECT_EQ(odds_text({0.001, 0, 0.02}), "under 1 % (0\u20132)");
   EXPECT_EQ(odds_text({0.999, 0.9, 1}), "over 99 % (90\u2013100)");

@@ -48,7 +48,11 @@ TEST(WinterWork, MouseGuardsInOctoberAndTheBroodlessWindowAtMidwinter) {
 TEST(BaitBoxes, AreLookedAtWhereThereAreAny) {
   auto input = invented(day(2026, 5, 20));
   EXPECT_EQ(find(needs_of(input), "bait-box/withy"), nullptr);
-  input.kit["bait box in the ash tree"] = 1;
+  input.kit["bait box"] = 1;
+  EXPECT_EQ(find(needs_of(input), "bait-box/withy"), nullptr);  // owned, but the book does not say where
+  input.kit_where["bait box"] = "in the ash tree at Chalk Corner";
+  EXPECT_EQ(find(needs_of(input), "bait-box/withy"), nullptr);
+  input.kit_where["bait box"] = "in the ash tree at withy meadow";
   EXPECT_NE(all_words(*find(needs_of(input), "bait-box/withy")).find("ladder"), std::string::npos);
 }
 

@@ -82,5 +82,47 @@ TEST(CombOfEggs, NotBeforeTheNewQueenCanLay) {
   EXPECT_EQ(find(needs_of(input), "comb-of-eggs/alder-5"), nullptr);
 }
 
+TEST(CombOfEggs, NeverOnOddsAloneWhereEggsWereSeenLatelyOrCellsStand) {
+  auto eggs = invented(day(2026, 5, 30));
+  give_odds(eggs, facts::EventKind::queen_trouble, 0.7, 0.9);
+  eggs.colonies.front().eggs_seen = seen(day(2026, 5, 23), 1, "eggs");
+  EXPECT_EQ(find(needs_of(eggs), "comb-of-eggs/alder-5"), nullptr);
+  EXPECT_EQ(find(needs_of(eggs), "look-eggs/alder-5"), nullptr);
+  auto cells = invented(day(2026, 5, 30));
+  give_odds(cells, facts::EventKind::queen_trouble, 0.7, 0.9);
+  cells.colonies.front().last_full_look = seen(day(2026, 5, 29), 0, "cells");
+  cells.colonies.front().last_charged_cells = seen(day(2026, 5, 29), 2, "cells");
+  EXPECT_EQ(find(needs_of(cells), "comb-of-eggs/alder-5"), nullptr);
+  EXPECT_NE(find(needs_of(cells), "split/alder-5"), nullptr);
+}
+
+TEST(CombOfEggs, OnOddsAloneEggsAreLookedForFirst) {
+  auto input = invented(day(2026, 8, 20));
+  give_odds(input, facts::EventKind::queen_trouble, 0.5, 0.6);
+  input.colonies.front().eggs_seen = seen(day(2026, 7, 20), 1, "eggs");
+  const auto needs = needs_of(input);
+  EXPECT_EQ(find(needs, "comb-of-eggs/alder-5"), nullptr);
+  ASSERT_NE(find(needs, "look-eggs/alder-5"), nullptr);
+  EXPECT_EQ(find(needs, "look-eggs/alder-5")->why.front().entries, std::vector<EntryId>{EntryId("eggs")});
+}
+
+TEST(CombOfEggs, AQueenlessColonyIsNotLookedThroughForCellsNorFed) {
+  auto input = invented(day(2026, 6, 3));
+  give_odds(input, facts::EventKind::queen_trouble, 0.99, 1.0);
+  give_odds(input, facts::EventKind::stores_short, 0.9, 1.0);
+  auto& colony = input.colonies.front();
+  colony.last_full_look = seen(day(2026, 5, 23), 0, "second");
+  colony.eggs_seen = seen(day(2026, 4, 25), 1, "eggs");
+  colony.no_eggs_first = seen(day(2026, 5, 9), 0, "first");
+  colony.no_eggs_seen = seen(day(2026, 5, 23), 0, "second");
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "comb-of-eggs/alder-5");
+  ASSERT_NE(need, nullptr);
+  EXPECT_NE(all_words(*need).find("two looks"), std::string::npos);
+  EXPECT_GT(need->loss.never - need->loss.by_day.front(), 10);  // worth going for: most of 18 kg
+  EXPECT_EQ(find(needs, "look-cells/alder-5"), nullptr);
+  EXPECT_EQ(find(needs, "feed/alder-5"), nullptr);
+}
+
 }  // namespace
 }  // namespace beegarth::work

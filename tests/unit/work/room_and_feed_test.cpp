@@ -45,6 +45,17 @@ TEST(Room, NotWhereTheOddsAreLowNorInAutumn) {
   EXPECT_EQ(find(needs_of(autumn), "room/alder-5"), nullptr);
 }
 
+TEST(Room, SaysWhatOneDoes) {
+  auto input = invented(day(2026, 5, 20));
+  give_odds(input, facts::EventKind::out_of_room, 0.2, 0.9);
+  auto& hive = input.colonies.front().dwelling;
+  hive.can_super = false;
+  hive.brood_combs = hive.brood_combs_max = 11;
+  EXPECT_EQ(find(needs_of(input), "room/alder-5")->what.rfind("take off ripe combs", 0), 0U);
+  hive.brood_combs = hive.brood_combs_max = 5;
+  EXPECT_EQ(find(needs_of(input), "room/alder-5")->what.rfind("move the nucleus into a full hive", 0), 0U);
+}
+
 TEST(Feed, NeverSyrupInTheCold) {
   for (const int month : {10, 11, 12, 1, 2, 3}) {
     auto input = invented(day(2026, month, 10));
@@ -67,11 +78,35 @@ TEST(Feed, IsAtDuskInADearth) {
   EXPECT_NE(all_words(*find(needs, "feed/alder-5")).find("Robbing"), std::string::npos);
 }
 
-TEST(Feed, SaysSupersOffWhereTheyAreOn) {
+TEST(Feed, IsTheirOwnHoneyAndNoSyrupWhileSupersAreOn) {
   auto input = invented(day(2026, 6, 10));
   give_odds(input, facts::EventKind::stores_short, 0.3, 0.9);
   input.colonies.front().supers_on = seen(day(2026, 5, 1), 10, "supers");
-  EXPECT_NE(all_words(*find(needs_of(input), "feed/alder-5")).find("Supers off first"), std::string::npos);
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "feed/alder-5");
+  ASSERT_NE(need, nullptr);
+  EXPECT_NE(need->what.find("own honey"), std::string::npos);
+  for (const auto& item : need->take) EXPECT_EQ(item.find("syrup"), std::string::npos) << item;
+  EXPECT_NE(all_words(*need).find("supers off first"), std::string::npos);
+}
+
+TEST(Feed, SavesMostOfAColonyThatIsShortAlready) {
+  auto input = invented(day(2026, 6, 10));
+  give_odds(input, facts::EventKind::stores_short, 1, 1);
+  const auto needs = needs_of(input);
+  const auto& loss = find(needs, "feed/alder-5")->loss;
+  EXPECT_LT(loss.by_day.front(), 0.25 * loss.never);
+  EXPECT_TRUE(std::is_sorted(loss.by_day.begin(), loss.by_day.end()));
+  EXPECT_LE(loss.by_day.back(), loss.never + 1e-9);
+}
+
+TEST(Feed, InTheSeasonOnlyWhereItMayRunOutBeforeTheNextLook) {
+  auto june = invented(day(2026, 6, 10));
+  give_odds(june, facts::EventKind::stores_short, 0.1, 0.4);  // 16 % within a week, 22 % within two
+  EXPECT_EQ(find(needs_of(june), "feed/alder-5"), nullptr);
+  auto march = invented(day(2026, 3, 10));
+  give_odds(march, facts::EventKind::stores_short, 0.1, 0.4);
+  EXPECT_NE(find(needs_of(march), "feed/alder-5"), nullptr);
 }
 
 TEST(Feed, NotWhereStoresAreAmple) {

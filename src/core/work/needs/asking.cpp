@@ -11,12 +11,6 @@ namespace {
 
 const char* const unit_of_loss = "kg honey equivalent";
 
-std::string lower(std::string text) {
-  std::transform(text.begin(), text.end(), text.begin(),
-                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
-  return text;
-}
-
 double odds_at(const facts::EventOutlook& event, Date date) {
   double value = 0;
   for (const auto& one : event.course) {
@@ -27,6 +21,12 @@ double odds_at(const facts::EventOutlook& event, Date date) {
 }
 
 }  // namespace
+
+std::string lower(std::string text) {
+  std::transform(text.begin(), text.end(), text.begin(),
+                 [](unsigned char c) { return static_cast<char>(std::tolower(c)); });
+  return text;
+}
 
 double Asking::fact(const char* key) const {
   const FactRow* row = table.find(key);
@@ -143,9 +143,11 @@ facts::LossCurve loss_from_odds(const Asking& asking, facts::EventKind kind, dou
   facts::LossCurve loss{asking.input.today, {}, 0, unit_of_loss};
   const auto* event = asking.event(kind);
   const double end = event == nullptr ? 0 : event->course.back().odds.value;
+  const double come = event == nullptr ? 0 : std::min(end, odds_at(*event, asking.input.today));
   for (int day = 0; day < std::max(1, asking.input.days); ++day) {
     const double by = event == nullptr ? 0 : std::min(end, odds_at(*event, asking.input.today + day));
-    loss.by_day.push_back(price * (by + (1 - saved) * (end - by)));
+    const double harmed = come * std::min(1.0, (day + 1) / asking.fact("harm_days"));
+    loss.by_day.push_back(price * ((1 - saved) * end + saved * (harmed + by - come)));
   }
   loss.never = price * end;
   return loss;

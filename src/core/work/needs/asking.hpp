@@ -42,12 +42,15 @@ struct Asking {
   void tell_odds(facts::Need& need, facts::EventKind kind, const char* words, Date first, Date second) const;
 };
 
+std::string lower(std::string text);
+
 facts::Reason because(std::string text, std::vector<EntryId> entries = {},
                       std::vector<std::string> sources = {});
 
-// Loss if the need is met on day d: price x (p(d) + (1 - saved) x (p(end) - p(d))), where p(d) are the odds
-// that the event has come by day d and p(end) those at the end of what is foreseen. Never met: price x
-// p(end).
+// Loss if the need is met on day d. p(d) are the odds that the event has come by day d, p(end) those at the
+// end of what is foreseen. Met before the event, `saved` of its price is spared; what has come by today does
+// its harm evenly over `harm_days`, so that meeting the need still spares the rest: price x ((1 - saved) x
+// p(end) + saved x (p(0) x min(1, (d + 1) / harm_days) + p(d) - p(0))). Never met: price x p(end).
 facts::LossCurve loss_from_odds(const Asking& asking, facts::EventKind kind, double price, double saved);
 
 // Nothing up to `due`, then a straight line to `price` after `days_to_full` days.

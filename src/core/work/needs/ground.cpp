@@ -12,6 +12,27 @@ int colonies_at(const Asking& asking) {
                                         [&](const auto& colony) { return colony.site == asking.site.site; }));
 }
 
+// Boxes owned that the book puts at this site: its name, or its key, stands in the words for where.
+struct BaitBoxes {
+  int count = 0;
+  std::string where;
+};
+
+BaitBoxes bait_boxes_here(const Asking& asking) {
+  BaitBoxes here;
+  for (const auto& [what, count] : asking.input.kit) {
+    const auto where = asking.input.kit_where.find(what);
+    if (lower(what).find("bait") == std::string::npos || count <= 0 || where == asking.input.kit_where.end())
+      continue;
+    const std::string words = lower(where->second);
+    const bool named = !asking.site.name.empty() && words.find(lower(asking.site.name)) != std::string::npos;
+    if (!named && words != lower(asking.site.site.text())) continue;
+    here.count += count;
+    here.where += (here.where.empty() ? "" : "; ") + where->second;
+  }
+  return here;
+}
+
 }  // namespace
 
 Needs dearth_coming(const Asking& asking) {
@@ -36,10 +57,12 @@ Needs dearth_coming(const Asking& asking) {
 }
 
 Needs bait_boxes(const Asking& asking) {
-  const int boxes = asking.kit("bait");
-  if (boxes == 0 || !asking.site.swarm_season) return {};
-  facts::Need need = asking.need("bait-box", "look at the bait boxes for scouts or a swarm");
-  need.minutes = asking.minutes("bait_minutes") * std::min(boxes, 3);
+  const BaitBoxes boxes = bait_boxes_here(asking);
+  if (boxes.count == 0 || !asking.site.swarm_season) return {};
+  facts::Need need =
+      asking.need("bait-box", (boxes.count == 1 ? "look at the bait box (" : "look at the bait boxes (") +
+                                  boxes.where + ") for scouts or a swarm");
+  need.minutes = asking.minutes("bait_minutes") * std::min(boxes.count, 3);
   need.clock = facts::Clock::daylight;
   need.temperature_min_C = 12;
   need.best = asking.input.today + std::min(3, asking.input.days - 1);

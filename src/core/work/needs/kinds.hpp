@@ -20,6 +20,7 @@ Needs feed(const Asking& asking);
 Needs mite_count(const Asking& asking);
 Needs count_after_treatment(const Asking& asking);
 Needs treat(const Asking& asking);
+Needs watch_mites(const Asking& asking);  // bad odds out of the weeks of treatment: count within a week
 Needs winter_work(const Asking& asking);  // heft, mouse guard, the broodless window
 Needs suspect(const Asking& asking);
 Needs dead_out(const Asking& asking);
@@ -39,6 +40,10 @@ struct KeptShut {
 std::optional<KeptShut> kept_shut(const Asking& asking);
 // A queen was lost, swarmed or split away and no eggs of a new one have been seen.
 bool queen_awaited(const Asking& asking);
+// The colony was looked through and had no eggs where there should be some.
+bool queen_missed(const Asking& asking);
+// A count above the classic limit of its month, lately and untreated since: why, with every count of late.
+std::optional<facts::Reason> mite_alarm(const Asking& asking);
 // Cells with young larvae or sealed, seen lately, and nothing done about them since.
 bool cells_stand(const Asking& asking);
 

@@ -38,7 +38,7 @@ Needs look_for_cells(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   const Date today = asking.input.today;
   if (!asking.site.swarm_season || !asking.opening_season(today) || cells_stand(asking) ||
-      queen_awaited(asking))
+      queen_awaited(asking) || queen_missed(asking))
     return {};
   LookFound found{.queen_clipped = colony.queen_clipped, .main_flow_over = asking.main_flow_over(today)};
   const char* rule = found.main_flow_over  ? "interval_after_flow_days"

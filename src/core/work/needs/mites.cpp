@@ -14,7 +14,7 @@ void by_board_or_bees(facts::Need& need, const Asking& asking) {
     need.minutes = asking.minutes("board_minutes");
     need.clock = facts::Clock::daylight;
     need.temperature_min_C = 5;
-    need.take = {"count board, oiled or sticky"};
+    need.take = {"1 count board, oiled or sticky"};
     return;
   }
   need.what = "count mites on about 300 bees by wash or sugar roll (no board fits this hive)";
@@ -42,7 +42,8 @@ Needs mite_count(const Asking& asking) {
   const Date today = asking.input.today;
   if (!asking.opening_season(today)) return {};
   if (colony.last_treatment && end_of_treatment(*colony.last_treatment) >= today) return {};
-  if (!count_after_treatment(asking).empty()) return {};
+  if (!count_after_treatment(asking).empty() || !watch_mites(asking).empty() || !treat(asking).empty())
+    return {};  // a count follows the treatment
   const int interval = static_cast<int>(asking.fact("count_interval_days"));
   const Date due = colony.last_mite_count ? colony.last_mite_count->date + interval : today;
   if (due > asking.last_day()) return {};
@@ -57,6 +58,31 @@ Needs mite_count(const Asking& asking) {
                                {colony.last_mite_count->entry}, {asking.source("count_interval_days")}));
   else
     need.why.push_back(because("never counted in this book", {}, {asking.source("count_interval_days")}));
+  asking.tell_odds(need, facts::EventKind::winter_mites, "winter bees reared under too many mites",
+                   asking.last_day() + 400, asking.last_day() + 400);
+  return {need};
+}
+
+Needs watch_mites(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  const Date today = asking.input.today;
+  const auto odds = asking.odds_by(facts::EventKind::winter_mites, asking.last_day() + 400);
+  if (!odds || odds->value < asking.fact("watch_odds_to_act") || !asking.opening_season(today)) return {};
+  if (!treat(asking).empty() || !count_after_treatment(asking).empty()) return {};
+  if (colony.last_treatment && end_of_treatment(*colony.last_treatment) >= today) return {};
+  const int within = static_cast<int>(asking.fact("watch_days"));
+  if (colony.last_mite_count && today - colony.last_mite_count->date < within) return {};
+  facts::Need need = asking.need("watch", "");
+  by_board_or_bees(need, asking);
+  need.what += "; this one is to be watched";
+  need.latest = std::min(asking.last_day(), today + within);
+  need.loss = loss_when_late(asking, today, within, worth_of_a_count(asking));
+  need.why.push_back(because(
+      "the odds of mite-damaged winter bees are " + percent_text(odds->value) + " and " +
+          (colony.last_mite_count ? "the last count is of " + day_text(colony.last_mite_count->date)
+                                  : std::string("it was never counted in this book")),
+      colony.last_mite_count ? std::vector<EntryId>{colony.last_mite_count->entry} : std::vector<EntryId>{},
+      {asking.source("watch_odds_to_act"), asking.source("watch_days")}));
   asking.tell_odds(need, facts::EventKind::winter_mites, "winter bees reared under too many mites",
                    asking.last_day() + 400, asking.last_day() + 400);
   return {need};

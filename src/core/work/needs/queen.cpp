@@ -19,6 +19,53 @@ std::string told(const Sighting& loss) {
   return loss.value == 0 ? "queen lost on " : "split without its queen on ";
 }
 
+Date day_to_look_for_eggs(const Asking& asking) {
+  const Sighting& loss = *asking.colony->queen_lost_or_swarmed;
+  return loss.date + static_cast<int>(asking.fact(loss.value == after_swarm ? "check_after_swarm_days"
+                                                                            : "check_after_loss_days"));
+}
+
+facts::Reason no_eggs_told(const ColonyStatus& colony) {
+  std::vector<EntryId> entries{colony.no_eggs_seen->entry};
+  std::string text = "no eggs on " + day_text(colony.no_eggs_seen->date);
+  if (colony.no_eggs_first && colony.no_eggs_first->date < colony.no_eggs_seen->date) {
+    text = "no eggs at two looks, " + day_text(colony.no_eggs_first->date) + " and " +
+           day_text(colony.no_eggs_seen->date);
+    entries.push_back(colony.no_eggs_first->entry);
+  }
+  if (colony.eggs_seen) {
+    text += ", last seen " + day_text(colony.eggs_seen->date);
+    entries.push_back(colony.eggs_seen->entry);
+  } else {
+    text += ", and none before in this book";
+  }
+  return because(text, entries,
+                 {"common practice: a test comb shows within four days whether a queen is there"});
+}
+
+// The odds speak for a missing queen but no look does: look before a comb is given. In the swarm season the
+// look for queen cells shows it as well.
+Needs look_for_eggs(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  const Date today = asking.input.today;
+  const auto odds = asking.odds_by(facts::EventKind::queen_trouble, today + 7);
+  if (!odds || odds->value < asking.fact("queen_trouble_odds_to_act") || queen_awaited(asking)) return {};
+  if (colony.eggs_seen && today - colony.eggs_seen->date < static_cast<int>(asking.fact("eggs_fresh_days")))
+    return {};
+  if (cells_stand(asking) || !look_for_cells(asking).empty()) return {};
+  facts::Need need = asking.need("look-eggs", "look for eggs: two combs are enough, then close");
+  need.minutes = asking.minutes("check_minutes");
+  need.loss = loss_from_odds(asking, facts::EventKind::queen_trouble, asking.fact("queenless_kg"), 0.7);
+  need.why.push_back(
+      because(colony.eggs_seen ? "eggs were last seen on " + day_text(colony.eggs_seen->date)
+                               : "eggs were never seen in this book",
+              colony.eggs_seen ? std::vector<EntryId>{colony.eggs_seen->entry} : std::vector<EntryId>{},
+              {asking.source("queen_trouble_odds_to_act"), asking.source("eggs_fresh_days")}));
+  asking.tell_odds(need, facts::EventKind::queen_trouble, "queen trouble", today + 7, asking.last_day());
+  need.take = {"smoker and fuel", "hive tool"};
+  return {need};
+}
+
 }  // namespace
 
 bool queen_awaited(const Asking& asking) {
@@ -46,7 +93,7 @@ Needs queen_check(const Asking& asking) {
   if (!queen_awaited(asking)) return {};
   const Sighting& loss = *colony.queen_lost_or_swarmed;
   const char* check = loss.value == after_swarm ? "check_after_swarm_days" : "check_after_loss_days";
-  const Date due = loss.date + static_cast<int>(asking.fact(check));
+  const Date due = day_to_look_for_eggs(asking);
   const Date today = asking.input.today;
   Needs needs;
   const auto shut = kept_shut(asking);
@@ -63,7 +110,8 @@ Needs queen_check(const Asking& asking) {
     needs.push_back(leave);
   }
   constexpr int given_up_after_days = 60;
-  if (due > asking.last_day() || today - due > given_up_after_days || !asking.opening_season(due))
+  if (due > asking.last_day() || today - due > given_up_after_days || !asking.opening_season(due) ||
+      queen_missed(asking))
     return needs;
   facts::Need look =
       asking.need("check-queen", "look for eggs of the new queen: two combs are enough, then close");
@@ -88,44 +136,36 @@ Needs queen_check(const Asking& asking) {
   return needs;
 }
 
+bool queen_missed(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  if (!colony.no_eggs_seen || (colony.eggs_seen && colony.eggs_seen->date >= colony.no_eggs_seen->date))
+    return false;
+  if (cells_stand(asking) || kept_shut(asking)) return false;
+  // Before the day on which the new queen is to be looked for, seeing no eggs says nothing.
+  return !queen_awaited(asking) || colony.no_eggs_seen->date >= day_to_look_for_eggs(asking);
+}
+
 Needs comb_of_eggs(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   const Date today = asking.input.today;
   if (!asking.opening_season(today) || kept_shut(asking)) return {};
-  const bool none_seen =
-      colony.no_eggs_seen && (!colony.eggs_seen || colony.no_eggs_seen->date > colony.eggs_seen->date);
-  const auto odds = asking.odds_by(facts::EventKind::queen_trouble, today + 7);
-  const bool feared = odds && odds->value >= asking.fact("queen_trouble_odds_to_act");
-  if (!none_seen && !feared) return {};
-  // Before the day on which the new queen is to be looked for, seeing no eggs says nothing.
-  if (queen_awaited(asking)) {
-    const bool swarm = colony.queen_lost_or_swarmed->value == after_swarm;
-    const Date due =
-        colony.queen_lost_or_swarmed->date +
-        static_cast<int>(asking.fact(swarm ? "check_after_swarm_days" : "check_after_loss_days"));
-    if (today < due || !none_seen || colony.no_eggs_seen->date < due) return {};
-  }
-  facts::Need need =
-      asking.need("comb-of-eggs",
-                  "no eggs where there should be: give a comb with eggs and young larvae; look after "
-                  "four days for queen cells");
+  if (!queen_missed(asking)) return look_for_eggs(asking);
+  const bool twice = colony.no_eggs_first && colony.no_eggs_first->date < colony.no_eggs_seen->date;
+  facts::Need need = asking.need(
+      "comb-of-eggs", std::string("give a comb with eggs and young larvae") +
+                          (twice ? " or, if it is down to a few seams or drones are laid, unite it; "
+                                 : ": there were no eggs where there should be; ") +
+                          "look after four days for queen cells");
   if (asking.site_suspect) {
     need.key = "look-eggs/" + colony.colony.text();
     need.what = "look again for eggs; no comb may be given while this site is suspect";
   }
   need.minutes = asking.minutes("check_minutes");
-  need.loss = asking.event(facts::EventKind::queen_trouble) != nullptr
-                  ? loss_from_odds(asking, facts::EventKind::queen_trouble, asking.fact("queenless_kg"), 0.7)
-                  : loss_when_late(asking, today, 21, 0.5 * asking.fact("queenless_kg"));
-  if (none_seen) {
-    std::vector<EntryId> entries{colony.no_eggs_seen->entry};
-    if (colony.eggs_seen) entries.push_back(colony.eggs_seen->entry);
-    need.why.push_back(
-        because("no eggs on " + day_text(colony.no_eggs_seen->date) +
-                    (colony.eggs_seen ? ", last seen " + day_text(colony.eggs_seen->date)
-                                      : ", and none before in this book"),
-                entries, {"common practice: a test comb shows within four days whether a queen is there"}));
-  }
+  // A look without eggs is as good as even; two in a row are all but sure (own reckoning).
+  const auto odds = asking.odds_by(facts::EventKind::queen_trouble, today + 7);
+  const double sure = std::max(odds ? odds->value : 0.0, twice ? 0.9 : 0.5);
+  need.loss = loss_when_late(asking, today - 1, 21, sure * asking.fact("queenless_kg"));
+  need.why.push_back(no_eggs_told(colony));
   asking.tell_odds(need, facts::EventKind::queen_trouble, "queen trouble", today + 7, asking.last_day());
   need.take = {"smoker and fuel", "hive tool", "box for one comb"};
   need.cautions.push_back(

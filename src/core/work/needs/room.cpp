@@ -16,9 +16,10 @@ struct Way {
 Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
   const int left = hive.brood_combs_max + hive.super_combs_max - hive.brood_combs - hive.super_combs;
   if (left <= 0)
-    return {"full to the end: take out ripe combs from the far side so that the follower can move",
-            {"clean box with a lid for the combs"},
-            {"Take only what is capped and was never on during feeding or treatment."}};
+    return {
+        "take out ripe combs from the far side so that the follower can move: the hive is full to the end",
+        {"clean box with a lid for the combs"},
+        {"Take only what is capped and was never on during feeding or treatment."}};
   const int combs = std::min(left, 3);
   Way way{"move the follower and give " + std::to_string(combs) + (combs == 1 ? " bar" : " bars") +
               " beside the nest, one at a time between straight combs",
@@ -40,7 +41,12 @@ std::optional<Way> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
   }
   if (hive.brood_combs < hive.brood_combs_max)
     return Way{"more combs or another body for the brood", {"body or combs for the brood"}, lifting};
-  return Way{"no more room can be put on this hive: take off ripe combs, or move it to a larger one",
+  if (hive.brood_combs_max <= static_cast<int>(asking.fact("nucleus_combs")))
+    return Way{
+        "move the nucleus into a full hive, combs in the same order; no more room can be put on this box",
+        {"full hive with floor, roof and combs to fill it"},
+        lifting};
+  return Way{"take off ripe combs, or move it into a larger hive; no more room can be put on this one",
              {"clean box with a lid for the combs"},
              {"Take only what is capped and was never on during feeding or treatment."}};
 }
@@ -50,7 +56,7 @@ std::optional<Way> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
 Needs room(const Asking& asking) {
   const Date today = asking.input.today;
   const int month = asking.month(today);
-  if (month < 4 || month > 8) return {};
+  if (month < 4 || month > 8 || queen_awaited(asking)) return {};  // no queen lays: the nest does not grow
   const auto odds = asking.odds_by(facts::EventKind::out_of_room, asking.last_day());
   if (!odds || odds->value < asking.fact("room_odds_to_act")) return {};
   const facts::Dwelling& hive = asking.colony->dwelling;
@@ -64,8 +70,11 @@ Needs room(const Asking& asking) {
   need.take = way->take;
   need.cautions = way->cautions;
   need.clashes = {"treat/" + asking.colony->colony.text()};
-  need.why.push_back(because("room is given before it is needed", {}, {asking.source("room_odds_to_act")}));
+  need.why.push_back(because("the queen may run out of empty cells; room is given before it is needed", {},
+                             {asking.source("room_odds_to_act")}));
   asking.tell_odds(need, facts::EventKind::out_of_room, "out of room", today + 3, asking.last_day());
+  if (mite_alarm(asking))
+    need.cautions.push_back("Treat first: no comb for people goes on before the treatment is over.");
   if (asking.colony->last_treatment &&
       today - asking.colony->last_treatment->date <
           static_cast<int>(std::max(asking.colony->last_treatment->value, 1.0)))

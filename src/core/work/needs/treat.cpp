@@ -1,4 +1,5 @@
-// Treating against varroa, by the odds that winter bees are reared under too many mites.
+// Treating against varroa: by the odds that winter bees are reared under too many mites, and at once where a
+// count stands above the classic limit of its month.
 #include <algorithm>
 
 #include "work/needs/kinds.hpp"
@@ -33,6 +34,36 @@ void cautions_of_treating(facts::Need& need) {
       "Write down product, batch, amount, date and withdrawal, and keep the record as your law asks.");
 }
 
+// Once the alarm is up every day costs: the mites double in `alarm_days`.
+double benefit_left_after_alarm(const Asking& asking, int days) {
+  return std::clamp(1 - days / asking.fact("alarm_days"), 0.0, 1.0);
+}
+
+std::string what_to_do(bool alarm, bool supers) {
+  if (!alarm)
+    return supers ? "take the crop off, then treat against varroa with an authorised kind; count again "
+                    "afterwards"
+                  : "treat against varroa with an authorised kind; count again afterwards";
+  return std::string(supers ? "take the honey supers off, then treat" : "treat") +
+         " against varroa now: an authorised kind that suits the brood and the warmth, label read first, or "
+         "a "
+         "brood break if you prefer; count again afterwards";
+}
+
+void reasons_of_season(facts::Need& need, const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  need.why.push_back(
+      because("the odds that winter bees are reared under too many mites are the alarm; board counts of old "
+              "leaflets (33 a day in August) are shown beside it and come later",
+              {}, {asking.source("treat_odds_to_act"), asking.source("board_limit_august")}));
+  if (colony.last_mite_count)
+    need.why.push_back(because(
+        "last count " + number_text(colony.last_mite_count->value, 1) +
+            (colony.last_mite_method == "board" ? " mites a day on the board" : " mites per 100 bees") +
+            ", " + day_text(colony.last_mite_count->date),
+        {colony.last_mite_count->entry}, {}));
+}
+
 }  // namespace
 
 Needs treat(const Asking& asking) {
@@ -40,36 +71,30 @@ Needs treat(const Asking& asking) {
   const Date today = asking.input.today;
   const int month = asking.month(today);
   const auto odds = asking.odds_by(facts::EventKind::winter_mites, today + 400);
-  if (!odds || odds->value < asking.fact("treat_odds_to_act") || treated_lately(asking)) return {};
-  if (month < 7 || month > 10) return {};  // earlier the crop is on; later the broodless window, winter_work
-  facts::Need need =
-      asking.need("treat", "treat against varroa with an authorised kind; count again afterwards");
+  // Earlier the crop is on; later comes the broodless window, winter_work.
+  const bool season = month >= 7 && month <= 10 && odds && odds->value >= asking.fact("treat_odds_to_act");
+  const auto alarm = mite_alarm(asking);
+  if ((!season && !alarm) || treated_lately(asking)) return {};
   const bool supers = colony.supers_on && colony.supers_on->value > 0;
-  if (supers)
-    need.what =
-        "take the crop off, then treat against varroa with an authorised kind; count again afterwards";
+  facts::Need need = asking.need("treat", what_to_do(alarm.has_value(), supers));
   need.minutes = asking.minutes("treat_minutes") + (supers ? 15 : 0);
   need.temperature_min_C = 10;
-  const double price = asking.fact("colony_lost_kg") * odds->value;
+  const double price = asking.fact("colony_lost_kg") *
+                       std::max(odds ? odds->value : 0, alarm ? asking.fact("alarm_loss_odds") : 0);
   const double saved = asking.fact("treat_saved");
-  for (std::size_t day = 0; day < need.loss.by_day.size(); ++day)
-    need.loss.by_day[day] = price * (1 - saved * benefit_left(asking, today + static_cast<int>(day)));
+  for (std::size_t day = 0; day < need.loss.by_day.size(); ++day) {
+    const int days = static_cast<int>(day);
+    const double left = alarm ? benefit_left_after_alarm(asking, days) : benefit_left(asking, today + days);
+    need.loss.by_day[day] = price * (1 - saved * left);
+  }
   need.loss.never = price;
   const int crop_off = static_cast<int>(asking.fact("treat_first_day"));
-  const int to_crop_off = asking.site.latitude_deg >= 0 ? crop_off - today.day_of_year() : 0;
+  const int to_crop_off = asking.site.latitude_deg >= 0 && !alarm ? crop_off - today.day_of_year() : 0;
   need.best = today + std::clamp(to_crop_off, 0, asking.input.days - 1);
-  need.why.push_back(
-      because("the odds that winter bees are reared under too many mites are the alarm; board counts of old "
-              "leaflets (33 a day in August) are shown beside it and come later",
-              {},
-              {asking.source("treat_odds_to_act"),
-               "A Practical Manual of Beekeeping: 6, 10, 16, 33 a day May to August"}));
-  if (colony.last_mite_count)
-    need.why.push_back(because(
-        "last count " + number_text(colony.last_mite_count->value, 1) +
-            (colony.last_mite_method == "board" ? " mites a day on the board" : " mites per 100 bees") +
-            ", " + day_text(colony.last_mite_count->date),
-        {colony.last_mite_count->entry}, {}));
+  if (alarm)
+    need.why.push_back(*alarm);
+  else
+    reasons_of_season(need, asking);
   need.why.push_back(
       because("day maxima that suit: formic acid 10 to 29.5 C, from 33 C in the first three days it "
               "endangers queen and "
