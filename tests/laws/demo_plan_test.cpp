@@ -157,7 +157,8 @@ TEST_F(DemoPlan, changes_its_odds_and_reasons_when_the_last_look_is_taken_back) 
   for (const auto& outlook : after->outlooks) {
     if (outlook.colony.text() != "cobble") continue;
     for (const auto& event : outlook.events) {
-      if (event.kind == facts::EventKind::swarm_preparation) EXPECT_NE(event.course[7].odds.value, odds_before);
+      if (event.kind != facts::EventKind::swarm_preparation) continue;
+      EXPECT_NE(event.course[7].odds.value, odds_before);
     }
   }
   // Both the look and its removal stay in the book; undo the removal so that the tests can run in any order.

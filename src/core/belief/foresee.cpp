@@ -49,7 +49,7 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
       if (look->capped_cells) mark("capped_cells", *look->capped_cells);
       if (look->stores_kg)
         mark("stores_kg", *look->stores_kg);
-      else if (look->store_combs)
+      else if (look->store_combs && !look->super_share)  // with supers on, the nest's combs are not all there is
         mark("stores_kg", *look->store_combs * setting.dwelling.honey_kg_per_comb);
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
       const bool on_bees =

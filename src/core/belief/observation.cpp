@@ -96,7 +96,9 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   }
   if (seen.store_combs) {
     const double kg_per_comb = std::max(0.1, there.dwelling.honey_kg_per_comb);
-    sum += log_combs(*seen.store_combs, there.stores_kg * o.stores_factor / kg_per_comb, e.stores_error,
+    // With supers on, combs of stores are counted in the nest; the supers are told by how full they are.
+    const double nest_kg = std::max(0.0, there.stores_kg - (there.dwelling.super_combs > 0 ? there.super_kg : 0.0));
+    sum += log_combs(*seen.store_combs, nest_kg * o.stores_factor / kg_per_comb, e.stores_error,
                      e.floor_stores / kg_per_comb, e);
   }
   if (seen.super_share && there.dwelling.super_combs > 0) {
@@ -121,7 +123,12 @@ double log_flags(const entries::Inspection& seen, const Visible& there, const Ob
     const double queen = there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0;
     sum += log_flag(*seen.queen, reach * queen, e);
   }
-  if (seen.cups_with_egg) sum += log_cells(*seen.cups_with_egg, there.cups_with_egg, reach, e);
+  if (seen.cups_with_egg) {
+    // A queen lays in cups that come to nothing, too: an egg in a cup says little, none says a little more.
+    const double idle = there.laying_queen ? e.idle_cup_seen * reach : 0.0;
+    const double meant = there.cups_with_egg < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there.cups_with_egg);
+    sum += log_flag(*seen.cups_with_egg > 0, 1 - (1 - idle) * (1 - meant), e);
+  }
   if (seen.charged_cells) sum += log_cells(*seen.charged_cells, there.charged_cells, reach, e);
   if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, there.sealed_cells, reach, e);
   if (seen.drones) {
@@ -260,6 +267,7 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
       {"queen_seen", &ObservationErrors::queen_seen},
       {"virgin_seen", &ObservationErrors::virgin_seen},
       {"cell_seen", &ObservationErrors::cell_seen},
+      {"idle_cup_seen", &ObservationErrors::idle_cup_seen},
       {"drones_seen", &ObservationErrors::drones_seen},
       {"drones_half", &ObservationErrors::drones_half},
       {"quick_look", &ObservationErrors::quick_look},
@@ -284,7 +292,7 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
     e.*row.at = *value;
   }
   for (const double share :
-       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.drones_seen, e.quick_look,
+       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen, e.quick_look,
         e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
         e.winter_brood_infested, e.brood_correlation}) {
     if (share >= 1)

@@ -16,7 +16,11 @@ bool all_finite(const Json& value) {
   return std::all_of(value.begin(), value.end(), [](const Json& part) { return all_finite(part); });
 }
 
-std::string plain(double value) { return Json(value).dump(); }
+// "-1", "0.5": without a fraction where there is none.
+std::string plain(double value) {
+  const bool whole = value == std::floor(value) && std::abs(value) < 1e15;
+  return whole ? std::to_string(static_cast<long long>(value)) : Json(value).dump();
+}
 
 std::string list_of(std::initializer_list<std::string_view> choices) {
   std::string text;
