@@ -60,7 +60,8 @@ Needs split_on_cells(const Asking& asking) {
   double price = asking.fact("prime_swarm_kg") * asking.fact("swarm_with_charged_cells");
   if (asking.site.neighbours)
     price += asking.fact("swarm_at_neighbours_kg") * asking.fact("swarm_with_charged_cells");
-  need.loss = loss_when_late(asking, sealing - 1, 5, price);
+  // The swarm leaves on the first fine days from the sealing on: most are gone within four.
+  need.loss = loss_when_late(asking, sealing, 4, price);
   need.why.push_back(because(
       number_text(seen.value, 0) + (sealed ? " sealed" : " charged") + " queen cells on " +
           day_text(seen.date) +
