@@ -17,6 +17,7 @@ inline const colony::Model& shipped_model() {
 // The shipped figures with some rows replaced.
 inline colony::Model model_with(const std::vector<std::pair<std::string, double>>& values) {
   std::vector<FactRow> rows;
+  rows.reserve(values.size());
   for (const auto& [key, value] : values)
     rows.push_back({.key = key, .value = value, .unit = "1", .source = "for a test"});
   return *colony::Model::from(*shipped_tables()["colony"].with(rows));

@@ -150,7 +150,7 @@ Ensemble Ensemble::join(const Ensemble& first, const Ensemble& second) {
   result.blocks_.resize(blocks_for(result.members_), Block{});
   for (int i = 0; i < second.members_; ++i) {
     copy_member(second.blocks_, static_cast<std::size_t>(i), result.blocks_,
-                static_cast<std::size_t>(first.members_ + i));
+                static_cast<std::size_t>(first.members_) + static_cast<std::size_t>(i));
   }
   return result;
 }
