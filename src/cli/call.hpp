@@ -15,9 +15,9 @@ namespace beegarth::cli {
 struct Call {
   std::string command;
   std::string book;
-  std::string subject;           // a colony, a calc name, a file, a kind: what the command is about
-  std::string text;              // of a note or an entry
-  std::string today;             // as typed; empty: the machine's date
+  std::string subject;  // a colony, a calc name, a file, a kind: what the command is about
+  std::string text;     // of a note or an entry
+  std::string today;    // as typed; empty: the machine's date
   std::uint64_t seed = 1;
   int members = 512;
   int threads = 0;
@@ -28,12 +28,12 @@ struct Call {
   bool example = false;
   bool keep = false;
   bool dry_run = false;
-  std::string map;               // import: the mapping file
-  std::string date;              // sheet, enter
-  std::string site;              // sheet
-  std::string out;               // file to write
+  std::string map;   // import: the mapping file
+  std::string date;  // sheet, enter
+  std::string site;  // sheet
+  std::string out;   // file to write
   std::string paper = "A4";
-  std::string corrects;          // enter: the entry that this one stands in for
+  std::string corrects;  // enter: the entry that this one stands in for
   std::string who = "keeper";
   int port = 8750;
 };

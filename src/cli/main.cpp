@@ -23,12 +23,15 @@ struct Command {
 
 void with_book(CLI::App& app, Call& call) {
   app.add_option("BOOK", call.book, "the book, a .garth file")->required();
-  app.add_option("--today", call.today, "the date to stand on, like 2026-06-05; default: this machine's date");
+  app.add_option("--today", call.today,
+                 "the date to stand on, like 2026-06-05; default: this machine's date");
 }
 void with_chance(CLI::App& app, Call& call) {
   app.add_option("--seed", call.seed, "seed of every random stream; the same seed gives the same answer");
-  app.add_option("--members", call.members, "members of the ensemble per colony")->check(CLI::Range(32, 16384));
-  app.add_option("--threads", call.threads, "threads; never changes a result; 0: as many as the machine has")->check(CLI::Range(0, 64));
+  app.add_option("--members", call.members, "members of the ensemble per colony")
+      ->check(CLI::Range(32, 16384));
+  app.add_option("--threads", call.threads, "threads; never changes a result; 0: as many as the machine has")
+      ->check(CLI::Range(0, 64));
 }
 void plan_options(CLI::App& app, Call& call) {
   with_book(app, call);
@@ -42,7 +45,8 @@ void outlook_options(CLI::App& app, Call& call) {
 }
 void note_options(CLI::App& app, Call& call) {
   with_book(app, call);
-  app.add_option("LINE", call.text, "what was seen or done, as one line; default: standard input, one note a line");
+  app.add_option("LINE", call.text,
+                 "what was seen or done, as one line; default: standard input, one note a line");
   app.add_flag("--keep", call.keep, "keep what was understood (without it, it is only shown)");
   app.add_option("--who", call.who, "who says it");
 }
@@ -63,7 +67,8 @@ void entries_options(CLI::App& app, Call& call) {
 void import_options(CLI::App& app, Call& call) {
   with_book(app, call);
   app.add_option("FILE", call.subject, "a .jsonl export of a book, or a CSV file with --map")->required();
-  app.add_option("--map", call.map, "mapping from the columns of a CSV file to entries; maps/ holds examples");
+  app.add_option("--map", call.map,
+                 "mapping from the columns of a CSV file to entries; maps/ holds examples");
   app.add_flag("--dry-run", call.dry_run, "say what would be entered and write nothing");
   app.add_option("--who", call.who, "who says it");
 }
@@ -105,33 +110,37 @@ void serve_options(CLI::App& app, Call& call) {
 }
 
 constexpr auto commands = std::to_array<Command>({
-    {"plan", "Where to go in the next days, when, in which order, what to do and take, with what odds, and why",
+    {"plan",
+     "Where to go in the next days, when, in which order, what to do and take, with what odds, and why",
      "beegarth plan build/demo.garth --days 14", plan_command, plan_options},
     {"outlook", "What is believed of a colony, and what is to come with what odds",
      "beegarth outlook build/demo.garth alder-5 --json", outlook_command, outlook_options},
     {"note", "Turn a typed line into entries; shown back, and kept with --keep",
-     "beegarth note build/demo.garth \"Alder 5: 9 seams, eggs, 2 charged cells\" --keep", note_command, note_options},
+     "beegarth note build/demo.garth \"Alder 5: 9 seams, eggs, 2 charged cells\" --keep", note_command,
+     note_options},
     {"enter", "Enter one thing by its kind and fields",
-     "beegarth enter my.garth feed '{\"colony\":\"alder-5\",\"kg\":2,\"form\":\"syrup\"}' --date 2026-06-05", enter_command,
-     enter_options},
-    {"see", "Sites, hives and colonies as they stand on a date", "beegarth see build/demo.garth --today 2026-04-01", see_command,
-     with_book},
-    {"entries", "The entries of the book, newest first", "beegarth entries build/demo.garth alder-5", entries_command,
-     entries_options},
+     "beegarth enter my.garth feed '{\"colony\":\"alder-5\",\"kg\":2,\"form\":\"syrup\"}' --date 2026-06-05",
+     enter_command, enter_options},
+    {"see", "Sites, hives and colonies as they stand on a date",
+     "beegarth see build/demo.garth --today 2026-04-01", see_command, with_book},
+    {"entries", "The entries of the book, newest first", "beegarth entries build/demo.garth alder-5",
+     entries_command, entries_options},
     {"import", "Bring in a CSV file by a mapping, or another book's export",
-     "beegarth import my.garth weather.csv --map maps/daily_st_K_1998_2010.toml --dry-run", import_command, import_options},
-    {"export", "Everything in the book as JSON Lines", "beegarth export my.garth --out my.jsonl", export_command,
-     export_options},
-    {"verify", "Check the book: file, chain, every entry", "beegarth verify my.garth", verify_command, with_book},
-    {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf", sheet_command,
-     sheet_options},
+     "beegarth import my.garth weather.csv --map maps/daily_st_K_1998_2010.toml --dry-run", import_command,
+     import_options},
+    {"export", "Everything in the book as JSON Lines", "beegarth export my.garth --out my.jsonl",
+     export_command, export_options},
+    {"verify", "Check the book: file, chain, every entry", "beegarth verify my.garth", verify_command,
+     with_book},
+    {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",
+     sheet_command, sheet_options},
     {"calc", "One computation on its own: JSON in, JSON out",
      "echo '{\"mites\":9,\"bees\":300}' | beegarth calc mite-sample", calc_command, calc_options},
-    {"demo", "Write the demo book: an invented keeper, invented sites", "beegarth demo build/demo.garth", demo_command,
-     demo_options},
+    {"demo", "Write the demo book: an invented keeper, invented sites", "beegarth demo build/demo.garth",
+     demo_command, demo_options},
     {"new", "Write a new, empty book", "beegarth new my.garth", new_command, new_options},
-    {"serve", "Serve the page on this machine only", "beegarth serve build/demo.garth --port 8750", serve_command,
-     serve_options},
+    {"serve", "Serve the page on this machine only", "beegarth serve build/demo.garth --port 8750",
+     serve_command, serve_options},
 });
 
 int wrong_use(const std::string& what) {

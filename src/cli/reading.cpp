@@ -49,7 +49,9 @@ int on_book(const Call& call, const Look& look) {
   return look(*session);
 }
 
-void print(const json& value) { std::cout << value.dump(2) << '\n'; }
+void print(const json& value) {
+  std::cout << value.dump(2) << '\n';
+}
 
 }  // namespace
 
@@ -74,12 +76,13 @@ int outlook_command(const Call& call) {
       if (!colony) return report(colony.problem());
       const auto& state = session.state.colonies.at(*colony);
       if (state.ended) {
-        return report(bad_input("the colony ended on " + state.ended_on.value_or(session.today).iso(), call.subject,
-                                "name one that lives, or give an earlier --today"));
+        return report(bad_input("the colony ended on " + state.ended_on.value_or(session.today).iso(),
+                                call.subject, "name one that lives, or give an earlier --today"));
       }
       options.only = *colony;
     }
-    const double latitude = session.state.sites.empty() ? 52 : session.state.sites.begin()->second.latitude_deg;
+    const double latitude =
+        session.state.sites.empty() ? 52 : session.state.sites.begin()->second.latitude_deg;
     options.horizon = std::max(session.today + 60, garth::season_end(session.today, latitude));
     const auto skies = garth::skies_of(session, options.horizon);
     if (!skies) return report(skies.problem());
@@ -100,8 +103,11 @@ int see_command(const Call& call) {
   return on_book(call, [&](const garth::Session& session) {
     json colonies = json::array();
     for (const auto& [id, colony] : session.state.colonies) {
-      json row{{"colony", id.text()}, {"name", colony.began.name}, {"hive", colony.hive.text()},
-               {"began", colony.began_on.iso()}, {"entries", colony.history.size()}};
+      json row{{"colony", id.text()},
+               {"name", colony.began.name},
+               {"hive", colony.hive.text()},
+               {"began", colony.began_on.iso()},
+               {"entries", colony.history.size()}};
       const SiteId site = garth::site_of_colony(session.state, colony);
       if (!site.empty()) row["site"] = site.text();
       if (colony.ended) {
@@ -112,12 +118,17 @@ int see_command(const Call& call) {
     }
     json sites = json::array();
     for (const auto& [id, site] : session.state.sites) {
-      sites.push_back({{"site", id.text()}, {"name", site.name}, {"latitude_deg", site.latitude_deg},
+      sites.push_back({{"site", id.text()},
+                       {"name", site.name},
+                       {"latitude_deg", site.latitude_deg},
                        {"longitude_deg", site.longitude_deg}});
     }
     json hives = json::array();
     for (const auto& [id, hive] : session.state.hives) {
-      hives.push_back({{"hive", id.text()}, {"name", hive.name}, {"site", hive.site.text()}, {"type", hive.type},
+      hives.push_back({{"hive", id.text()},
+                       {"name", hive.name},
+                       {"site", hive.site.text()},
+                       {"type", hive.type},
                        {"form", entries::word_for(hive.form)}});
     }
     if (call.json) {
@@ -129,10 +140,11 @@ int see_command(const Call& call) {
       std::cout << site["name"].get<std::string>() << '\n';
       for (const auto& c : colonies) {
         if (c.value("site", "") != site["site"]) continue;
-        std::cout << fmt::format("  {:<18} in {:<14} since {}{}\n", c["name"].get<std::string>(),
-                                 c["hive"].get<std::string>(), c["began"].get<std::string>(),
-                                 c.contains("ended") ? ", " + c["how"].get<std::string>() + " " + c["ended"].get<std::string>()
-                                                     : "");
+        std::cout << fmt::format(
+            "  {:<18} in {:<14} since {}{}\n", c["name"].get<std::string>(), c["hive"].get<std::string>(),
+            c["began"].get<std::string>(),
+            c.contains("ended") ? ", " + c["how"].get<std::string>() + " " + c["ended"].get<std::string>()
+                                : "");
       }
     }
     return 0;
@@ -158,8 +170,8 @@ int entries_command(const Call& call) {
       print(rows);
     } else {
       for (const auto& entry : list) {
-        std::cout << entry.happened.iso() << "  " << entry.id.text() << "  " << entries::kind_name(entry.payload) << ' '
-                  << book::payload_json(entry.payload) << '\n';
+        std::cout << entry.happened.iso() << "  " << entry.id.text() << "  "
+                  << entries::kind_name(entry.payload) << ' ' << book::payload_json(entry.payload) << '\n';
       }
     }
     return 0;
@@ -173,7 +185,9 @@ int export_command(const Call& call) {
   if (!lines) return report(lines.problem());
   if (call.out.empty()) {
     std::cout << *lines << std::flush;
-    return std::cout ? 0 : report({ProblemKind::storage, "the output could not be written", "standard output", ""});
+    return std::cout
+               ? 0
+               : report({ProblemKind::storage, "the output could not be written", "standard output", ""});
   }
   const auto written = garth::write_file(call.out, *lines);
   return written ? 0 : report(written.problem());
@@ -185,11 +199,14 @@ int verify_command(const Call& call) {
   const auto answer = book->verify();
   if (!answer) return report(answer.problem());
   if (call.json) {
-    print({{"entries", answer->entries}, {"sound", answer->faults.empty()}, {"faults", answer->faults}, {"head", answer->head}});
+    print({{"entries", answer->entries},
+           {"sound", answer->faults.empty()},
+           {"faults", answer->faults},
+           {"head", answer->head}});
   } else {
     for (const auto& fault : answer->faults) std::cout << fault << '\n';
-    std::cout << answer->entries << " entries, " << (answer->faults.empty() ? "sound" : "NOT sound") << ", head "
-              << answer->head.substr(0, 16) << '\n';
+    std::cout << answer->entries << " entries, " << (answer->faults.empty() ? "sound" : "NOT sound")
+              << ", head " << answer->head.substr(0, 16) << '\n';
   }
   return answer->faults.empty() ? 0 : static_cast<int>(ProblemKind::answer_is_no);
 }
@@ -207,7 +224,8 @@ int calc_command(const Call& call) {
     if (call.json) print(names);
     return 0;
   }
-  if (call.subject.empty()) return report({ProblemKind::wrong_use, "no calc was named", "calc", "see beegarth calc --list"});
+  if (call.subject.empty())
+    return report({ProblemKind::wrong_use, "no calc was named", "calc", "see beegarth calc --list"});
   for (const auto& calc : garth::all_calcs()) {
     if (calc.name != call.subject) continue;
     if (call.schema) {

@@ -19,7 +19,9 @@ using nlohmann::json;
 
 namespace {
 
-std::string standard_input() { return {std::istreambuf_iterator<char>(std::cin), {}}; }
+std::string standard_input() {
+  return {std::istreambuf_iterator<char>(std::cin), {}};
+}
 
 }  // namespace
 
@@ -35,7 +37,6 @@ int note_command(const Call& call) {
     return 0;
   }
   for (const auto& line : answer->read_back) std::cout << line << '\n';
-  if (!answer->left_as_text.empty()) std::cout << "kept as text: " << answer->left_as_text << '\n';
   std::cout << (answer->kept.empty() ? "nothing was written; add --keep to keep it\n"
                                      : fmt::format("kept: {} entries\n", answer->kept.size()));
   return 0;
@@ -46,9 +47,11 @@ int enter_command(const Call& call) {
     for (std::size_t i = 0; i < entries::kind_count; ++i) std::cout << entries::kind_name_at(i) << '\n';
     return 0;
   }
-  if (call.subject.empty()) return report({ProblemKind::wrong_use, "no kind was named", "enter", "see beegarth enter BOOK --list"});
+  if (call.subject.empty())
+    return report({ProblemKind::wrong_use, "no kind was named", "enter", "see beegarth enter BOOK --list"});
   if (!entries::empty_payload(call.subject)) {
-    return report(bad_input("there is no kind '" + call.subject + "'", "KIND", "see beegarth enter BOOK --list"));
+    return report(
+        bad_input("there is no kind '" + call.subject + "'", "KIND", "see beegarth enter BOOK --list"));
   }
   if (call.schema) {
     std::cout << json::parse(book::schema_json(call.subject)).dump(2) << '\n';
@@ -56,11 +59,13 @@ int enter_command(const Call& call) {
   }
   const auto options = session_options(call, false);
   if (!options) return report(options.problem());
-  auto payload = book::payload_from_json(call.subject, call.text.empty() ? standard_input() : call.text, call.subject);
+  auto payload =
+      book::payload_from_json(call.subject, call.text.empty() ? standard_input() : call.text, call.subject);
   if (!payload) return report(payload.problem());
   auto book = book::Book::open(call.book, {.who = call.who}, garth::machine_surroundings());
   if (!book) return report(book.problem());
-  book::Draft draft{.happened = options->today.value_or(garth::machine_today()), .payload = *std::move(payload)};
+  book::Draft draft{.happened = options->today.value_or(garth::machine_today()),
+                    .payload = *std::move(payload)};
   if (!call.date.empty()) {
     const auto date = Date::parse(call.date);
     if (!date) return report(bad_input(date.problem().what, "--date", date.problem().remedy));
@@ -78,7 +83,8 @@ int enter_command(const Call& call) {
 }
 
 int import_command(const Call& call) {
-  const auto answer = garth::import_file({.book = call.book, .file = call.subject, .map = call.map, .dry_run = call.dry_run, .who = call.who});
+  const auto answer = garth::import_file(
+      {.book = call.book, .file = call.subject, .map = call.map, .dry_run = call.dry_run, .who = call.who});
   if (!answer) return report(answer.problem());
   if (call.json) {
     std::cout << answer->json.dump(2) << '\n';
@@ -115,12 +121,14 @@ int sheet_command(const Call& call) {
   if (!options) return report(options.problem());
   auto session = garth::open_session(call.book, *options);
   if (!session) return report(session.problem());
-  const auto sheet = garth::visit_sheet(*session, {.days = call.days, .date = call.date, .site = call.site, .paper = call.paper});
+  const auto sheet = garth::visit_sheet(
+      *session, {.days = call.days, .date = call.date, .site = call.site, .paper = call.paper});
   if (!sheet) return report(sheet.problem());
   const auto written = garth::write_file(call.out, sheet->pdf);
   if (!written) return report(written.problem());
   if (call.json) {
-    std::cout << json{{"file", call.out}, {"site", sheet->site.text()}, {"date", sheet->date.iso()}}.dump(2) << '\n';
+    std::cout << json{{"file", call.out}, {"site", sheet->site.text()}, {"date", sheet->date.iso()}}.dump(2)
+              << '\n';
   } else {
     std::cout << call.out << ": " << sheet->site_name << ", " << sheet->date.iso() << '\n';
   }

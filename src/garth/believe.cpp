@@ -10,7 +10,8 @@
 namespace beegarth::garth {
 namespace {
 
-// Belief starts with the colony, or with the last 400 days where it is older: enough to hold one whole winter.
+// Belief starts with the colony, or with the last 400 days where it is older: enough to hold one whole
+// winter.
 constexpr int longest_past_days = 400;
 
 Date followed_from(const book::ColonyState& colony, Date today) {
@@ -56,7 +57,8 @@ belief::Forcing forcing_of(const std::vector<facts::ForcingPath>& paths, Date be
     if (day.date >= began && day.date < today) forcing.past.push_back(day);
   }
   for (const auto& path : paths) {
-    const auto from = std::find_if(path.begin(), path.end(), [&](const auto& day) { return day.date >= today; });
+    const auto from =
+        std::find_if(path.begin(), path.end(), [&](const auto& day) { return day.date >= today; });
     forcing.futures.emplace_back(from, path.end());
   }
   return forcing;
@@ -92,7 +94,8 @@ Expected<Skies> skies_of(const Session& session, Date horizon) {
   return skies;
 }
 
-Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies, const BelieveOptions& options) {
+Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
+                                                  const BelieveOptions& options) {
   const std::vector<Task> tasks = tasks_of(session, options);
   for (const Task& task : tasks) {
     if (!skies.contains(task.site)) {
@@ -114,7 +117,8 @@ Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const 
                                    .horizon = options.horizon,
                                    .latitude_deg = skies.at(task.site).place.latitude_deg,
                                    .explain = options.explain};
-    answers[i] = belief::foresee(history, forcing_of(paths.at(task.site), history.began, session.today), tables, settings);
+    answers[i] = belief::foresee(history, forcing_of(paths.at(task.site), history.began, session.today),
+                                 tables, settings);
   });
   std::vector<facts::Outlook> outlooks;
   for (auto& answer : answers) {

@@ -22,7 +22,8 @@ struct BelieveOptions {
 };
 
 // In order of colony key; colonies that have ended are left out.
-Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies, const BelieveOptions& options);
+Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
+                                                  const BelieveOptions& options);
 
 // The end of the season in which winter bees are reared: the horizon of the mite question.
 Date season_end(Date today, double latitude_deg);

@@ -24,7 +24,8 @@ book::Surroundings demo_surroundings(std::int64_t start_ms, std::uint64_t seed) 
   return {.utc_ms = [clock] { return (*clock)++; },
           .random_bytes =
               [stream](unsigned char* bytes, std::size_t count) {
-                for (std::size_t i = 0; i < count; ++i) bytes[i] = static_cast<unsigned char>(stream->word() >> 24);
+                for (std::size_t i = 0; i < count; ++i)
+                  bytes[i] = static_cast<unsigned char>(stream->word() >> 24);
               }};
 }
 
@@ -46,7 +47,8 @@ Expected<std::vector<book::Draft>> written_drafts() {
     if (!row) return row.problem();
     const auto date = Date::parse(row->at("date").get<std::string>());
     if (!date) return bad_input(date.problem().what, where);
-    auto payload = book::payload_from_json(row->at("kind").get<std::string>(), row->at("payload").dump(), where);
+    auto payload =
+        book::payload_from_json(row->at("kind").get<std::string>(), row->at("payload").dump(), where);
     if (!payload) return payload.problem();
     drafts.push_back({.happened = *date, .payload = *std::move(payload)});
     at = end + 1;
@@ -64,26 +66,29 @@ Demo facts_of(const std::vector<book::Draft>& drafts) {
   Demo demo{.first = drafts.front().happened};
   SiteId base_site;
   for (const auto& draft : drafts) {
-    if (const auto* setting = std::get_if<entries::Setting>(&draft.payload); setting && setting->name == "today") {
+    if (const auto* setting = std::get_if<entries::Setting>(&draft.payload);
+        setting && setting->name == "today") {
       demo.today = Date::parse(setting->value).value();
     }
     if (const auto* n = std::get_if<entries::Normals>(&draft.payload)) {
       if (base_site.empty()) base_site = n->site;
       if (n->site != base_site) continue;
-      demo.normals.months[static_cast<std::size_t>(n->month - 1)] = {n->temperature_min_C, n->temperature_max_C, n->rain_mm,
-                                                                     n->rain_days, n->wind_m_s.value_or(3)};
+      demo.normals.months[static_cast<std::size_t>(n->month - 1)] = {
+          n->temperature_min_C, n->temperature_max_C, n->rain_mm, n->rain_days, n->wind_m_s.value_or(3)};
     }
   }
   return demo;
 }
 
-double rounded(double value) { return std::round(value * 10) / 10; }
+double rounded(double value) {
+  return std::round(value * 10) / 10;
+}
 
 // One sky over all three sites: each differs from the first by the difference of their normals.
 std::vector<book::Draft> invented_weather(const std::vector<book::Draft>& drafts, std::uint64_t seed) {
   const Demo demo = facts_of(drafts);
-  const auto sky = almanac::continue_weather(almanac::weather_from_normals(demo.normals), {}, demo.first, demo.today - 1,
-                                             demo.first, 1, seed);
+  const auto sky = almanac::continue_weather(almanac::weather_from_normals(demo.normals), {}, demo.first,
+                                             demo.today - 1, demo.first, 1, seed);
   std::vector<book::Draft> weather;
   for (const auto& day : sky.front()) {
     for (const auto& draft : drafts) {
@@ -91,14 +96,16 @@ std::vector<book::Draft> invented_weather(const std::vector<book::Draft>& drafts
       if (!n || n->month != day.date.month()) continue;
       const auto& base = demo.normals.months[static_cast<std::size_t>(n->month - 1)];
       const double low = rounded(day.temperature_min_C + n->temperature_min_C - base.temperature_min_C);
-      const double high = std::max(low, rounded(day.temperature_max_C + n->temperature_max_C - base.temperature_max_C));
+      const double high =
+          std::max(low, rounded(day.temperature_max_C + n->temperature_max_C - base.temperature_max_C));
       weather.push_back({.happened = day.date,
-                         .payload = entries::Weather{.site = n->site,
-                                                     .temperature_min_C = low,
-                                                     .temperature_max_C = high,
-                                                     .rain_mm = rounded(day.rain_mm),
-                                                     .wind_m_s = rounded(day.wind_m_s * n->wind_m_s.value_or(3) / base.wind_m_s),
-                                                     .invented = true}});
+                         .payload = entries::Weather{
+                             .site = n->site,
+                             .temperature_min_C = low,
+                             .temperature_max_C = high,
+                             .rain_mm = rounded(day.rain_mm),
+                             .wind_m_s = rounded(day.wind_m_s * n->wind_m_s.value_or(3) / base.wind_m_s),
+                             .invented = true}});
     }
   }
   return weather;
@@ -111,9 +118,11 @@ Expected<int> write_demo(const std::string& path, std::uint64_t seed) {
   if (!drafts) return drafts.problem();
   const auto weather = invented_weather(*drafts, seed);
   drafts->insert(drafts->end(), weather.begin(), weather.end());
-  std::stable_sort(drafts->begin(), drafts->end(), [](const auto& a, const auto& b) { return a.happened < b.happened; });
+  std::stable_sort(drafts->begin(), drafts->end(),
+                   [](const auto& a, const auto& b) { return a.happened < b.happened; });
   const std::int64_t start_ms = drafts->front().happened.day_number() * std::int64_t{86'400'000};
-  auto book = book::Book::open(path, {.create = true, .who = "Maren Tollick (invented)"}, demo_surroundings(start_ms, seed));
+  auto book = book::Book::open(path, {.create = true, .who = "Maren Tollick (invented)"},
+                               demo_surroundings(start_ms, seed));
   if (!book) return book.problem();
   const auto kept = book->append(*drafts);
   if (!kept) return kept.problem();

@@ -134,7 +134,8 @@ Expected<json> Desk::entry(std::string_view id) {
     if (entry.id.text() == id) shown = shown_entry(entry, session_.state);
     if (entry.supersedes && entry.supersedes->text() == id) replaced_by = entry.id.text();
   }
-  if (!shown) return bad_input("there is no entry '" + std::string(id) + "'", {}, "see the entries of the book");
+  if (!shown)
+    return bad_input("there is no entry '" + std::string(id) + "'", {}, "see the entries of the book");
   if (!replaced_by.empty()) (*shown)["superseded_by"] = replaced_by;
   return *shown;
 }
@@ -156,14 +157,17 @@ Expected<json> Desk::answer_need(std::string_view key, std::string_view answer) 
   entries::NeedAnswered said{.need = std::string(key)};
   const auto& words = entries::Words<entries::NeedAnswered::Answer>::list;
   const auto word = std::find(words.begin(), words.end(), answer);
-  if (word == words.end()) return bad_input("there is no answer '" + std::string(answer) + "'", "answer", "give done, skipped, put_off or rained_off");
+  if (word == words.end())
+    return bad_input("there is no answer '" + std::string(answer) + "'", "answer",
+                     "give done, skipped, put_off or rained_off");
   said.answer = static_cast<entries::NeedAnswered::Answer>(word - words.begin());
   bool known = false;
   for (const auto& visit : (*plan)->plan.visits) {
     for (const auto& job : visit.jobs) known = known || job.need.key == key;
   }
   for (const auto& undone : (*plan)->plan.undone) known = known || undone.need.key == key;
-  if (!known) return bad_input("there is no need '" + std::string(key) + "' in the plan", {}, "load the plan again");
+  if (!known)
+    return bad_input("there is no need '" + std::string(key) + "' in the plan", {}, "load the plan again");
   const auto kept = session_.book.append({{.happened = session_.today, .payload = said}});
   if (!kept) return kept.problem();
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
@@ -181,11 +185,17 @@ Expected<std::string> Desk::sheet(Date date, std::string_view site) {
 json Desk::calcs() {
   json list = json::array();
   for (const auto& calc : all_calcs()) {
-    list.push_back({{"name", calc.name}, {"summary", calc.summary}, {"input", calc.input_schema()}, {"output", calc.output_schema()}, {"example", calc.example()}});
+    list.push_back({{"name", calc.name},
+                    {"summary", calc.summary},
+                    {"input", calc.input_schema()},
+                    {"output", calc.output_schema()},
+                    {"example", calc.example()}});
   }
   return json{{"calcs", std::move(list)}};
 }
 
-Expected<json> Desk::calc(std::string_view name, std::string_view input) { return run_calc(name, input, session_.tables); }
+Expected<json> Desk::calc(std::string_view name, std::string_view input) {
+  return run_calc(name, input, session_.tables);
+}
 
 }  // namespace beegarth::garth

@@ -30,7 +30,7 @@ class Desk {
   Expected<nlohmann::json> calc(std::string_view name, std::string_view input);
 
  private:
-  Outcome look_again();                          // drops what was worked out when another hand wrote to the book
+  Outcome look_again();  // drops what was worked out when another hand wrote to the book
   Expected<const PlanAnswer*> planned(int days);
 
   Session session_;

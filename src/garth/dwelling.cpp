@@ -19,7 +19,8 @@ facts::Dwelling dwelling_of(const entries::Hive& hive) {
   d.mesh_floor = hive.mesh_floor.value_or(false);
   d.sheltered = hive.sheltered.value_or(false);
   // A horizontal hive holds what its length holds; an upright one takes boxes until a ladder is wanted.
-  d.brood_combs_max = std::max(d.brood_combs, hive.brood_combs_max.value_or(horizontal ? d.brood_combs : 2 * d.brood_combs));
+  d.brood_combs_max =
+      std::max(d.brood_combs, hive.brood_combs_max.value_or(horizontal ? d.brood_combs : 2 * d.brood_combs));
   d.can_super = hive.can_super.value_or(!horizontal);
   d.super_combs_max = std::max(d.super_combs, hive.super_combs_max.value_or(d.can_super ? 40 : 0));
   d.can_board = hive.can_board.value_or(d.mesh_floor);

@@ -7,7 +7,7 @@
 namespace beegarth::garth {
 
 struct EmbeddedFile {
-  std::string_view path;   // "tables/colony.toml"
+  std::string_view path;  // "tables/colony.toml"
   std::string_view bytes;
 };
 

@@ -48,7 +48,9 @@ class Teller {
   void number(const char* name, const entries::Number& value, entries::Limits limits) {
     if (value) number(name, *value, limits);
   }
-  void count(const char* name, int value, entries::Limits limits) { number(name, static_cast<double>(value), limits); }
+  void count(const char* name, int value, entries::Limits limits) {
+    number(name, static_cast<double>(value), limits);
+  }
   void count(const char* name, const entries::Count& value, entries::Limits limits) {
     if (value) count(name, *value, limits);
   }

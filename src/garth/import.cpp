@@ -20,7 +20,8 @@ using nlohmann::json;
 Expected<std::optional<book::Book>> book_for(const ImportWish& wish) {
   const bool there = std::filesystem::exists(wish.book);
   if (!there && wish.dry_run) return std::optional<book::Book>();
-  auto book = book::Book::open(wish.book, {.create = !there, .read_only = wish.dry_run, .who = wish.who}, machine_surroundings());
+  auto book = book::Book::open(wish.book, {.create = !there, .read_only = wish.dry_run, .who = wish.who},
+                               machine_surroundings());
   if (!book) return book.problem();
   return std::optional<book::Book>(*std::move(book));
 }
@@ -36,7 +37,9 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
   ImportWish target = wish;
   if (!there && wish.dry_run) {
     // A dry run into a book that is not there yet goes into a passing one.
-    target.book = (std::filesystem::temp_directory_path() / ("beegarth-trial-" + std::to_string(machine_surroundings().utc_ms()))).string();
+    target.book = (std::filesystem::temp_directory_path() /
+                   ("beegarth-trial-" + std::to_string(machine_surroundings().utc_ms())))
+                      .string();
     target.dry_run = false;
   }
   const bool passing = target.book != wish.book;
@@ -48,8 +51,8 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
   if (passing || (!there && !count)) take_back(target.book);
   if (!count) return count.problem();
   return ImportAnswer{{{"added", count->added}, {"known", count->known}, {"dry_run", wish.dry_run}},
-                      fmt::format("{} {} entries, {} were there already\n", wish.dry_run ? "would add" : "added", count->added,
-                                  count->known)};
+                      fmt::format("{} {} entries, {} were there already\n",
+                                  wish.dry_run ? "would add" : "added", count->added, count->known)};
 }
 
 Problem first_of(const ImportPlan& plan) {
@@ -86,7 +89,8 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
   }
   std::vector<book::Draft> drafts;
   drafts.reserve(plan->drafts.size());
-  for (const ImportDraft& draft : plan->drafts) drafts.push_back({.happened = draft.happened, .payload = draft.payload});
+  for (const ImportDraft& draft : plan->drafts)
+    drafts.push_back({.happened = draft.happened, .payload = draft.payload});
   const auto kept = (**book).append(drafts);
   if (!kept && made_here) {
     book->reset();

@@ -9,9 +9,9 @@
 namespace beegarth::garth {
 
 struct ImportWish {
-  std::string book;      // made where there is none
+  std::string book;  // made where there is none
   std::string file;
-  std::string map;       // empty: the file is JSON Lines
+  std::string map;  // empty: the file is JSON Lines
   bool dry_run = false;
   std::string who = "keeper";
 };

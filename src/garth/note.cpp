@@ -14,37 +14,45 @@ constexpr std::size_t longest_note = 20'000;
 
 entries::NameBook names_for_notes(const book::State& state) {
   entries::NameBook book;
-  for (const auto& [id, site] : state.sites) book.names.push_back({id.text(), site.name, entries::NamedThing::site, {}});
+  for (const auto& [id, site] : state.sites)
+    book.names.push_back({id.text(), site.name, entries::NamedThing::site, {}});
   for (const auto& [id, colony] : state.colonies) {
     if (colony.ended) continue;
     entries::KnownName name{id.text(), colony.began.name, entries::NamedThing::colony, {}};
     const auto hive = state.hives.find(colony.hive);
-    // One super of an upright hive holds as many combs as its brood body, give or take: the keeper sees it read back.
-    if (hive != state.hives.end() && hive->second.form == entries::HiveForm::upright) name.super_combs = hive->second.brood_combs;
+    // One super of an upright hive holds as many combs as its brood body, give or take: the keeper sees it
+    // read back.
+    if (hive != state.hives.end() && hive->second.form == entries::HiveForm::upright)
+      name.super_combs = hive->second.brood_combs;
     book.names.push_back(std::move(name));
   }
-  for (const auto& [id, hive] : state.hives) book.names.push_back({id.text(), hive.name, entries::NamedThing::hive, {}});
+  for (const auto& [id, hive] : state.hives)
+    book.names.push_back({id.text(), hive.name, entries::NamedThing::hive, {}});
   return book;
 }
 
 }  // namespace
 
 Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool keep) {
-  while (!line.empty() && (line.back() == '\n' || line.back() == '\r' || line.back() == ' ')) line.remove_suffix(1);
+  while (!line.empty() && (line.back() == '\n' || line.back() == '\r' || line.back() == ' '))
+    line.remove_suffix(1);
   if (line.empty()) return bad_input("the note is empty", "LINE", "say what was seen or done");
-  if (line.size() > longest_note) return bad_input("the note is longer than 20,000 bytes", "LINE", "give it in parts");
+  if (line.size() > longest_note)
+    return bad_input("the note is longer than 20,000 bytes", "LINE", "give it in parts");
   auto reading = entries::read_note(line, names_for_notes(session.state), session.today);
   if (!reading) return reading.problem();
 
   NoteAnswer answer{.read_back = reading->read_back, .left_as_text = reading->left_as_text};
   std::vector<book::Draft> drafts;
   for (const auto& proposed : reading->entries) {
-    drafts.push_back({.happened = proposed.happened, .happened_hour = proposed.hour, .payload = proposed.payload});
+    drafts.push_back(
+        {.happened = proposed.happened, .happened_hour = proposed.hour, .payload = proposed.payload});
   }
   if (!keep) {
     for (const auto& draft : drafts) {
       if (const auto sound = entries::validate(draft.payload); !sound) return sound.problem();
-      answer.understood.push_back({.happened = draft.happened, .happened_hour = draft.happened_hour, .payload = draft.payload});
+      answer.understood.push_back(
+          {.happened = draft.happened, .happened_hour = draft.happened_hour, .payload = draft.payload});
     }
     return answer;
   }

@@ -24,10 +24,15 @@ json fan_json(const facts::Fan& fan) {
     for (const auto& day : fan.levels) values.push_back(std::round(day[l] * 1000) / 1000);
     levels[level_names[l]] = std::move(values);
   }
-  return {{"quantity", fan.quantity}, {"unit", fan.unit}, {"dates", std::move(dates)}, {"levels", std::move(levels)}};
+  return {{"quantity", fan.quantity},
+          {"unit", fan.unit},
+          {"dates", std::move(dates)},
+          {"levels", std::move(levels)}};
 }
 
-double rounded(double share) { return std::round(share * 10000) / 10000; }
+double rounded(double share) {
+  return std::round(share * 10000) / 10000;
+}
 
 json event_json(const facts::EventOutlook& event) {
   json course = json::array();
@@ -64,11 +69,16 @@ const std::array<double, 7>* on(const facts::Outlook& outlook, std::string_view 
 
 std::string_view event_words(facts::EventKind kind) {
   switch (kind) {
-    case facts::EventKind::out_of_room: return "out of room";
-    case facts::EventKind::swarm_preparation: return "swarm preparation";
-    case facts::EventKind::stores_short: return "stores short";
-    case facts::EventKind::queen_trouble: return "queen trouble";
-    case facts::EventKind::winter_mites: return "too many mites for the winter bees";
+    case facts::EventKind::out_of_room:
+      return "out of room";
+    case facts::EventKind::swarm_preparation:
+      return "swarm preparation";
+    case facts::EventKind::stores_short:
+      return "stores short";
+    case facts::EventKind::queen_trouble:
+      return "queen trouble";
+    case facts::EventKind::winter_mites:
+      return "too many mites for the winter bees";
   }
   return "";
 }
@@ -78,7 +88,10 @@ json outlook_json(const facts::Outlook& outlook, const book::State& state) {
   for (const auto& fan : outlook.fans) fans.push_back(fan_json(fan));
   json seen = json::array();
   for (const auto& mark : outlook.seen) {
-    seen.push_back({{"date", mark.date.iso()}, {"quantity", mark.quantity}, {"value", mark.value}, {"entry", mark.entry.text()}});
+    seen.push_back({{"date", mark.date.iso()},
+                    {"quantity", mark.quantity},
+                    {"value", mark.value},
+                    {"entry", mark.entry.text()}});
   }
   json events = json::array();
   for (const auto& event : outlook.events) events.push_back(event_json(event));
@@ -107,13 +120,14 @@ json outlook_json(const facts::Outlook& outlook, const book::State& state) {
 std::string outlook_text(const facts::Outlook& outlook, const book::State& state) {
   const auto colony = state.colonies.find(outlook.colony);
   const std::string name = colony == state.colonies.end() ? outlook.colony.text() : colony->second.began.name;
-  std::string text = fmt::format("{} · believed on {} · alive {} · {} members, effective {:.0f}\n", name, outlook.today.iso(),
-                                 percent(outlook.alive), outlook.members, outlook.effective_sample_size);
+  std::string text = fmt::format("{} · believed on {} · alive {} · {} members, effective {:.0f}\n", name,
+                                 outlook.today.iso(), percent(outlook.alive), outlook.members,
+                                 outlook.effective_sample_size);
   for (const auto& fan : outlook.fans) {
     if (const auto* level = on(outlook, fan.quantity, outlook.today)) {
       const int digits = (*level)[3] < 20 ? 1 : 0;
-      text += fmt::format("  {:<22} {:>9.{}f}   80 % between {:.{}f} and {:.{}f} {}\n", fan.quantity, (*level)[3], digits,
-                          (*level)[1], digits, (*level)[5], digits, fan.unit);
+      text += fmt::format("  {:<22} {:>9.{}f}   80 % between {:.{}f} and {:.{}f} {}\n", fan.quantity,
+                          (*level)[3], digits, (*level)[1], digits, (*level)[5], digits, fan.unit);
     }
   }
   for (const auto& event : outlook.events) {
@@ -122,8 +136,8 @@ std::string outlook_text(const facts::Outlook& outlook, const book::State& state
     for (const int ahead : {7, 14, 28, 1000}) {
       const auto at = std::min(event.course.size() - 1, static_cast<std::size_t>(ahead));
       const auto& point = event.course[at];
-      text += fmt::format("    by {}  {:>5}  ({} to {})\n", point.by.iso(), percent(point.odds.value), percent(point.odds.low),
-                          percent(point.odds.high));
+      text += fmt::format("    by {}  {:>5}  ({} to {})\n", point.by.iso(), percent(point.odds.value),
+                          percent(point.odds.low), percent(point.odds.high));
       if (at == event.course.size() - 1) break;
     }
     text += fmt::format("    means: {}\n", event.definition);

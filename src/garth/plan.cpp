@@ -16,7 +16,8 @@ constexpr int most_days = 28;
 std::vector<work::SiteFacts> site_facts(const Session& session) {
   std::vector<work::SiteFacts> list;
   for (const auto& [id, site] : session.state.sites) {
-    list.push_back({id, site.name, site.grid_reference.value_or(""), site.access.value_or(""), site.neighbours.value_or(false)});
+    list.push_back({id, site.name, site.grid_reference.value_or(""), site.access.value_or(""),
+                    site.neighbours.value_or(false)});
   }
   return list;
 }
@@ -48,7 +49,8 @@ work::TravelTable travel_table(const Session& session, const std::vector<work::S
   return table;
 }
 
-std::vector<work::Availability> working_hours(const Session& session, int days, std::vector<std::string>& remarks) {
+std::vector<work::Availability> working_hours(const Session& session, int days,
+                                              std::vector<std::string>& remarks) {
   std::vector<work::Availability> list(static_cast<std::size_t>(days));
   if (session.state.hours.empty()) {
     remarks.emplace_back("no working hours are in the book: 10:00 to 16:00 on every day was assumed");
@@ -69,7 +71,8 @@ std::vector<work::Availability> working_hours(const Session& session, int days, 
   return list;
 }
 
-double setting_number(const Session& session, const std::string& name, double otherwise, double low, double high) {
+double setting_number(const Session& session, const std::string& name, double otherwise, double low,
+                      double high) {
   const auto at = session.state.settings.find(name);
   if (at == session.state.settings.end()) return otherwise;
   char* end = nullptr;
@@ -80,21 +83,25 @@ double setting_number(const Session& session, const std::string& name, double ot
 // A need answered for good, or put off past today, is not asked again until it arises anew.
 std::set<std::string> answered_needs(const Session& session, int days) {
   std::set<std::string> keys;
-  const int remembered_days = 2;  // a job done or skipped rests for this long, so that today's plan does not repeat it
+  const int remembered_days =
+      2;  // a job done or skipped rests for this long, so that today's plan does not repeat it
   for (const auto& entry : session.state.answers) {
     const auto& answer = std::get<entries::NeedAnswered>(entry.payload);
     using Answer = entries::NeedAnswered::Answer;
     if (answer.answer == Answer::rained_off) continue;
     const Date until = answer.until.value_or(entry.happened + remembered_days);
-    const bool hides = answer.answer == Answer::put_off ? until >= session.today + days : until >= session.today;
+    const bool hides =
+        answer.answer == Answer::put_off ? until >= session.today + days : until >= session.today;
     if (hides) keys.insert(answer.need);
   }
   return keys;
 }
 
-work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks, int days) {
+work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
+                             int days) {
   work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
-  for (const auto& [id, site] : session.state.sites) input.sites.push_back(status_of(session, id, skies.at(id), days));
+  for (const auto& [id, site] : session.state.sites)
+    input.sites.push_back(status_of(session, id, skies.at(id), days));
   for (const auto& [id, colony] : session.state.colonies) {
     if (!colony.ended) input.colonies.push_back(status_of(session, id, colony));
   }
@@ -116,7 +123,8 @@ PlanNames names_of(const Session& session) {
 }
 
 Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
-  if (days < 1 || days > most_days) return bad_input(std::to_string(days) + " days cannot be planned", "--days", "give 1 to 28");
+  if (days < 1 || days > most_days)
+    return bad_input(std::to_string(days) + " days cannot be planned", "--days", "give 1 to 28");
   double latitude = 52;
   if (!session.state.sites.empty()) latitude = session.state.sites.begin()->second.latitude_deg;
   const Date horizon = std::max(session.today + 60, season_end(session.today, latitude));
@@ -132,10 +140,12 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   answer.names = names_of(session);
 
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};
-  for (const auto& colony : wanted.colonies) input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
+  for (const auto& colony : wanted.colonies)
+    input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
   input.needs = work::needs_from(wanted, session.tables["work"]);
   input.travel = travel_table(session, answer.sites);
-  for (const auto& site : answer.sites) input.weather.push_back(site_days(skies->at(site.site), session.today, days));
+  for (const auto& site : answer.sites)
+    input.weather.push_back(site_days(skies->at(site.site), session.today, days));
   std::vector<std::string> remarks;
   input.hours = working_hours(session, days, remarks);
   input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));
@@ -149,7 +159,8 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
     }
   }
   if (session.state.forage.empty()) {
-    remarks.emplace_back("nectar and pollen on offer: a stand-in yearly course, because the keeper has not reckoned it yet");
+    remarks.emplace_back(
+        "nectar and pollen on offer: a stand-in yearly course, because the keeper has not reckoned it yet");
   } else {
     remarks.emplace_back("nectar and pollen on offer: the keeper's own reckoning by month");
   }

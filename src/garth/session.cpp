@@ -33,7 +33,8 @@ book::Surroundings machine_surroundings() {
           .random_bytes =
               [](unsigned char* bytes, std::size_t count) {
                 std::random_device device;
-                for (std::size_t i = 0; i < count; ++i) bytes[i] = static_cast<unsigned char>(device() & 0xff);
+                for (std::size_t i = 0; i < count; ++i)
+                  bytes[i] = static_cast<unsigned char>(device() & 0xff);
               }};
 }
 
@@ -67,7 +68,8 @@ Outcome refresh(Session& session) {
 }
 
 Expected<Session> open_session(const std::string& path, const SessionOptions& options) {
-  auto book = book::Book::open(path, {.read_only = options.read_only, .who = options.who}, machine_surroundings());
+  auto book =
+      book::Book::open(path, {.read_only = options.read_only, .who = options.who}, machine_surroundings());
   if (!book) return book.problem();
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
   Session session{.path = path,

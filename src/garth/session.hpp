@@ -14,11 +14,11 @@
 namespace beegarth::garth {
 
 struct SessionOptions {
-  std::optional<Date> today;   // absent: the book's own (a demo has one), else the machine's civil date
+  std::optional<Date> today;  // absent: the book's own (a demo has one), else the machine's civil date
   std::uint64_t seed = 1;
-  int members = 512;           // per colony
-  int weather_members = 48;    // continuations of the weather
-  int threads = 0;             // 0: as many as the machine has; never changes a result
+  int members = 512;         // per colony
+  int weather_members = 48;  // continuations of the weather
+  int threads = 0;           // 0: as many as the machine has; never changes a result
   std::string who = "keeper";
   bool read_only = true;
 };

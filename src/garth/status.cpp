@@ -13,12 +13,15 @@ namespace {
 
 using entries::Entry;
 
-// Signs that may be a notifiable disease or pest: foulbroods, small hive beetle, Tropilaelaps (trade facts 5.4).
-constexpr auto suspicious = std::to_array<std::string_view>({"sunken_cappings", "perforated_cappings", "greasy_cappings",
-                                                             "ropy_larva", "discoloured_larvae", "hive_beetle",
-                                                             "other_brood_mite"});
+// Signs that may be a notifiable disease or pest: foulbroods, small hive beetle, Tropilaelaps (trade
+// facts 5.4).
+constexpr auto suspicious =
+    std::to_array<std::string_view>({"sunken_cappings", "perforated_cappings", "greasy_cappings",
+                                     "ropy_larva", "discoloured_larvae", "hive_beetle", "other_brood_mite"});
 
-work::Sighting sighting(const Entry& entry, double value = 0) { return {entry.happened, entry.id, value}; }
+work::Sighting sighting(const Entry& entry, double value = 0) {
+  return {entry.happened, entry.id, value};
+}
 
 void take_in(const entries::Inspection& look, const Entry& entry, work::ColonyStatus& status) {
   status.last_any_look = sighting(entry);
@@ -124,14 +127,16 @@ struct TakeIn {
 }  // namespace
 
 work::ColonyStatus status_of(const Session& session, const ColonyId& id, const book::ColonyState& colony) {
-  work::ColonyStatus status{.colony = id, .name = colony.began.name, .site = site_of_colony(session.state, colony)};
+  work::ColonyStatus status{
+      .colony = id, .name = colony.began.name, .site = site_of_colony(session.state, colony)};
   const auto hive = session.state.hives.find(colony.hive);
   if (hive != session.state.hives.end()) {
     status.dwelling = dwelling_of(hive->second);
     status.place = hive->second.place.value_or(0);
   }
   if (status.dwelling.super_combs > 0) {
-    status.supers_on = work::Sighting{colony.began_on, colony.began_entry, static_cast<double>(status.dwelling.super_combs)};
+    status.supers_on =
+        work::Sighting{colony.began_on, colony.began_entry, static_cast<double>(status.dwelling.super_combs)};
   }
   status.queen_year = colony.began.queen_year;
   status.queen_clipped = colony.began.queen_clipped.value_or(false);
@@ -170,7 +175,8 @@ work::SiteStatus status_of(const Session& session, const SiteId& id, const SiteW
     gusty += gust ? 1 : 0;
   }
   if (!totals.empty()) {
-    std::nth_element(totals.begin(), totals.begin() + static_cast<std::ptrdiff_t>(totals.size() / 2), totals.end());
+    std::nth_element(totals.begin(), totals.begin() + static_cast<std::ptrdiff_t>(totals.size() / 2),
+                     totals.end());
     status.rain_next_days_mm = totals[totals.size() / 2];
     status.gust_odds = static_cast<double>(gusty) / static_cast<double>(totals.size());
   }

@@ -1,7 +1,8 @@
 #include "garth/tables.hpp"
 
-#include <stdexcept>
 #include <toml++/toml.h>
+
+#include <stdexcept>
 #include <utility>
 #include <vector>
 
@@ -23,10 +24,12 @@ Expected<FactRow> read_row(const toml::table& row, const std::string& where) {
     const bool is_text = field == "key" || field == "unit" || field == "source" || field == "note";
     const bool is_number = field == "value" || field == "low" || field == "high";
     if (!is_text && !is_number) {
-      return bad_input("there is no field '" + std::string(field) + "'", where, "use key, value, low, high, unit, source, note");
+      return bad_input("there is no field '" + std::string(field) + "'", where,
+                       "use key, value, low, high, unit, source, note");
     }
     if ((is_text && !value.is_string()) || (is_number && !value.is_number())) {
-      return bad_input("the field '" + std::string(field) + "' has the wrong type", where, "texts in quotes, numbers without");
+      return bad_input("the field '" + std::string(field) + "' has the wrong type", where,
+                       "texts in quotes, numbers without");
     }
   }
   const auto value = row["value"].value<double>();
@@ -51,7 +54,8 @@ Expected<FactTable> read_table(std::string name, std::string_view toml_text) {
                      "mend the TOML");
   }
   const toml::array* list = document["row"].as_array();
-  if (!list || document.size() != 1) return bad_input("the file is not a list of [[row]]", name, "write [[row]] tables only");
+  if (!list || document.size() != 1)
+    return bad_input("the file is not a list of [[row]]", name, "write [[row]] tables only");
   std::vector<FactRow> rows;
   for (const toml::node& node : *list) {
     const toml::table* table = node.as_table();
@@ -81,7 +85,8 @@ Expected<Tables> Tables::with(std::span<const entries::TableOverride> overrides)
   for (const entries::TableOverride& own : overrides) {
     const auto at = changed.tables_.find(own.table);
     if (at == changed.tables_.end()) {
-      return bad_input("there is no table '" + own.table + "'", "table_override", "name a table of the program");
+      return bad_input("there is no table '" + own.table + "'", "table_override",
+                       "name a table of the program");
     }
     const FactRow row{own.row, own.value, own.low, own.high, own.unit, own.source, "the keeper's own"};
     auto table = at->second.with(std::span(&row, 1));

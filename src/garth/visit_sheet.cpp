@@ -9,14 +9,16 @@
 namespace beegarth::garth {
 namespace {
 
-SheetFacts facts_for(const Session& session, const PlanAnswer& answer, const SiteId& site, const std::string& paper) {
+SheetFacts facts_for(const Session& session, const PlanAnswer& answer, const SiteId& site,
+                     const std::string& paper) {
   SheetFacts facts{.names = answer.names};
   for (const auto& s : answer.sites) {
     if (s.site == site) facts.site = s;
   }
   for (const auto& [id, colony] : session.state.colonies) {
     const auto hive = session.state.hives.find(colony.hive);
-    if (!colony.ended && hive != session.state.hives.end()) facts.dwellings.emplace(id, dwelling_of(hive->second));
+    if (!colony.ended && hive != session.state.hives.end())
+      facts.dwellings.emplace(id, dwelling_of(hive->second));
   }
   const auto number = session.state.settings.find("emergency_number");
   if (number != session.state.settings.end()) facts.emergency_number = number->second;
@@ -42,8 +44,9 @@ Expected<VisitSheet> sheet_of(const Session& session, const PlanAnswer& answer, 
     return (!site || v.site == *site) && (wish.date.empty() || v.date.iso() == wish.date);
   });
   if (visit == visits.end()) {
-    return bad_input("the plan from " + answer.plan.from.iso() + " to " + answer.plan.to.iso() + " has no such visit",
-                     wish.site + (wish.date.empty() ? "" : " " + wish.date), "see beegarth plan");
+    return bad_input(
+        "the plan from " + answer.plan.from.iso() + " to " + answer.plan.to.iso() + " has no such visit",
+        wish.site + (wish.date.empty() ? "" : " " + wish.date), "see beegarth plan");
   }
   const scene::Document document = sheet(*visit, facts_for(session, answer, visit->site, wish.paper));
   return VisitSheet{draw::to_pdf(document), visit->site, answer.names.of(visit->site), visit->date};

@@ -10,8 +10,8 @@ namespace beegarth::garth {
 
 struct SheetWish {
   int days = 14;
-  std::string date;   // empty: the first visit that fits
-  std::string site;   // key or name; empty: any
+  std::string date;  // empty: the first visit that fits
+  std::string site;  // key or name; empty: any
   std::string paper = "A4";
 };
 

@@ -14,19 +14,22 @@ namespace {
 
 constexpr int fewest_days_to_fit = 365;
 
-bool concerns(const SiteId& said, const SiteId& site) { return said == site || said.text() == "all"; }
+bool concerns(const SiteId& said, const SiteId& site) {
+  return said == site || said.text() == "all";
+}
 
 std::vector<facts::WeatherDay> seen_at(const Session& session, const SiteId& site) {
   std::vector<facts::WeatherDay> days;
   for (const auto& entry : session.state.weather) {
     const auto* w = std::get_if<entries::Weather>(&entry.payload);
     if (!w || !concerns(w->site, site)) continue;
-    // A forecast for a day that has passed is no longer worth anything where the day was seen; the series keeps the
-    // later given, so forecasts go first.
-    days.push_back({entry.happened, w->temperature_min_C, w->temperature_max_C, w->rain_mm, w->wind_m_s, w->gust_m_s,
-                    w->sun_hours, w->forecast});
+    // A forecast for a day that has passed is no longer worth anything where the day was seen; the series
+    // keeps the later given, so forecasts go first.
+    days.push_back({entry.happened, w->temperature_min_C, w->temperature_max_C, w->rain_mm, w->wind_m_s,
+                    w->gust_m_s, w->sun_hours, w->forecast});
   }
-  std::stable_sort(days.begin(), days.end(), [](const auto& a, const auto& b) { return a.forecast && !b.forecast; });
+  std::stable_sort(days.begin(), days.end(),
+                   [](const auto& a, const auto& b) { return a.forecast && !b.forecast; });
   return days;
 }
 
@@ -38,7 +41,8 @@ std::optional<facts::MonthlyNormals> normals_at(const Session& session, const Si
     for (const entries::Normals& n : session.state.normals) {
       if (own ? n.site != site : n.site.text() != "all") continue;
       const auto m = static_cast<std::size_t>(n.month - 1);
-      normals.months[m] = {n.temperature_min_C, n.temperature_max_C, n.rain_mm, n.rain_days, n.wind_m_s.value_or(3)};
+      normals.months[m] = {n.temperature_min_C, n.temperature_max_C, n.rain_mm, n.rain_days,
+                           n.wind_m_s.value_or(3)};
       said[m] = true;
     }
   }
@@ -46,7 +50,8 @@ std::optional<facts::MonthlyNormals> normals_at(const Session& session, const Si
   return normals;
 }
 
-// Where nothing was said: a temperate yearly course from tables/climate.toml, turned round south of the equator.
+// Where nothing was said: a temperate yearly course from tables/climate.toml, turned round south of the
+// equator.
 facts::MonthlyNormals stand_in_normals(const FactTable& table, double latitude_deg) {
   facts::MonthlyNormals normals;
   const auto of = [&](std::string_view key) { return table.value(key).value(); };
@@ -57,7 +62,8 @@ facts::MonthlyNormals stand_in_normals(const FactTable& table, double latitude_d
   for (std::size_t m = 0; m < 12; ++m) {
     const double phase = 2 * 3.14159265358979 * (static_cast<double>(m + 1) - warmest_month) / 12;
     const double middle = mean + swing * std::cos(phase);
-    normals.months[m] = {middle - half_range, middle + half_range, of("rain_month_mm"), of("rain_days_month"), of("wind_m_s")};
+    normals.months[m] = {middle - half_range, middle + half_range, of("rain_month_mm"), of("rain_days_month"),
+                         of("wind_m_s")};
   }
   return normals;
 }
@@ -68,16 +74,18 @@ Expected<almanac::WeatherModel> model_at(const Session& session, const SiteId& s
     fallback = almanac::weather_from_normals(*normals);
     weather.remarks.emplace_back("weather past the data: drawn from the monthly normals typed in the book");
   } else {
-    fallback = almanac::weather_from_normals(stand_in_normals(session.tables["climate"], weather.place.latitude_deg));
+    fallback = almanac::weather_from_normals(
+        stand_in_normals(session.tables["climate"], weather.place.latitude_deg));
     weather.remarks.emplace_back(
-        "weather past the data: drawn from a stand-in temperate climate, because the book holds neither a year of daily "
+        "weather past the data: drawn from a stand-in temperate climate, because the book holds neither a "
+        "year of daily "
         "weather nor monthly normals; the odds are wide");
   }
   if (static_cast<int>(weather.seen.days.size()) < fewest_days_to_fit) return fallback;
   auto fitted = almanac::fit_weather(weather.seen.days, fallback);
   if (!fitted) return fallback;  // too few days with temperature: the fallback stands and is said above
-  weather.remarks.back() = "weather past the data: drawn by a generator fitted to " + std::to_string(fitted->days_fitted) +
-                           " days in the book";
+  weather.remarks.back() = "weather past the data: drawn by a generator fitted to " +
+                           std::to_string(fitted->days_fitted) + " days in the book";
   return fitted;
 }
 
@@ -126,7 +134,8 @@ double median(std::vector<double> values) {
 
 Expected<SiteWeather> weather_at(const Session& session, SiteId site, Date first, Date last) {
   const auto at = session.state.sites.find(site);
-  if (at == session.state.sites.end()) return bad_input("there is no site '" + site.text() + "'", {}, "enter it first");
+  if (at == session.state.sites.end())
+    return bad_input("there is no site '" + site.text() + "'", {}, "enter it first");
   const entries::Site& s = at->second;
   SiteWeather weather{.place = {s.latitude_deg, s.longitude_deg, s.elevation_m.value_or(0)},
                       .utc_offset_h = s.utc_offset_h.value_or(std::round(s.longitude_deg / 15)),
@@ -137,7 +146,8 @@ Expected<SiteWeather> weather_at(const Session& session, SiteId site, Date first
   auto model = model_at(session, site, weather);
   if (!model) return model.problem();
   weather.model = *std::move(model);
-  // Sites without weather of their own share one stream, so that one sky hangs over all that read the same book rows.
+  // Sites without weather of their own share one stream, so that one sky hangs over all that read the same
+  // book rows.
   weather.members = almanac::continue_weather(weather.model, weather.seen.days, first, last, session.today,
                                               session.weather_members, session.seed);
   const auto rules = almanac::HourRules::from(session.tables["hours"]);
@@ -162,18 +172,20 @@ std::vector<facts::ForcingPath> forcing_at(const Session& session, SiteId site, 
     paths[m].reserve(weather.members[m].size());
     for (std::size_t d = 0; d < weather.members[m].size(); ++d) {
       const auto& day = weather.members[m][d];
-      const int season_month = weather.place.latitude_deg >= 0 ? day.date.month() : (day.date.month() + 5) % 12 + 1;
+      const int season_month =
+          weather.place.latitude_deg >= 0 ? day.date.month() : (day.date.month() + 5) % 12 + 1;
       const bool late = season_month >= 8 && season_month <= 11;
       const bool active = season_month >= 3 && season_month <= 11;
-      paths[m].push_back({.date = day.date,
-                          .flight_hours = weather.fit[m][d].flight_hours,
-                          .temperature_min_C = day.temperature_min_C,
-                          .temperature_max_C = day.temperature_max_C,
-                          .rain_mm = day.rain_mm,
-                          .daylength_h = almanac::daylength_h(weather.place.latitude_deg, day.date.day_of_year()),
-                          .nectar_kg_per_day = std::max(0.0, monthly(reckoning.nectar, day.date)),
-                          .pollen_index = std::clamp(monthly(reckoning.pollen, day.date), 0.0, 1.0),
-                          .mites_in_per_day = late ? mites_in_late : (active ? mites_in : 0)});
+      paths[m].push_back(
+          {.date = day.date,
+           .flight_hours = weather.fit[m][d].flight_hours,
+           .temperature_min_C = day.temperature_min_C,
+           .temperature_max_C = day.temperature_max_C,
+           .rain_mm = day.rain_mm,
+           .daylength_h = almanac::daylength_h(weather.place.latitude_deg, day.date.day_of_year()),
+           .nectar_kg_per_day = std::max(0.0, monthly(reckoning.nectar, day.date)),
+           .pollen_index = std::clamp(monthly(reckoning.pollen, day.date), 0.0, 1.0),
+           .mites_in_per_day = late ? mites_in_late : (active ? mites_in : 0)});
     }
   }
   return paths;

@@ -20,16 +20,17 @@ struct SiteWeather {
   double utc_offset_h = 0;
   almanac::SeriesReport seen;
   almanac::WeatherModel model;
-  std::vector<facts::WeatherPath> members;             // from `first` to `last`
-  std::vector<std::vector<almanac::DayFitness>> fit;   // [member][day]
+  std::vector<facts::WeatherPath> members;            // from `first` to `last`
+  std::vector<std::vector<almanac::DayFitness>> fit;  // [member][day]
   Date first;
   Date last;
-  std::vector<std::string> remarks;                    // where the weather comes from, said plainly
+  std::vector<std::string> remarks;  // where the weather comes from, said plainly
 };
 
 Expected<SiteWeather> weather_at(const Session& session, SiteId site, Date first, Date last);
 
-// What the weather and the keeper's own reckoning of the forage bring to the colonies of the site, one path a member.
+// What the weather and the keeper's own reckoning of the forage bring to the colonies of the site, one path a
+// member.
 std::vector<facts::ForcingPath> forcing_at(const Session& session, SiteId site, const SiteWeather& weather);
 
 // The days of the plan, summed up over the members.

@@ -1,10 +1,9 @@
 // The plan of the demo is held to what demo/README.md says an experienced keeper should see in it.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
-
-#include <algorithm>
 #include <unistd.h>
 
+#include <algorithm>
 #include <filesystem>
 #include <string>
 
@@ -20,7 +19,9 @@ using nlohmann::json;
 class DemoPlan : public testing::Test {
  protected:
   static void SetUpTestSuite() {
-    path_ = (std::filesystem::temp_directory_path() / ("beegarth-demo-plan-" + std::to_string(::getpid()) + ".garth")).string();
+    path_ = (std::filesystem::temp_directory_path() /
+             ("beegarth-demo-plan-" + std::to_string(::getpid()) + ".garth"))
+                .string();
     remove_book();
     ASSERT_TRUE(write_demo(path_, 1));
     const auto answer = planned({});
@@ -58,14 +59,17 @@ class DemoPlan : public testing::Test {
   }
   static bool is_named(const std::string& key) {
     const auto& undone = answer_->plan.undone;
-    return job(key).need || std::any_of(undone.begin(), undone.end(), [&](const auto& u) { return u.need.key == key; });
+    return job(key).need ||
+           std::any_of(undone.begin(), undone.end(), [&](const auto& u) { return u.need.key == key; });
   }
   static double odds(const std::string& colony, facts::EventKind kind, int days_ahead) {
     for (const auto& outlook : answer_->outlooks) {
       if (outlook.colony.text() != colony) continue;
       for (const auto& event : outlook.events) {
         if (event.kind != kind) continue;
-        return event.course[std::min<std::size_t>(static_cast<std::size_t>(days_ahead), event.course.size() - 1)].odds.value;
+        return event
+            .course[std::min<std::size_t>(static_cast<std::size_t>(days_ahead), event.course.size() - 1)]
+            .odds.value;
       }
     }
     ADD_FAILURE() << "no such odds at " << colony;
@@ -132,7 +136,8 @@ TEST_F(DemoPlan, names_what_it_leaves_undone_with_its_cost) {
 
 TEST_F(DemoPlan, is_the_same_to_the_last_bit_on_any_number_of_threads) {
   const json one = plan_json(planned({.threads = 1})->plan, answer_->names);
-  for (const int threads : {2, 7}) EXPECT_EQ(one, plan_json(planned({.threads = threads})->plan, answer_->names)) << threads;
+  for (const int threads : {2, 7})
+    EXPECT_EQ(one, plan_json(planned({.threads = threads})->plan, answer_->names)) << threads;
 }
 
 TEST_F(DemoPlan, changes_its_odds_and_reasons_when_the_last_look_is_taken_back) {
@@ -148,8 +153,9 @@ TEST_F(DemoPlan, changes_its_odds_and_reasons_when_the_last_look_is_taken_back) 
   ASSERT_NE(before.dump().find(look->id.text()), std::string::npos);
   const double odds_before = odds("cobble", facts::EventKind::swarm_preparation, 7);
 
-  const auto removal = book->append({{.happened = *Date::parse("2026-06-03"),
-                                      .payload = entries::Removed{.entry = look->id, .reason = "wrong hive"}}});
+  const auto removal =
+      book->append({{.happened = *Date::parse("2026-06-03"),
+                     .payload = entries::Removed{.entry = look->id, .reason = "wrong hive"}}});
   ASSERT_TRUE(removal);
   const auto after = planned({});
   ASSERT_TRUE(after);
@@ -162,8 +168,9 @@ TEST_F(DemoPlan, changes_its_odds_and_reasons_when_the_last_look_is_taken_back) 
     }
   }
   // Both the look and its removal stay in the book; undo the removal so that the tests can run in any order.
-  ASSERT_TRUE(book->append({{.happened = *Date::parse("2026-06-03"),
-                             .payload = entries::Removed{.entry = removal->front().id, .reason = "right after all"}}}));
+  ASSERT_TRUE(book->append(
+      {{.happened = *Date::parse("2026-06-03"),
+        .payload = entries::Removed{.entry = removal->front().id, .reason = "right after all"}}}));
   const auto again = planned({});
   ASSERT_TRUE(again);
   EXPECT_EQ(plan_json(again->plan, again->names), before);

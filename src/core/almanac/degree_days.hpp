@@ -5,8 +5,12 @@
 
 namespace beegarth::almanac {
 
-enum class DegreeDayMethod { sine, triangle, mean };  // Baskerville & Emin 1969; single triangle; simple average
-enum class UpperCutoff { horizontal, vertical };      // held at the upper base; or nothing counted above it
+enum class DegreeDayMethod {
+  sine,
+  triangle,
+  mean
+};                                                // Baskerville & Emin 1969; single triangle; simple average
+enum class UpperCutoff { horizontal, vertical };  // held at the upper base; or nothing counted above it
 
 struct DegreeDayRule {
   double base_C = 5;

@@ -11,7 +11,9 @@ namespace beegarth::almanac {
 namespace {
 
 // 1 at `full`, 0 at `none`, a straight line between; works both ways round.
-double ramp(double x, double none, double full) { return std::clamp((x - none) / (full - none), 0.0, 1.0); }
+double ramp(double x, double none, double full) {
+  return std::clamp((x - none) / (full - none), 0.0, 1.0);
+}
 
 struct Factor {
   double value;
@@ -19,7 +21,8 @@ struct Factor {
 };
 
 Factor weakest(std::initializer_list<Factor> factors) {
-  return *std::min_element(factors.begin(), factors.end(), [](const Factor& a, const Factor& b) { return a.value < b.value; });
+  return *std::min_element(factors.begin(), factors.end(),
+                           [](const Factor& a, const Factor& b) { return a.value < b.value; });
 }
 
 void judge_flight(const HourWeather& hour, bool light, const HourRules& r, HourFitness& fit) {
@@ -28,7 +31,8 @@ void judge_flight(const HourWeather& hour, bool light, const HourRules& r, HourF
   const Factor cold{ramp(hour.temperature_C, r.flight_none_C, r.flight_full_C), Limit::cold};
   const Factor hot{ramp(hour.temperature_C, r.flight_stop_hot_C, r.flight_slow_hot_C), Limit::hot};
   const Factor wind{ramp(hour.wind_m_s, r.flight_wind_stop_m_s, r.flight_wind_slow_m_s), Limit::wind};
-  const Factor dull{hour.radiation_W_m2 ? ramp(*hour.radiation_W_m2, 0, r.flight_light_full_W_m2) : 1.0, Limit::dull};
+  const Factor dull{hour.radiation_W_m2 ? ramp(*hour.radiation_W_m2, 0, r.flight_light_full_W_m2) : 1.0,
+                    Limit::dull};
   fit.flight = dark.value * rain.value * cold.value * hot.value * wind.value * dull.value;
   const Factor least = weakest({dark, rain, cold, hot, wind, dull});
   fit.flight_limit = least.value < 1 ? least.limit : Limit::none;
@@ -43,10 +47,13 @@ Limit opening_limit(const HourWeather& hour, bool light, const HourRules& r) {
   return Limit::none;
 }
 
-Instant middle_of(const HourWeather& hour) { return {hour.start.utc_ms + 1'800'000, hour.start.offset_minutes}; }
+Instant middle_of(const HourWeather& hour) {
+  return {hour.start.utc_ms + 1'800'000, hour.start.offset_minutes};
+}
 
-// How many hours of a day are wet for an amount of rain, and in which block they fall. Rain seldom falls in one hour, nor
-// in all: about one hour for each millimetre and a half, at least one. The block's place is drawn from the day's own values.
+// How many hours of a day are wet for an amount of rain, and in which block they fall. Rain seldom falls in
+// one hour, nor in all: about one hour for each millimetre and a half, at least one. The block's place is
+// drawn from the day's own values.
 struct WetHours {
   int first = 0;
   int count = 0;
@@ -69,14 +76,15 @@ Expected<HourRules> HourRules::from(const FactTable& table) {
     const char* key;
     double* place;
   };
-  for (const Want& want : {Want{"flight_none_C", &r.flight_none_C}, Want{"flight_full_C", &r.flight_full_C},
-                           Want{"flight_slow_hot_C", &r.flight_slow_hot_C}, Want{"flight_stop_hot_C", &r.flight_stop_hot_C},
-                           Want{"flight_wind_slow_m_s", &r.flight_wind_slow_m_s},
-                           Want{"flight_wind_stop_m_s", &r.flight_wind_stop_m_s},
-                           Want{"flight_light_full_W_m2", &r.flight_light_full_W_m2},
-                           Want{"wind_2m_of_10m", &r.wind_2m_of_10m}, Want{"rain_stops_mm", &r.rain_stops_mm},
-                           Want{"opening_min_C", &r.opening_min_C}, Want{"opening_max_C", &r.opening_max_C},
-                           Want{"opening_wind_max_m_s", &r.opening_wind_max_m_s}, Want{"horizon_deg", &r.horizon_deg}}) {
+  for (const Want& want :
+       {Want{"flight_none_C", &r.flight_none_C}, Want{"flight_full_C", &r.flight_full_C},
+        Want{"flight_slow_hot_C", &r.flight_slow_hot_C}, Want{"flight_stop_hot_C", &r.flight_stop_hot_C},
+        Want{"flight_wind_slow_m_s", &r.flight_wind_slow_m_s},
+        Want{"flight_wind_stop_m_s", &r.flight_wind_stop_m_s},
+        Want{"flight_light_full_W_m2", &r.flight_light_full_W_m2}, Want{"wind_2m_of_10m", &r.wind_2m_of_10m},
+        Want{"rain_stops_mm", &r.rain_stops_mm}, Want{"opening_min_C", &r.opening_min_C},
+        Want{"opening_max_C", &r.opening_max_C}, Want{"opening_wind_max_m_s", &r.opening_wind_max_m_s},
+        Want{"horizon_deg", &r.horizon_deg}}) {
     const auto value = table.value(want.key);
     if (!value) return value.problem();
     *want.place = *value;
@@ -84,7 +92,8 @@ Expected<HourRules> HourRules::from(const FactTable& table) {
   if (!(r.flight_none_C < r.flight_full_C && r.flight_full_C <= r.flight_slow_hot_C &&
         r.flight_slow_hot_C < r.flight_stop_hot_C && r.flight_wind_slow_m_s < r.flight_wind_stop_m_s &&
         r.flight_light_full_W_m2 > 0 && r.opening_min_C < r.opening_max_C)) {
-    return bad_input("the limits are out of order", table.name(), "keep none < full <= slow < stop, and minimum < maximum");
+    return bad_input("the limits are out of order", table.name(),
+                     "keep none < full <= slow < stop, and minimum < maximum");
   }
   return r;
 }
@@ -98,18 +107,21 @@ HourFitness hour_fitness(const HourWeather& hour, const Place& place, const Hour
   return fit;
 }
 
-std::array<HourWeather, 24> hours_from_day(const facts::FullWeatherDay& day, const Place& place, double utc_offset_h,
-                                           const HourRules& rules) {
-  // Coldest an hour before 06:00 solar, warmest at 15:00 solar (common practice in hourly disaggregation): a cosine each way.
+std::array<HourWeather, 24> hours_from_day(const facts::FullWeatherDay& day, const Place& place,
+                                           double utc_offset_h, const HourRules& rules) {
+  // Coldest an hour before 06:00 solar, warmest at 15:00 solar (common practice in hourly disaggregation): a
+  // cosine each way.
   constexpr double coldest_h = 5.0;
   constexpr double warmest_h = 15.0;
   const double solar_shift = place.longitude_deg / 15 - utc_offset_h;
   const WetHours wet = wet_hours_of(day, rules.rain_stops_mm);
-  const std::int64_t midnight_ms = day.date.day_number() * std::int64_t{86'400'000} - std::llround(utc_offset_h * 3'600'000);
+  const std::int64_t midnight_ms =
+      day.date.day_number() * std::int64_t{86'400'000} - std::llround(utc_offset_h * 3'600'000);
   std::array<HourWeather, 24> hours;
   for (int h = 0; h < 24; ++h) {
     HourWeather& hour = hours[static_cast<std::size_t>(h)];
-    hour.start = {midnight_ms + h * std::int64_t{3'600'000}, static_cast<int>(std::lround(utc_offset_h * 60))};
+    hour.start = {midnight_ms + h * std::int64_t{3'600'000},
+                  static_cast<int>(std::lround(utc_offset_h * 60))};
     const double solar = std::fmod(h + 0.5 + solar_shift + 48, 24);
     const bool rising = solar >= coldest_h && solar < warmest_h;
     const double since = rising ? (solar - coldest_h) / (warmest_h - coldest_h)
@@ -117,7 +129,8 @@ std::array<HourWeather, 24> hours_from_day(const facts::FullWeatherDay& day, con
     const double up = 0.5 - 0.5 * std::cos(std::numbers::pi * since);
     const double share = rising ? up : 1 - up;
     hour.temperature_C = day.temperature_min_C + (day.temperature_max_C - day.temperature_min_C) * share;
-    // By day the wind is about a quarter above its mean, by night as much below (from memory: usual inland course).
+    // By day the wind is about a quarter above its mean, by night as much below (from memory: usual inland
+    // course).
     hour.wind_m_s = day.wind_m_s * rules.wind_2m_of_10m * (0.75 + 0.5 * share);
     const int into = (h - wet.first + 24) % 24;
     if (into < wet.count) hour.rain_mm = day.rain_mm / wet.count;
@@ -125,7 +138,8 @@ std::array<HourWeather, 24> hours_from_day(const facts::FullWeatherDay& day, con
   return hours;
 }
 
-DayFitness day_fitness(const facts::FullWeatherDay& day, const Place& place, double utc_offset_h, const HourRules& rules) {
+DayFitness day_fitness(const facts::FullWeatherDay& day, const Place& place, double utc_offset_h,
+                       const HourRules& rules) {
   DayFitness sum;
   const auto hours = hours_from_day(day, place, utc_offset_h, rules);
   for (std::size_t h = 0; h < 24; ++h) {

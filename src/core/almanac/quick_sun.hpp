@@ -6,8 +6,8 @@
 
 namespace beegarth::almanac {
 
-// Without refraction, centre of the disc; low-precision form of the Astronomical Almanac (coefficients as in Michalsky 1988,
-// Solar Energy 40:227).
+// Without refraction, centre of the disc; low-precision form of the Astronomical Almanac (coefficients as in
+// Michalsky 1988, Solar Energy 40:227).
 double quick_sun_elevation_deg(const Place& place, Instant when);
 
 }  // namespace beegarth::almanac

@@ -30,7 +30,8 @@ void find_gaps(std::span<const WeatherDay> days, const std::string& quantity,
 
 void find_missing_dates(std::span<const WeatherDay> days, std::vector<Gap>& gaps) {
   for (std::size_t i = 1; i < days.size(); ++i) {
-    if (days[i].date - days[i - 1].date > 1) gaps.push_back({days[i - 1].date + 1, days[i].date - 1, "every value"});
+    if (days[i].date - days[i - 1].date > 1)
+      gaps.push_back({days[i - 1].date + 1, days[i].date - 1, "every value"});
   }
 }
 
@@ -54,10 +55,13 @@ void find_oddities(std::span<const WeatherDay> days, std::vector<std::string>& o
     if (day.wind_m_s && day.gust_m_s && *day.gust_m_s < *day.wind_m_s) {
       oddities.push_back(date + ": the gust is below the mean wind");
     }
-    if (day.rain_mm && *day.rain_mm > 200) oddities.push_back(date + ": more than 200 mm of rain; in tenths?");
+    if (day.rain_mm && *day.rain_mm > 200)
+      oddities.push_back(date + ": more than 200 mm of rain; in tenths?");
   }
-  // A place where one day in ten is above 45 C is no place for bees: the column is rather in Fahrenheit or tenths.
-  if (share_above(days, 45) > 0.1) oddities.emplace_back("many maxima above 45: in Fahrenheit or in tenths of a degree?");
+  // A place where one day in ten is above 45 C is no place for bees: the column is rather in Fahrenheit or
+  // tenths.
+  if (share_above(days, 45) > 0.1)
+    oddities.emplace_back("many maxima above 45: in Fahrenheit or in tenths of a degree?");
 }
 
 }  // namespace
@@ -68,11 +72,15 @@ SeriesReport put_in_order(std::span<const WeatherDay> days) {
   SeriesReport report;
   for (auto& [date, day] : by_date) report.days.push_back(day);
   find_missing_dates(report.days, report.gaps);
-  find_gaps(report.days, "temperature", [](const WeatherDay& d) { return !d.temperature_min_C || !d.temperature_max_C; },
-            report.gaps);
-  find_gaps(report.days, "rain", [](const WeatherDay& d) { return !d.rain_mm; }, report.gaps);
-  find_gaps(report.days, "wind", [](const WeatherDay& d) { return !d.wind_m_s; }, report.gaps);
-  std::stable_sort(report.gaps.begin(), report.gaps.end(), [](const Gap& a, const Gap& b) { return a.from < b.from; });
+  find_gaps(
+      report.days, "temperature",
+      [](const WeatherDay& d) { return !d.temperature_min_C || !d.temperature_max_C; }, report.gaps);
+  find_gaps(
+      report.days, "rain", [](const WeatherDay& d) { return !d.rain_mm; }, report.gaps);
+  find_gaps(
+      report.days, "wind", [](const WeatherDay& d) { return !d.wind_m_s; }, report.gaps);
+  std::stable_sort(report.gaps.begin(), report.gaps.end(),
+                   [](const Gap& a, const Gap& b) { return a.from < b.from; });
   find_oddities(report.days, report.oddities);
   return report;
 }

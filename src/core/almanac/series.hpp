@@ -12,14 +12,14 @@ namespace beegarth::almanac {
 
 struct Gap {
   Date from;
-  Date to;                // inclusive
-  std::string quantity;   // "temperature", "rain", "wind" or "every value"
+  Date to;               // inclusive
+  std::string quantity;  // "temperature", "rain", "wind" or "every value"
 };
 
 struct SeriesReport {
-  std::vector<facts::WeatherDay> days;   // in order, one a date; of two for one date the later given wins
+  std::vector<facts::WeatherDay> days;  // in order, one a date; of two for one date the later given wins
   std::vector<Gap> gaps;
-  std::vector<std::string> oddities;     // "2026-03-04: minimum above maximum", "in Fahrenheit?"
+  std::vector<std::string> oddities;  // "2026-03-04: minimum above maximum", "in Fahrenheit?"
 };
 
 SeriesReport put_in_order(std::span<const facts::WeatherDay> days);

@@ -1,5 +1,6 @@
 // Where the sun is, when it rises and sets, how long the day is. ERFA does the astronomy (Earth ephemeris,
-// precession-nutation, sidereal time); refraction by the formula of Reda & Andreas (NREL/TP-560-34302, eq. 42).
+// precession-nutation, sidereal time); refraction by the formula of Reda & Andreas (NREL/TP-560-34302, eq.
+// 42).
 #pragma once
 
 #include <optional>
@@ -21,9 +22,9 @@ struct Atmosphere {
 };
 
 struct SunPosition {
-  double azimuth_deg = 0;            // 0..360, clockwise from true north
-  double elevation_deg = 0;          // refracted
-  double zenith_deg = 0;             // refracted
+  double azimuth_deg = 0;    // 0..360, clockwise from true north
+  double elevation_deg = 0;  // refracted
+  double zenith_deg = 0;     // refracted
   double elevation_airless_deg = 0;
 };
 
@@ -33,7 +34,8 @@ SunPosition sun_position(const Place& place, Instant when, const Atmosphere& air
 enum class Polar { none, day, night };
 
 struct SunTimes {
-  std::optional<Instant> sunrise;  // upper limb on a level horizon (centre at -0.8333 degrees), with the offset asked for
+  std::optional<Instant>
+      sunrise;  // upper limb on a level horizon (centre at -0.8333 degrees), with the offset asked for
   std::optional<Instant> sunset;
   double daylength_h = 0;
   Polar polar = Polar::none;
@@ -42,7 +44,8 @@ struct SunTimes {
 // Both on the civil date `date` at that offset.
 SunTimes sun_times(const Place& place, Date date, double utc_offset_h);
 
-// CBM model, Forsythe et al. 1995. horizon_deg: how far the centre stands below the horizon at rise; 0.8333 the usual.
+// CBM model, Forsythe et al. 1995. horizon_deg: how far the centre stands below the horizon at rise; 0.8333
+// the usual.
 double daylength_h(double latitude_deg, int day_of_year, double horizon_deg = 0.8333);
 
 }  // namespace beegarth::almanac

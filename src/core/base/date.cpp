@@ -14,9 +14,13 @@ constexpr int first_year = 1600;
 constexpr int last_year = 2999;
 constexpr std::int64_t ms_per_day = 86'400'000;
 
-year_month_day calendar(std::int32_t days) { return year_month_day{sys_days{std::chrono::days{days}}}; }
+year_month_day calendar(std::int32_t days) {
+  return year_month_day{sys_days{std::chrono::days{days}}};
+}
 
-bool is_digit(char c) { return c >= '0' && c <= '9'; }
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
 
 // Reads exactly `width` digits; nullopt otherwise.
 std::optional<int> digits(std::string_view text, std::size_t at, std::size_t width) {
@@ -57,7 +61,9 @@ std::optional<Offset> parse_offset(std::string_view text) {
   return Offset{text[0] == '-' ? -minutes : minutes};
 }
 
-std::int64_t floor_div(std::int64_t a, std::int64_t b) { return a >= 0 ? a / b : -((-a + b - 1) / b); }
+std::int64_t floor_div(std::int64_t a, std::int64_t b) {
+  return a >= 0 ? a / b : -((-a + b - 1) / b);
+}
 
 }  // namespace
 
@@ -76,9 +82,15 @@ Expected<Date> Date::parse(std::string_view iso) {
   return bad_input("'" + std::string(iso.substr(0, 40)) + "' is not a date", {}, "write it like 2026-06-05");
 }
 
-int Date::year() const { return static_cast<int>(calendar(days_).year()); }
-int Date::month() const { return static_cast<int>(static_cast<unsigned>(calendar(days_).month())); }
-int Date::day() const { return static_cast<int>(static_cast<unsigned>(calendar(days_).day())); }
+int Date::year() const {
+  return static_cast<int>(calendar(days_).year());
+}
+int Date::month() const {
+  return static_cast<int>(static_cast<unsigned>(calendar(days_).month()));
+}
+int Date::day() const {
+  return static_cast<int>(static_cast<unsigned>(calendar(days_).day()));
+}
 
 int Date::day_of_year() const {
   const auto first = from_ymd(year(), 1, 1);
@@ -98,7 +110,8 @@ std::string Date::iso() const {
 
 Expected<Instant> Instant::parse_rfc3339(std::string_view text) {
   const auto date = date_prefix(text);
-  if (!date || text.size() < 20 || (text[10] != 'T' && text[10] != 't' && text[10] != ' ')) return not_an_instant(text);
+  if (!date || text.size() < 20 || (text[10] != 'T' && text[10] != 't' && text[10] != ' '))
+    return not_an_instant(text);
   const auto h = digits(text, 11, 2);
   const auto m = digits(text, 14, 2);
   const auto s = digits(text, 17, 2);
@@ -130,7 +143,8 @@ std::string Instant::rfc3339() const {
   const Date date = Date::from_day_number(static_cast<std::int32_t>(day));
   std::array<char, 32> clock{};
   const int seconds = static_cast<int>(ms / 1000);
-  std::snprintf(clock.data(), clock.size(), "T%02d:%02d:%02d", seconds / 3600, seconds / 60 % 60, seconds % 60);
+  std::snprintf(clock.data(), clock.size(), "T%02d:%02d:%02d", seconds / 3600, seconds / 60 % 60,
+                seconds % 60);
   std::string text = date.iso() + clock.data();
   if (ms % 1000 != 0) {
     std::snprintf(clock.data(), clock.size(), ".%03d", static_cast<int>(ms % 1000));
@@ -138,12 +152,14 @@ std::string Instant::rfc3339() const {
   }
   if (offset_minutes == 0) return text + "Z";
   const int size = offset_minutes < 0 ? -offset_minutes : offset_minutes;
-  std::snprintf(clock.data(), clock.size(), "%c%02d:%02d", offset_minutes < 0 ? '-' : '+', size / 60, size % 60);
+  std::snprintf(clock.data(), clock.size(), "%c%02d:%02d", offset_minutes < 0 ? '-' : '+', size / 60,
+                size % 60);
   return text + clock.data();
 }
 
 Date Instant::local_date() const {
-  return Date::from_day_number(static_cast<std::int32_t>(floor_div(utc_ms + offset_minutes * 60'000LL, ms_per_day)));
+  return Date::from_day_number(
+      static_cast<std::int32_t>(floor_div(utc_ms + offset_minutes * 60'000LL, ms_per_day)));
 }
 
 double Instant::local_hour() const {

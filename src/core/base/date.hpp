@@ -21,11 +21,11 @@ class Date {
 
   std::int32_t day_number() const { return days_; }
   int year() const;
-  int month() const;            // 1..12
-  int day() const;              // 1..31
-  int day_of_year() const;      // 1..366
-  int weekday() const;          // ISO: 1 Monday .. 7 Sunday
-  std::string iso() const;      // "2026-06-05"
+  int month() const;        // 1..12
+  int day() const;          // 1..31
+  int day_of_year() const;  // 1..366
+  int weekday() const;      // ISO: 1 Monday .. 7 Sunday
+  std::string iso() const;  // "2026-06-05"
 
   friend Date operator+(Date date, int days) { return Date(date.days_ + days); }
   friend Date operator-(Date date, int days) { return Date(date.days_ - days); }
@@ -49,7 +49,7 @@ struct Instant {
   static Expected<Instant> parse_rfc3339(std::string_view text);
   std::string rfc3339() const;  // whole seconds, or milliseconds where there are any
   Date local_date() const;
-  double local_hour() const;    // 0..24
+  double local_hour() const;  // 0..24
   friend auto operator<=>(const Instant&, const Instant&) = default;
 };
 

@@ -12,8 +12,9 @@ namespace beegarth {
 template <class T>
 class [[nodiscard]] Expected {
  public:
-  Expected(T value) : state_(std::in_place_index<0>, std::move(value)) {}            // NOLINT: implicit on purpose
-  Expected(Problem problem) : state_(std::in_place_index<1>, std::move(problem)) {}  // NOLINT: implicit on purpose
+  Expected(T value) : state_(std::in_place_index<0>, std::move(value)) {}  // NOLINT: implicit on purpose
+  Expected(Problem problem)
+      : state_(std::in_place_index<1>, std::move(problem)) {}  // NOLINT: implicit on purpose
 
   bool has_value() const { return state_.index() == 0; }
   explicit operator bool() const { return has_value(); }

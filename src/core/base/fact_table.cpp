@@ -14,8 +14,10 @@ bool is_blank(const std::string& text) {
 std::optional<Problem> fault_of(const std::string& name, const FactRow& row) {
   const std::string where = name + ": row '" + row.key + "'";
   if (is_blank(row.key)) return bad_input("a row has no key", name, "name the fact");
-  if (is_blank(row.source)) return bad_input("the row has no source", where, "say where the value comes from");
-  if (is_blank(row.unit)) return bad_input("the row has no unit", where, "give a unit, or \"1\" where there is none");
+  if (is_blank(row.source))
+    return bad_input("the row has no source", where, "say where the value comes from");
+  if (is_blank(row.unit))
+    return bad_input("the row has no unit", where, "give a unit, or \"1\" where there is none");
   if (!std::isfinite(row.value)) return bad_input("the value is not a finite number", where, "give a number");
   if (row.low.has_value() != row.high.has_value()) {
     return bad_input("the range has only one end", where, "give both low and high, or neither");
@@ -35,7 +37,8 @@ Expected<FactTable> FactTable::check(std::string name, std::vector<FactRow> rows
   std::sort(rows.begin(), rows.end(), [](const FactRow& a, const FactRow& b) { return a.key < b.key; });
   const auto twin = std::adjacent_find(rows.begin(), rows.end(),
                                        [](const FactRow& a, const FactRow& b) { return a.key == b.key; });
-  if (twin != rows.end()) return bad_input("the row stands twice", name + ": row '" + twin->key + "'", "keep one");
+  if (twin != rows.end())
+    return bad_input("the row stands twice", name + ": row '" + twin->key + "'", "keep one");
   FactTable table;
   table.name_ = std::move(name);
   table.rows_ = std::move(rows);
@@ -43,8 +46,9 @@ Expected<FactTable> FactTable::check(std::string name, std::vector<FactRow> rows
 }
 
 const FactRow* FactTable::find(std::string_view key) const {
-  const auto at = std::lower_bound(rows_.begin(), rows_.end(), key,
-                                   [](const FactRow& row, std::string_view wanted) { return row.key < wanted; });
+  const auto at =
+      std::lower_bound(rows_.begin(), rows_.end(), key,
+                       [](const FactRow& row, std::string_view wanted) { return row.key < wanted; });
   return at != rows_.end() && at->key == key ? &*at : nullptr;
 }
 
@@ -56,7 +60,8 @@ Expected<double> FactTable::value(std::string_view key) const {
 Expected<FactTable> FactTable::with(std::span<const FactRow> overrides) const {
   std::vector<FactRow> rows = rows_;
   for (const FactRow& row : overrides) {
-    const auto same = std::find_if(rows.begin(), rows.end(), [&](const FactRow& r) { return r.key == row.key; });
+    const auto same =
+        std::find_if(rows.begin(), rows.end(), [&](const FactRow& r) { return r.key == row.key; });
     if (same != rows.end()) {
       *same = row;
     } else {

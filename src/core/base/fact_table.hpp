@@ -12,12 +12,12 @@
 namespace beegarth {
 
 struct FactRow {
-  std::string key;              // unique in its table, snake_case
-  double value = 0;             // in `unit`
-  std::optional<double> low;    // plausible range (the prior); both or neither
+  std::string key;            // unique in its table, snake_case
+  double value = 0;           // in `unit`
+  std::optional<double> low;  // plausible range (the prior); both or neither
   std::optional<double> high;
-  std::string unit;             // "1" where there is none
-  std::string source;           // a published source, "common practice", or "from memory: ..."
+  std::string unit;    // "1" where there is none
+  std::string source;  // a published source, "common practice", or "from memory: ..."
   std::string note;
 };
 

@@ -53,7 +53,9 @@ double Stream::normal() {
   return radius * std::cos(2.0 * std::numbers::pi * uniform());
 }
 
-double Stream::exponential() { return -std::log(uniform()); }
+double Stream::exponential() {
+  return -std::log(uniform());
+}
 
 double Stream::gamma(double shape) {
   // Marsaglia & Tsang 2000; shapes below 1 by the boost of the same paper.

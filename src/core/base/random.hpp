@@ -1,5 +1,5 @@
-// Counter-based random streams: a draw is a pure function of what it is for, so it does not matter in which order,
-// or on how many threads, draws are made.
+// Counter-based random streams: a draw is a pure function of what it is for, so it does not matter in which
+// order, or on how many threads, draws are made.
 #pragma once
 
 #include <array>
@@ -41,8 +41,8 @@ constexpr std::uint64_t stable_hash(std::string_view text) {
   return hash;
 }
 
-// Four 32-bit words of Philox4x32-10 (Salmon et al. 2011, "Parallel random numbers: as easy as 1, 2, 3") for block
-// `block` of the stream.
+// Four 32-bit words of Philox4x32-10 (Salmon et al. 2011, "Parallel random numbers: as easy as 1, 2, 3") for
+// block `block` of the stream.
 std::array<std::uint32_t, 4> random_words(const StreamKey& key, std::uint32_t block);
 
 // The two words of Philox key that seed and colony become: for kernels that draw for many members at once.
@@ -53,13 +53,13 @@ class Stream {
  public:
   explicit Stream(const StreamKey& key) : key_(key) {}
 
-  double uniform();                     // in the open interval (0, 1)
-  double normal();                      // mean 0, standard deviation 1
-  double exponential();                 // mean 1
-  double gamma(double shape);           // scale 1, shape > 0
-  double beta(double a, double b);      // a, b > 0
-  int poisson(double mean);             // mean >= 0
-  int binomial(int n, double p);        // n >= 0, 0 <= p <= 1
+  double uniform();                 // in the open interval (0, 1)
+  double normal();                  // mean 0, standard deviation 1
+  double exponential();             // mean 1
+  double gamma(double shape);       // scale 1, shape > 0
+  double beta(double a, double b);  // a, b > 0
+  int poisson(double mean);         // mean >= 0
+  int binomial(int n, double p);    // n >= 0, 0 <= p <= 1
   std::uint32_t word();
 
  private:

@@ -94,7 +94,7 @@ class Fit {
   }
 
   std::vector<double> move(double share) {
-      for (int i = 0; i < sweeps_per_stage; ++i) sweep(share);
+    for (int i = 0; i < sweeps_per_stage; ++i) sweep(share);
     return log_group(fitted_.members, setting_, setting_.groups[group_]);
   }
 

@@ -49,7 +49,8 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
       if (look->capped_cells) mark("capped_cells", *look->capped_cells);
       if (look->stores_kg)
         mark("stores_kg", *look->stores_kg);
-      else if (look->store_combs && !look->super_share)  // with supers on, the nest's combs are not all there is
+      else if (look->store_combs &&
+               !look->super_share)  // with supers on, the nest's combs are not all there is
         mark("stores_kg", *look->store_combs * setting.dwelling.honey_kg_per_comb);
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
       const bool on_bees =
@@ -93,10 +94,31 @@ void remark_surprises(std::vector<facts::Reason>& remarks, const Setting& settin
   }
 }
 
+// A swarm nobody saw: the share of members in which one has left since the colony was last looked at.
+void remark_unseen_swarm(std::vector<facts::Reason>& remarks, const Setting& setting, const Fitted& fitted) {
+  constexpr double worth_saying = 0.1;
+  const auto& looks = setting.timeline.entries;
+  const auto last_look = std::find_if(looks.rbegin(), looks.rend(), [](const entries::Entry& entry) {
+    return std::holds_alternative<entries::Inspection>(entry.payload);
+  });
+  if (last_look == looks.rend()) return;
+  double gone = 0;
+  for (std::size_t i = 0; i < fitted.weights.size(); ++i) {
+    const auto left = fitted.members.ensemble.first_day(colony::Event::swarm, static_cast<int>(i));
+    if (left && *left >= last_look->happened) gone += fitted.weights[i];
+  }
+  if (gone < worth_saying) return;
+  remarks.push_back({"it may have swarmed unseen since the look of " + last_look->happened.iso() + ": " +
+                         std::to_string(static_cast<int>(std::lround(100 * gone))) + " %",
+                     {last_look->id},
+                     {}});
+}
+
 std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitted,
                                       const Projected& projected) {
   std::vector<facts::Reason> remarks = setting.timeline.remarks;
   remark_surprises(remarks, setting, fitted);
+  remark_unseen_swarm(remarks, setting, fitted);
   const double ess = effective_sample_size(fitted.weights);
   if (ess < 0.1 * setting.members) {
     remarks.push_back({"only " + std::to_string(static_cast<int>(ess)) + " of " +

@@ -97,7 +97,8 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   if (seen.store_combs) {
     const double kg_per_comb = std::max(0.1, there.dwelling.honey_kg_per_comb);
     // With supers on, combs of stores are counted in the nest; the supers are told by how full they are.
-    const double nest_kg = std::max(0.0, there.stores_kg - (there.dwelling.super_combs > 0 ? there.super_kg : 0.0));
+    const double nest_kg =
+        std::max(0.0, there.stores_kg - (there.dwelling.super_combs > 0 ? there.super_kg : 0.0));
     sum += log_combs(*seen.store_combs, nest_kg * o.stores_factor / kg_per_comb, e.stores_error,
                      e.floor_stores / kg_per_comb, e);
   }
@@ -126,7 +127,8 @@ double log_flags(const entries::Inspection& seen, const Visible& there, const Ob
   if (seen.cups_with_egg) {
     // A queen lays in cups that come to nothing, too: an egg in a cup says little, none says a little more.
     const double idle = there.laying_queen ? e.idle_cup_seen * reach : 0.0;
-    const double meant = there.cups_with_egg < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there.cups_with_egg);
+    const double meant =
+        there.cups_with_egg < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there.cups_with_egg);
     sum += log_flag(*seen.cups_with_egg > 0, 1 - (1 - idle) * (1 - meant), e);
   }
   if (seen.charged_cells) sum += log_cells(*seen.charged_cells, there.charged_cells, reach, e);
@@ -292,8 +294,8 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
     e.*row.at = *value;
   }
   for (const double share :
-       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen, e.quick_look,
-        e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
+       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen,
+        e.quick_look, e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
         e.winter_brood_infested, e.brood_correlation}) {
     if (share >= 1)
       return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");

@@ -52,8 +52,8 @@ struct ObservationErrors {
   double seams_error, bees_error, brood_combs_error, capped_cells_error, stores_error, super_share_error;
   double floor_seams, floor_cells, floor_stores;
   double board_size, sample_size, brood_correlation;
-  double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, idle_cup_seen, drones_seen,
-      drones_half;
+  double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, idle_cup_seen,
+      drones_seen, drones_half;
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days;
   double scale_error, live_bee_kg, brood_cell_kg, comb_kg;

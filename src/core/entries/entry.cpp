@@ -12,10 +12,10 @@ namespace {
 
 // In the order of the variant.
 constexpr auto kind_names = std::to_array<std::string_view>(
-    {"site",    "site_closed", "travel",     "hive",   "colony_began", "colony_moved", "colony_ended",
-     "queen",   "inspection",  "mite_count", "weight", "feed",         "treatment",    "room",
-     "swarmed", "split",       "unite",      "harvest", "need_answered", "weather",    "normals",
-     "forage",  "working_hours", "kit",      "setting", "note",         "table_override", "removed"});
+    {"site",    "site_closed",   "travel",     "hive",    "colony_began",  "colony_moved",   "colony_ended",
+     "queen",   "inspection",    "mite_count", "weight",  "feed",          "treatment",      "room",
+     "swarmed", "split",         "unite",      "harvest", "need_answered", "weather",        "normals",
+     "forage",  "working_hours", "kit",        "setting", "note",          "table_override", "removed"});
 static_assert(kind_names.size() == kind_count);
 
 template <std::size_t I = 0>
@@ -83,7 +83,9 @@ class Checker {
   void number(const char* name, const Number& value, Limits limits) {
     if (value) number(name, *value, limits);
   }
-  void count(const char* name, const int& value, Limits limits) { number(name, static_cast<double>(value), limits); }
+  void count(const char* name, const int& value, Limits limits) {
+    number(name, static_cast<double>(value), limits);
+  }
   void count(const char* name, const Count& value, Limits limits) {
     if (value) count(name, *value, limits);
   }
@@ -107,7 +109,8 @@ class Checker {
   void flag(const Rest&...) {}
   template <class E>
   void choice(const char* name, const E& value) {
-    if (static_cast<std::size_t>(value) >= Words<E>::list.size()) say(name, "is no known choice", "see the schema");
+    if (static_cast<std::size_t>(value) >= Words<E>::list.size())
+      say(name, "is no known choice", "see the schema");
   }
   template <class E>
   void choice(const char* name, const std::optional<E>& value) {
@@ -134,14 +137,17 @@ class Checker {
 
 // ---- rules between fields ----
 std::optional<Problem> rule_between(const MiteCount& m) {
-  if (m.method == MiteMethod::board && !m.days) return bad_input("a board count has no days", "days", "say how many days the board lay");
-  if (m.board_share && *m.board_share <= 0) return bad_input("none of the board was counted", "board_share", "give a share above 0");
+  if (m.method == MiteMethod::board && !m.days)
+    return bad_input("a board count has no days", "days", "say how many days the board lay");
+  if (m.board_share && *m.board_share <= 0)
+    return bad_input("none of the board was counted", "board_share", "give a share above 0");
   if ((m.method == MiteMethod::sugar_roll || m.method == MiteMethod::wash) && !m.bees) {
     return bad_input("a roll or wash has no bees", "bees", "say how many bees were examined");
   }
   if (m.method == MiteMethod::brood) {
     if (!m.cells) return bad_input("a brood count has no cells", "cells", "say how many cells were opened");
-    if (m.mites > *m.cells) return bad_input("more cells infested than opened", "mites", "check the two numbers");
+    if (m.mites > *m.cells)
+      return bad_input("more cells infested than opened", "mites", "check the two numbers");
   }
   return std::nullopt;
 }
@@ -159,7 +165,8 @@ std::optional<Problem> rule_between(const Weather& w) {
   return std::nullopt;
 }
 std::optional<Problem> rule_between(const Unite& u) {
-  if (u.colony == u.from) return bad_input("a colony cannot be united with itself", "from", "name the other one");
+  if (u.colony == u.from)
+    return bad_input("a colony cannot be united with itself", "from", "name the other one");
   return std::nullopt;
 }
 std::optional<Problem> rule_between(const Split& s) {
@@ -173,23 +180,34 @@ std::optional<Problem> rule_between(const P&) {
 
 }  // namespace
 
-std::string_view kind_name(const Payload& payload) { return kind_names[payload.index()]; }
-std::string_view kind_name_at(std::size_t index) { return kind_names[index]; }
+std::string_view kind_name(const Payload& payload) {
+  return kind_names[payload.index()];
+}
+std::string_view kind_name_at(std::size_t index) {
+  return kind_names[index];
+}
 
 std::optional<Payload> empty_payload(std::string_view kind) {
   const auto at = std::find(kind_names.begin(), kind_names.end(), kind);
   return payload_at(static_cast<std::size_t>(at - kind_names.begin()));
 }
 
-ColonyId colony_of(const Payload& payload) { return first_id<ColonyId>(payload); }
-SiteId site_of(const Payload& payload) { return first_id<SiteId>(payload); }
-HiveId hive_of(const Payload& payload) { return first_id<HiveId>(payload); }
+ColonyId colony_of(const Payload& payload) {
+  return first_id<ColonyId>(payload);
+}
+SiteId site_of(const Payload& payload) {
+  return first_id<SiteId>(payload);
+}
+HiveId hive_of(const Payload& payload) {
+  return first_id<HiveId>(payload);
+}
 
 Outcome validate(const Payload& payload) {
   Checker checker;
   visit_fields_of(checker, payload);
   if (checker.fault) return *checker.fault;
-  if (auto broken = std::visit([](const auto& p) { return rule_between(p); }, payload)) return *std::move(broken);
+  if (auto broken = std::visit([](const auto& p) { return rule_between(p); }, payload))
+    return *std::move(broken);
   return Done{};
 }
 

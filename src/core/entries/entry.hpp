@@ -1,9 +1,9 @@
 // One entry of the book: who said what happened when.
 #pragma once
 
+#include <cstdint>
 #include <optional>
 #include <string>
-#include <cstdint>
 #include <string_view>
 
 #include "base/date.hpp"
@@ -27,7 +27,7 @@ struct Entry {
   Written written;
   std::string who;
   std::string device;
-  std::optional<EntryId> supersedes;    // the entry that this one corrects
+  std::optional<EntryId> supersedes;  // the entry that this one corrects
   Payload payload;
 };
 

@@ -1,11 +1,11 @@
-// The fields of every kind, told once: name, unit, limits. Validation, JSON, CSV mapping, schema and the note's read-back
-// all visit this list, so they cannot disagree.
+// The fields of every kind, told once: name, unit, limits. Validation, JSON, CSV mapping, schema and the
+// note's read-back all visit this list, so they cannot disagree.
 //
 // A visitor is any type with the members used below:
 //   id(name, Id<T>&, required), text(name, std::string&, required), text(name, Text&),
-//   number(name, double&, Limits), number(name, Number&, Limits), count(name, int&, Limits), count(name, Count&, Limits),
-//   flag(name, bool&), flag(name, Flag&), choice(name, E&), choice(name, std::optional<E>&), date(name, std::optional<Date>&),
-//   id(name, std::optional<Id<T>>&), words(name, std::vector<std::string>&)
+//   number(name, double&, Limits), number(name, Number&, Limits), count(name, int&, Limits), count(name,
+//   Count&, Limits), flag(name, bool&), flag(name, Flag&), choice(name, E&), choice(name, std::optional<E>&),
+//   date(name, std::optional<Date>&), id(name, std::optional<Id<T>>&), words(name, std::vector<std::string>&)
 // The same functions serve const payloads: `visit_fields(visitor, payload)` deduces constness.
 #pragma once
 
@@ -25,16 +25,16 @@ struct Limits {
 // ---- the words for each choice, in the order of the enumerators ----
 template <class E>
 struct Words;
-#define BEEGARTH_WORDS(E, ...)                                             \
-  template <>                                                              \
-  struct Words<E> {                                                        \
+#define BEEGARTH_WORDS(E, ...)                                                   \
+  template <>                                                                    \
+  struct Words<E> {                                                              \
     static constexpr auto list = std::to_array<std::string_view>({__VA_ARGS__}); \
   }
 BEEGARTH_WORDS(HiveForm, "upright", "horizontal");
 BEEGARTH_WORDS(Beginning, "overwintered", "swarm", "split", "bought", "unknown");
 BEEGARTH_WORDS(Ending, "died", "sold", "united", "given_away", "absconded");
-BEEGARTH_WORDS(QueenEvent, "marked", "clipped", "introduced", "cell_given", "virgin_emerged", "laying", "lost",
-               "removed", "caged", "released");
+BEEGARTH_WORDS(QueenEvent, "marked", "clipped", "introduced", "cell_given", "virgin_emerged", "laying",
+               "lost", "removed", "caged", "released");
 BEEGARTH_WORDS(Look, "full", "quick", "outside");
 BEEGARTH_WORDS(Level, "none", "little", "some", "plenty");
 BEEGARTH_WORDS(MiteMethod, "board", "sugar_roll", "wash", "brood");
@@ -51,21 +51,21 @@ constexpr std::string_view word_for(E choice) {
 }
 
 inline constexpr auto signs_of_health = std::to_array<std::string_view>(
-    {"patchy_brood", "sunken_cappings", "perforated_cappings", "greasy_cappings", "ropy_larva", "discoloured_larvae",
-     "chalk_brood", "deformed_wings", "dysentery", "crawling_bees", "hornet", "hive_beetle", "mite_on_brood",
-     "other_brood_mite", "wax_moth", "robbing"});
+    {"patchy_brood", "sunken_cappings", "perforated_cappings", "greasy_cappings", "ropy_larva",
+     "discoloured_larvae", "chalk_brood", "deformed_wings", "dysentery", "crawling_bees", "hornet",
+     "hive_beetle", "mite_on_brood", "other_brood_mite", "wax_moth", "robbing"});
 
 namespace limits {
 inline constexpr Limits latitude{-90, 90, "deg"}, longitude{-180, 180, "deg"}, elevation{-430, 6000, "m"},
     offset{-12, 14, "h"}, minutes{0, 600, "min"}, km{0, 1000, "km"}, place{1, 500, ""}, combs{0, 60, "combs"},
     comb_change{-60, 60, "combs"}, cells_per_comb{500, 20000, "cells"}, kg_per_comb{0.2, 10, "kg"},
-    bees_per_seam{200, 6000, "bees"}, conductance{0.05, 10, "W/K"}, bees{0, 120000, "bees"}, stores{0, 120, "kg"},
-    year{1990, 2100, ""}, seams{0, 60, "seams"}, cells{0, 200000, "cells"}, queen_cells{0, 300, "cells"},
-    share{0, 1, ""}, mites{0, 100000, "mites"}, days{0, 400, "days"}, board_days{0.2, 60, "days"},
-    sample{1, 5000, ""}, whole_kg{0, 300, "kg"}, feed_kg{0.05, 40, "kg"}, pct{0, 100, "%"}, cold{-60, 45, "C"},
-    hot{-50, 60, "C"}, rain{0, 500, "mm"}, month_rain{0, 2000, "mm"}, wind{0, 70, "m/s"}, gust{0, 110, "m/s"},
-    sun{0, 24, "h"}, month{1, 12, ""}, month_days{0, 31, "days"}, nectar{0, 15, "kg/day"}, weekday{1, 7, ""},
-    hour{0, 24, "h"}, kit{0, 10000, ""}, any{-1e9, 1e9, ""};
+    bees_per_seam{200, 6000, "bees"}, conductance{0.05, 10, "W/K"}, bees{0, 120000, "bees"},
+    stores{0, 120, "kg"}, year{1990, 2100, ""}, seams{0, 60, "seams"}, cells{0, 200000, "cells"},
+    queen_cells{0, 300, "cells"}, share{0, 1, ""}, mites{0, 100000, "mites"}, days{0, 400, "days"},
+    board_days{0.2, 60, "days"}, sample{1, 5000, ""}, whole_kg{0, 300, "kg"}, feed_kg{0.05, 40, "kg"},
+    pct{0, 100, "%"}, cold{-60, 45, "C"}, hot{-50, 60, "C"}, rain{0, 500, "mm"}, month_rain{0, 2000, "mm"},
+    wind{0, 70, "m/s"}, gust{0, 110, "m/s"}, sun{0, 24, "h"}, month{1, 12, ""}, month_days{0, 31, "days"},
+    nectar{0, 15, "kg/day"}, weekday{1, 7, ""}, hour{0, 24, "h"}, kit{0, 10000, ""}, any{-1e9, 1e9, ""};
 }  // namespace limits
 
 // clang-format off

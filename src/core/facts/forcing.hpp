@@ -9,7 +9,7 @@ namespace beegarth::facts {
 
 struct DayForcing {
   Date date;
-  double flight_hours = 0;       // 0..24, hours fit for flight, as a sum of fractions
+  double flight_hours = 0;  // 0..24, hours fit for flight, as a sum of fractions
   double temperature_min_C = 5;
   double temperature_max_C = 15;
   double rain_mm = 0;

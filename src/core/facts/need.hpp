@@ -20,35 +20,35 @@ struct EventOdds {
   Odds odds;
 };
 
-// loss(day) is the expected loss, in the keeper's own money-like unit, if the need is met on that day; it never falls
-// with the days. `never` is the loss if it is not met at all within the plan.
+// loss(day) is the expected loss, in the keeper's own money-like unit, if the need is met on that day; it
+// never falls with the days. `never` is the loss if it is not met at all within the plan.
 struct LossCurve {
   Date from;
   std::vector<double> by_day;  // one value per day of the plan
   double never = 0;
-  std::string unit;            // what is lost: "kg honey equivalent"
+  std::string unit;  // what is lost: "kg honey equivalent"
 };
 
 struct Need {
-  std::string key;                 // stable: "look-cells/alder-5"
-  std::string what;                // "look for queen cells, all combs"
+  std::string key;   // stable: "look-cells/alder-5"
+  std::string what;  // "look for queen cells, all combs"
   SiteId site;
   std::optional<ColonyId> colony;
   Date earliest;
   Date best;
-  Date latest;                     // after this day it is too late to be worth it
+  Date latest;  // after this day it is too late to be worth it
   Clock clock = Clock::opening;
-  double temperature_min_C = 13;   // below this the job is not done
+  double temperature_min_C = 13;  // below this the job is not done
   int minutes = 10;
   int people = 1;
   LossCurve loss;
   std::vector<std::string> after;  // keys of needs that come first
   std::vector<std::string> clashes;
-  std::vector<std::string> take;   // what to put in the car
+  std::vector<std::string> take;  // what to put in the car
   std::vector<std::string> cautions;
   std::vector<Reason> why;
   std::vector<EventOdds> odds;
-  bool last_in_round = false;      // health: see to it after every other colony
+  bool last_in_round = false;  // health: see to it after every other colony
 };
 
 }  // namespace beegarth::facts

@@ -15,15 +15,15 @@ namespace beegarth::facts {
 enum class EventKind { out_of_room, swarm_preparation, stores_short, queen_trouble, winter_mites };
 
 struct OddsByDate {
-  Date by;    // the event has happened on or before this day
+  Date by;  // the event has happened on or before this day
   Odds odds;
 };
 
 struct EventOutlook {
   EventKind kind = EventKind::out_of_room;
-  std::string definition;            // what an inspection would find
-  std::vector<OddsByDate> course;    // today .. horizon, daily, ascending; odds never fall
-  std::vector<Reason> why;           // the entries that moved it most first
+  std::string definition;          // what an inspection would find
+  std::vector<OddsByDate> course;  // today .. horizon, daily, ascending; odds never fall
+  std::vector<Reason> why;         // the entries that moved it most first
 };
 
 // Quantiles of one quantity over time: 5, 10, 25, 50, 75, 90, 95 %.
@@ -56,12 +56,12 @@ struct Outlook {
   Date today;
   int members = 0;
   double effective_sample_size = 0;
-  double alive = 1;                 // odds that the colony lives today
+  double alive = 1;  // odds that the colony lives today
   std::vector<EventOutlook> events;
-  std::vector<Fan> fans;            // from the first day followed to the horizon
+  std::vector<Fan> fans;  // from the first day followed to the horizon
   std::vector<SeenMark> seen;
   std::vector<Learnt> learnt;
-  std::vector<Reason> remarks;      // surprises, months without a look, assumptions
+  std::vector<Reason> remarks;  // surprises, months without a look, assumptions
 };
 
 }  // namespace beegarth::facts

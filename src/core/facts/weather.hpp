@@ -15,18 +15,18 @@ struct WeatherDay {
   std::optional<double> temperature_min_C;
   std::optional<double> temperature_max_C;
   std::optional<double> rain_mm;
-  std::optional<double> wind_m_s;   // mean at 10 m
+  std::optional<double> wind_m_s;  // mean at 10 m
   std::optional<double> gust_m_s;
   std::optional<double> sun_hours;
-  bool forecast = false;            // typed ahead, not seen
+  bool forecast = false;  // typed ahead, not seen
 };
 
-struct MonthlyNormals {             // index 0 = January
+struct MonthlyNormals {  // index 0 = January
   struct Month {
     double temperature_min_C = 0;
     double temperature_max_C = 0;
-    double rain_mm = 0;             // the month's total
-    double rain_days = 0;           // days with at least 1 mm
+    double rain_mm = 0;    // the month's total
+    double rain_days = 0;  // days with at least 1 mm
     double wind_m_s = 3;
   };
   std::array<Month, 12> months;
@@ -39,7 +39,7 @@ struct FullWeatherDay {
   double temperature_max_C = 0;
   double rain_mm = 0;
   double wind_m_s = 0;
-  double sun_share = 0.5;           // of the possible sunshine, 0..1
+  double sun_share = 0.5;  // of the possible sunshine, 0..1
 };
 
 using WeatherPath = std::vector<FullWeatherDay>;  // without gaps

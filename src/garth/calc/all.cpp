@@ -20,13 +20,9 @@ Calc treatment_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
-      sun_position_calc(), sun_times_calc(), daylength_calc(), degree_days_calc(), flight_hours_calc(),
-      forager_balance_calc(),
-      mite_growth_calc(),
-      mite_drop_calc(),
-      mite_sample_calc(),
-      queen_dates_calc(),
-      treatment_calc(),
+      sun_position_calc(), sun_times_calc(),       daylength_calc(),   degree_days_calc(),
+      flight_hours_calc(), forager_balance_calc(), mite_growth_calc(), mite_drop_calc(),
+      mite_sample_calc(),  queen_dates_calc(),     treatment_calc(),
   };
   return calcs;
 }

@@ -31,7 +31,8 @@ std::string list_of(std::initializer_list<std::string_view> choices) {
   return text;
 }
 
-// nlohmann's parser keeps the last of two fields with one name; a question with two answers is refused instead.
+// nlohmann's parser keeps the last of two fields with one name; a question with two answers is refused
+// instead.
 class TwinFinder {
  public:
   bool operator()(int depth, Json::parse_event_t event, const Json& parsed) {
@@ -62,7 +63,8 @@ Expected<Json> parse_json(std::string_view text, const std::string& where) {
     Json parsed = Json::parse(text, [twins](int depth, Json::parse_event_t event, Json& value) {
       return (*twins)(depth, event, value);
     });
-    if (!twins->twin.empty()) return bad_input("the field '" + twins->twin + "' stands twice", where, "keep one");
+    if (!twins->twin.empty())
+      return bad_input("the field '" + twins->twin + "' stands twice", where, "keep one");
     return parsed;
   } catch (const Json::parse_error& error) {
     return bad_input("not JSON at byte " + std::to_string(error.byte), where, "send one JSON value in UTF-8");
@@ -75,13 +77,17 @@ Expected<Json> run_calc(std::string_view name, std::string_view input_text, cons
   const auto calcs = all_calcs();
   const auto calc = std::find_if(calcs.begin(), calcs.end(), [&](const Calc& c) { return c.name == name; });
   if (calc == calcs.end()) {
-    return Problem{ProblemKind::wrong_use, "there is no calc '" + std::string(name) + "'", {}, "see beegarth calc --list"};
+    return Problem{ProblemKind::wrong_use,
+                   "there is no calc '" + std::string(name) + "'",
+                   {},
+                   "see beegarth calc --list"};
   }
   const auto input = parse_json(input_text, "$");
   if (!input) return input.problem();
   auto answer = calc->run(*input, tables);
   if (answer && !all_finite(*answer)) {
-    return bad_input("the answer is not a finite number for this input", "$", "bring the values into an everyday range");
+    return bad_input("the answer is not a finite number for this input", "$",
+                     "bring the values into an everyday range");
   }
   return answer;
 }
@@ -94,7 +100,9 @@ void Reader::fail(Problem problem) {
   if (!fault_) fault_ = std::move(problem);
 }
 
-std::string Reader::path_of(const char* field) const { return path_ + "." + field; }
+std::string Reader::path_of(const char* field) const {
+  return path_ + "." + field;
+}
 std::string Reader::path_of(const char* field, std::size_t index) const {
   return path_of(field) + "[" + std::to_string(index) + "]";
 }
@@ -124,7 +132,8 @@ std::optional<double> Reader::maybe_number(const char* field, double low, double
   }
   const double number = value->get<double>();
   if (!(number >= low && number <= high)) {
-    fail(bad_input(plain(number) + " is out of range", path_of(field), "give " + plain(low) + " to " + plain(high)));
+    fail(bad_input(plain(number) + " is out of range", path_of(field),
+                   "give " + plain(low) + " to " + plain(high)));
     return std::nullopt;
   }
   return number;
@@ -154,7 +163,8 @@ int Reader::whole(const char* field, int low, int high) {
   return maybe_whole(field, low, high).value_or(low);
 }
 
-std::optional<std::string> Reader::maybe_choice(const char* field, std::initializer_list<std::string_view> choices) {
+std::optional<std::string> Reader::maybe_choice(const char* field,
+                                                std::initializer_list<std::string_view> choices) {
   const Json* value = find(field);
   if (!value) return std::nullopt;
   if (value->is_string()) {

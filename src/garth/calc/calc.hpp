@@ -23,10 +23,10 @@ class Tables;
 
 struct Calc {
   std::string_view name;
-  std::string_view summary;         // one line
+  std::string_view summary;  // one line
   Json (*input_schema)();
   Json (*output_schema)();
-  Json (*example)();                // an input that works, shown by --help and run by the tests
+  Json (*example)();  // an input that works, shown by --help and run by the tests
   Expected<Json> (*run)(const Json& input, const Tables& tables);
 };
 
@@ -38,8 +38,8 @@ Expected<Json> run_calc(std::string_view name, std::string_view input_text, cons
 // One JSON value; two fields of one name, and numbers that do not fit a double, are refused.
 Expected<Json> parse_json(std::string_view text, const std::string& where);
 
-// Reads fields of one JSON object with the JSON path in every problem. Each call names a known field; `done` refuses the
-// rest. After the first fault every later read is a no-op, so a run can read all and check once.
+// Reads fields of one JSON object with the JSON path in every problem. Each call names a known field; `done`
+// refuses the rest. After the first fault every later read is a no-op, so a run can read all and check once.
 class Reader {
  public:
   explicit Reader(const Json& object, std::string path = "$");
@@ -60,11 +60,11 @@ class Reader {
   std::string path_of(const char* field) const;
   std::string path_of(const char* field, std::size_t index) const;
 
-  void fail(Problem problem);       // keeps the first
-  std::optional<Problem> done();    // the first fault, or an unknown field; call last
+  void fail(Problem problem);     // keeps the first
+  std::optional<Problem> done();  // the first fault, or an unknown field; call last
 
  private:
-  const Json* find(const char* field);   // marks the field as known
+  const Json* find(const char* field);  // marks the field as known
   const Json* need(const char* field);
   Json object_;
   std::string path_;

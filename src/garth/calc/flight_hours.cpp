@@ -15,15 +15,20 @@ const char* word(almanac::Limit limit) {
   return words[static_cast<std::size_t>(limit)];
 }
 
-Json limit_schema() { return {{"enum", {"none", "dark", "cold", "hot", "rain", "wind", "dull"}}}; }
+Json limit_schema() {
+  return {{"enum", {"none", "dark", "cold", "hot", "rain", "wind", "dull"}}};
+}
 
 Json input_schema() {
-  const Json hour = object_schema({{"time", {{"type", "string"}, {"format", "date-time"}, {"description", "start of the hour, RFC 3339"}}},
-                                   {"temperature_C", number_schema("air temperature", -60, 60)},
-                                   {"rain_mm", number_schema("rain in the hour", 0, 300)},
-                                   {"wind_m_s", number_schema("wind at the height of flight", 0, 70)},
-                                   {"radiation_W_m2", number_schema("global radiation; where absent, light limits nothing but the night", 0, 1500)}},
-                                  {"time", "temperature_C", "rain_mm", "wind_m_s"});
+  const Json hour = object_schema(
+      {{"time",
+        {{"type", "string"}, {"format", "date-time"}, {"description", "start of the hour, RFC 3339"}}},
+       {"temperature_C", number_schema("air temperature", -60, 60)},
+       {"rain_mm", number_schema("rain in the hour", 0, 300)},
+       {"wind_m_s", number_schema("wind at the height of flight", 0, 70)},
+       {"radiation_W_m2",
+        number_schema("global radiation; where absent, light limits nothing but the night", 0, 1500)}},
+      {"time", "temperature_C", "rain_mm", "wind_m_s"});
   return object_schema({{"hours", array_schema(hour, most_hours)},
                         {"latitude_deg", number_schema("north positive", -90, 90)},
                         {"longitude_deg", number_schema("east positive", -180, 180)}},
@@ -44,20 +49,22 @@ Json output_schema() {
 }
 
 Json example() {
-  return {{"latitude_deg", 51.3},
-          {"longitude_deg", -1.5},
-          {"hours",
-           {{{"time", "2026-06-05T06:00:00+01:00"}, {"temperature_C", 9}, {"rain_mm", 0}, {"wind_m_s", 1}},
-            {{"time", "2026-06-05T12:00:00+01:00"}, {"temperature_C", 18}, {"rain_mm", 0}, {"wind_m_s", 2}},
-            {{"time", "2026-06-05T13:00:00+01:00"}, {"temperature_C", 18}, {"rain_mm", 1.2}, {"wind_m_s", 4}},
-            {{"time", "2026-06-05T23:00:00+01:00"}, {"temperature_C", 14}, {"rain_mm", 0}, {"wind_m_s", 1}}}}};
+  return {
+      {"latitude_deg", 51.3},
+      {"longitude_deg", -1.5},
+      {"hours",
+       {{{"time", "2026-06-05T06:00:00+01:00"}, {"temperature_C", 9}, {"rain_mm", 0}, {"wind_m_s", 1}},
+        {{"time", "2026-06-05T12:00:00+01:00"}, {"temperature_C", 18}, {"rain_mm", 0}, {"wind_m_s", 2}},
+        {{"time", "2026-06-05T13:00:00+01:00"}, {"temperature_C", 18}, {"rain_mm", 1.2}, {"wind_m_s", 4}},
+        {{"time", "2026-06-05T23:00:00+01:00"}, {"temperature_C", 14}, {"rain_mm", 0}, {"wind_m_s", 1}}}}};
 }
 
 Expected<Json> run(const Json& input, const Tables& tables) {
   const auto rules = almanac::HourRules::from(tables["hours"]);
   if (!rules) return rules.problem();
   Reader reader(input);
-  const almanac::Place place{reader.number("latitude_deg", -90, 90), reader.number("longitude_deg", -180, 180)};
+  const almanac::Place place{reader.number("latitude_deg", -90, 90),
+                             reader.number("longitude_deg", -180, 180)};
   const std::vector<Json> rows = reader.list("hours", most_hours);
   if (auto fault = reader.done()) return *std::move(fault);
   double flight_hours = 0;
@@ -80,14 +87,16 @@ Expected<Json> run(const Json& input, const Tables& tables) {
                         {"opening", fit.opening},
                         {"opening_limit", word(fit.opening_limit)}});
   }
-  return Json{{"flight_hours", flight_hours}, {"opening_hours", opening_hours}, {"per_hour", std::move(per_hour)}};
+  return Json{
+      {"flight_hours", flight_hours}, {"opening_hours", opening_hours}, {"per_hour", std::move(per_hour)}};
 }
 
 }  // namespace
 
 Calc flight_hours_calc() {
-  return {"flight-hours", "hours fit for flight and for opening a hive, with what limits the others", input_schema, output_schema,
-          example, run};
+  return {"flight-hours", "hours fit for flight and for opening a hive, with what limits the others",
+          input_schema,   output_schema,
+          example,        run};
 }
 
 }  // namespace beegarth::garth

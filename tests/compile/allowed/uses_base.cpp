@@ -1,2 +1,4 @@
 #include "base/date.hpp"
-int main() { return beegarth::Date{}.day_number(); }
+int main() {
+  return beegarth::Date{}.day_number();
+}

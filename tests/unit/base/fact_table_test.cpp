@@ -8,14 +8,17 @@
 namespace beegarth {
 namespace {
 
-FactRow row(std::string key) { return {.key = std::move(key), .value = 2, .unit = "days", .source = "common practice", .note = {}}; }
+FactRow row(std::string key) {
+  return {.key = std::move(key), .value = 2, .unit = "days", .source = "common practice", .note = {}};
+}
 
 TEST(FactTable, refuses_a_row_without_a_source) {
   FactRow bare = row("egg_days");
   bare.source = "  ";
   const auto table = FactTable::check("colony.toml", {bare});
   ASSERT_FALSE(table);
-  EXPECT_EQ(one_line(table.problem()), "colony.toml: row 'egg_days': the row has no source; say where the value comes from");
+  EXPECT_EQ(one_line(table.problem()),
+            "colony.toml: row 'egg_days': the row has no source; say where the value comes from");
 }
 
 TEST(FactTable, refuses_what_is_not_a_number_and_a_value_outside_its_range) {
@@ -31,7 +34,9 @@ TEST(FactTable, refuses_what_is_not_a_number_and_a_value_outside_its_range) {
   EXPECT_FALSE(FactTable::check("t", {half}));
 }
 
-TEST(FactTable, refuses_the_same_key_twice) { EXPECT_FALSE(FactTable::check("t", {row("a"), row("a")})); }
+TEST(FactTable, refuses_the_same_key_twice) {
+  EXPECT_FALSE(FactTable::check("t", {row("a"), row("a")}));
+}
 
 TEST(FactTable, finds_rows_and_takes_overrides) {
   const auto table = FactTable::check("t", {row("b"), row("a")});

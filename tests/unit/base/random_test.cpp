@@ -7,7 +7,9 @@
 namespace beegarth {
 namespace {
 
-StreamKey key(std::int32_t day = 0) { return {.seed = 7, .colony = 11, .member = 3, .day = day}; }
+StreamKey key(std::int32_t day = 0) {
+  return {.seed = 7, .colony = 11, .member = 3, .day = day};
+}
 
 TEST(Random, the_same_key_gives_the_same_draws) {
   Stream a(key());

@@ -26,7 +26,8 @@ TEST(Validate, a_board_count_needs_its_days) {
 TEST(Validate, a_wash_needs_its_bees_and_brood_its_cells) {
   EXPECT_FALSE(validate(MiteCount{.colony = ColonyId("a"), .method = MiteMethod::wash, .mites = 4}));
   EXPECT_FALSE(validate(MiteCount{.colony = ColonyId("a"), .method = MiteMethod::brood, .mites = 4}));
-  EXPECT_FALSE(validate(MiteCount{.colony = ColonyId("a"), .method = MiteMethod::brood, .mites = 9, .cells = 5}));
+  EXPECT_FALSE(
+      validate(MiteCount{.colony = ColonyId("a"), .method = MiteMethod::brood, .mites = 9, .cells = 5}));
 }
 
 TEST(Validate, a_sign_nobody_knows_is_refused) {
@@ -37,7 +38,9 @@ TEST(Validate, a_sign_nobody_knows_is_refused) {
   EXPECT_TRUE(validate(look));
 }
 
-TEST(Validate, a_missing_key_is_refused) { EXPECT_FALSE(validate(Inspection{})); }
+TEST(Validate, a_missing_key_is_refused) {
+  EXPECT_FALSE(validate(Inspection{}));
+}
 
 TEST(Kinds, every_kind_has_a_name_that_leads_back_to_it) {
   for (std::size_t i = 0; i < kind_count; ++i) {

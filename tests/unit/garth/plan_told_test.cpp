@@ -144,12 +144,21 @@ TEST(PlanText, KeepsTheJobsOfAColonyTogetherAndDuskForTheEnd) {
   EXPECT_LT(text.find("sallow-1: look"), text.find("Alder 5: feed"));
 }
 
+// The text with every run of blanks and line ends as one blank, so that a sentence is found wherever it
+// breaks.
+std::string unwrapped(const std::string& text) {
+  std::istringstream words(text);
+  std::string joined;
+  for (std::string word; words >> word;) joined += (joined.empty() ? "" : " ") + word;
+  return joined;
+}
+
 TEST(PlanText, NamesTheEntryThatMovedTheOddsMostAndNoOther) {
   auto plan = a_plan();
   auto& why = plan.visits[0].jobs[0].need.why;
   why.push_back({"inspection of 2026-05-22 (9 seams): 38 % with it, 22 % without", {EntryId("a")}, {}});
   why.push_back({"mite count of 2025-09-07 (9 mites): 38 % with it, 33 % without", {EntryId("b")}, {}});
-  const std::string text = plan_text(plan, names());
+  const std::string text = unwrapped(plan_text(plan, names()));
   EXPECT_NE(text.find("moved most by the look of 22 May"), std::string::npos) << text;
   EXPECT_EQ(text.find("mite count"), std::string::npos) << text;
   EXPECT_EQ(moved_by(why.back().text, 2026), "mite count of 7 September 2025");

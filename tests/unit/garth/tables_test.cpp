@@ -5,7 +5,9 @@
 namespace beegarth::garth {
 namespace {
 
-TEST(Tables, every_table_of_the_program_loads) { EXPECT_TRUE(Tables::built_in()); }
+TEST(Tables, every_table_of_the_program_loads) {
+  EXPECT_TRUE(Tables::built_in());
+}
 
 TEST(Tables, a_row_without_a_source_does_not_load) {
   const auto table = read_table("x.toml", "[[row]]\nkey = 'egg_days'\nvalue = 3\nunit = 'days'\n");
@@ -20,7 +22,8 @@ TEST(Tables, broken_toml_is_told_by_its_line) {
 }
 
 TEST(Tables, an_unknown_field_is_refused) {
-  EXPECT_FALSE(read_table("x.toml", "[[row]]\nkey='a'\nvalue=1\nunit='1'\nsource='common practice'\ncolour='red'\n"));
+  EXPECT_FALSE(
+      read_table("x.toml", "[[row]]\nkey='a'\nvalue=1\nunit='1'\nsource='common practice'\ncolour='red'\n"));
 }
 
 }  // namespace

@@ -54,7 +54,8 @@ Needs split_on_cells(const Asking& asking) {
       "split", std::string(sealed ? "sealed queen cells: find out whether the old queen is still here; if "
                                     "so, part her off into a nucleus, and leave one cell"
                                   : "part it: nucleus with the old queen, a comb of brood and one of "
-                                    "stores; leave one open cell on the old stand"));
+                                    "stores; leave one open cell on the old stand; if she has gone, "
+                                    "leave one cell and no more"));
   need.best = std::max(today, std::min(sealing, asking.last_day()));
   need.minutes = asking.minutes("split_minutes");
   double price = asking.fact("prime_swarm_kg") * asking.fact("swarm_with_charged_cells");
@@ -68,6 +69,11 @@ Needs split_on_cells(const Asking& asking) {
           (sealed ? "; a prime swarm leaves at about the first sealing"
                   : "; the oldest is sealed by " + day_text(sealing) + " at the latest, and then they leave"),
       {seen.entry}, {asking.source("cell_sealed_days"), asking.source("swarm_with_charged_cells")}));
+  if (asking.outlook != nullptr) {
+    for (const facts::Reason& remark : asking.outlook->remarks) {
+      if (remark.text.find("swarmed unseen") != std::string::npos) need.why.push_back(remark);
+    }
+  }
   need.why.push_back(because(
       "then: seven days later take down all cells but one, and leave the old stand shut for four weeks", {},
       {"trade: queenless split by the nucleus method; day 7 from memory of handbooks"}));
