@@ -14,6 +14,14 @@
 namespace beegarth::garth {
 namespace {
 
+// The words without the breaks of lines.
+std::string unwrapped(const std::string& text) {
+  std::istringstream words(text);
+  std::string out;
+  for (std::string word; words >> word;) out += (out.empty() ? "" : " ") + word;
+  return out;
+}
+
 Date june(int day) {
   return *Date::from_ymd(2026, 6, day);
 }
