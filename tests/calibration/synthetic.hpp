@@ -2,8 +2,10 @@
 // written.
 #pragma once
 
+#include <algorithm>
 #include <cmath>
 #include <map>
+#include <stdexcept>
 #include <string>
 #include <vector>
 

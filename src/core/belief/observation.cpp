@@ -42,10 +42,13 @@ double log_flag(bool seen, double odds, const ObservationErrors& e) {
   return std::log(seen ? p : 1 - p);
 }
 
-// Queen cells: each is found by itself; a said 0 counts only as far as the look reaches.
+// Queen cells: each is found by itself; a said 0 counts only as far as the look reaches. One cup is easily
+// taken for a charged cell, several at once are not: the odds of a false sight are shared out over the cells.
 double log_cells(int seen, double there, double reach, const ObservationErrors& e) {
   const double odds = there < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there);
-  return log_flag(seen > 0, odds, e);
+  if (seen <= 1) return log_flag(seen > 0, odds, e);
+  const double mistaken = e.false_sight / seen;
+  return std::log(mistaken + (1 - e.false_sight - mistaken) * odds);
 }
 
 // An estimate with a wide second component for slips.

@@ -88,6 +88,18 @@ TEST(Observation, of_queen_cells_not_looked_for_is_not_none_seen) {
   EXPECT_GT(judge(outside, with_cells), std::log(0.9));  // says next to nothing
 }
 
+TEST(Observation, of_several_queen_cells_is_less_likely_a_mistake_than_of_one) {
+  entries::Inspection one;
+  one.charged_cells = 1;
+  entries::Inspection four;
+  four.charged_cells = 4;
+  EXPECT_NEAR(judge(one, colony()), std::log(0.01), 1e-9);
+  EXPECT_NEAR(judge(four, colony()), std::log(0.01 / 4), 1e-9);
+  Visible with_cells = colony();
+  with_cells.charged_cells = 4;
+  EXPECT_NEAR(judge(four, with_cells), std::log(0.99 - (0.99 - 0.01 / 4) * std::pow(0.2, 4)), 1e-9);
+}
+
 TEST(Observation, of_the_queen_proves_her_but_missing_her_proves_little) {
   Visible queenless = colony();
   queenless.laying_queen = false;
