@@ -40,6 +40,7 @@ double place_of(const belief::Predicted& p, double truth) {
 
 void judge(Case& one, const synthetic::Plan& plan, const belief::Tables& tables) {
   std::vector<Date> dates;
+  dates.reserve(ahead.size());
   for (const int days : ahead) dates.push_back(plan.today + days);
   const belief::Options options{
       .members = members, .seed = 77, .today = plan.today, .horizon = plan.horizon, .explain = false};

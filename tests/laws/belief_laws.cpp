@@ -197,6 +197,7 @@ TEST(BeliefLaws, colonies_reckoned_on_any_number_of_threads_come_out_bit_for_bit
   for (const int threads : {2, 7}) {
     std::array<std::uint64_t, colonies> together{};
     std::vector<std::thread> workers;
+    workers.reserve(static_cast<std::size_t>(threads));
     for (int t = 0; t < threads; ++t) {
       workers.emplace_back([&, t] {
         for (int c = t; c < colonies; c += threads) {

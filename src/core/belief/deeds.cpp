@@ -28,9 +28,9 @@ Actions feed(const e::Feed& p, const DeedFigures& f) {
 // The model's kind that comes nearest: its own word, then the first part of it ("oxalic" of
 // "oxalic_trickle").
 std::string kind_in(const colony::Model& model, e::TreatmentKind kind) {
-  const std::string word(e::word_for(kind));
+  std::string word(e::word_for(kind));
   if (model.treatment(word) != nullptr) return word;
-  const std::string first = word.substr(0, word.find('_'));
+  std::string first = word.substr(0, word.find('_'));
   return model.treatment(first) != nullptr ? first : "other";
 }
 

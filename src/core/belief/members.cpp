@@ -229,10 +229,10 @@ void live_to(Members& members, const Setting& setting, int day, const OnMorning&
     }
   };
   judge_morning(members.day);
-  const int offset = setting.past.empty() ? 0 : setting.timeline.began - setting.past.front().date;
+  const std::ptrdiff_t offset = setting.past.empty() ? 0 : setting.timeline.began - setting.past.front().date;
   for (; members.day < day; ++members.day) {
     if (on_morning) on_morning(members.day, members.ensemble);
-    const auto& forcing = setting.past[static_cast<std::size_t>(members.day + offset)];
+    const auto& forcing = setting.past[static_cast<std::size_t>(offset + members.day)];
     const auto actions = actions_on(setting, members.day, members.ensemble.dwelling());
     const colony::NoiseKey noise{setting.seed, setting.colony, members.luck[setting.piece_of(members.day)]};
     colony::advance_day(members.ensemble, setting.model, forcing, actions, noise);

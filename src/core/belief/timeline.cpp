@@ -220,15 +220,15 @@ Outcome check_request(const History& history, const Forcing& forcing, const Opti
     return bad_input("too long a time", "horizon", "follow at most 4000 days back and 800 ahead");
   }
   if (options.today > history.began) {
-    const auto past = check_path(forcing.past, history.began, options.today - 1, "past");
+    auto past = check_path(forcing.past, history.began, options.today - 1, "past");
     if (!past) return past;
   }
   if (forcing.futures.empty())
     return bad_input("there is no course of the weather to come", "futures", "give at least one");
   if (options.horizon == options.today) return Done{};
   for (std::size_t i = 0; i < forcing.futures.size(); ++i) {
-    const auto future = check_path(forcing.futures[i], options.today, options.horizon - 1,
-                                   "futures[" + std::to_string(i) + "]");
+    auto future = check_path(forcing.futures[i], options.today, options.horizon - 1,
+                             "futures[" + std::to_string(i) + "]");
     if (!future) return future;
   }
   return Done{};

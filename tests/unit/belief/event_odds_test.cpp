@@ -49,8 +49,8 @@ TEST(Odds, are_less_well_known_where_unknown_traits_decide) {
 // An event that is (x0 > 0): a linear rule explains 2/pi of a fair split's variance. One that is a coin:
 // nothing.
 TEST(TraitShare, tells_traits_from_chance) {
-  constexpr int members = 4000;
-  constexpr int dims = 5;
+  constexpr std::size_t members = 4000;
+  constexpr std::size_t dims = 5;
   std::vector<double> x(members * dims);
   std::vector<double> by_trait(members);
   std::vector<double> by_chance(members);
@@ -61,7 +61,7 @@ TEST(TraitShare, tells_traits_from_chance) {
     by_chance[i] = s.uniform() < 0.5 ? 1 : 0;
   }
   const std::vector<double> weights(members, 1.0 / members);
-  const TraitShare share(x, dims, weights);
+  const TraitShare share(x, static_cast<int>(dims), weights);
   EXPECT_NEAR(share.explained(by_trait), 2 / 3.14159265, 0.04);
   EXPECT_LT(share.explained(by_chance), 0.01);
 }

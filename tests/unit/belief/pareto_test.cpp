@@ -15,6 +15,7 @@ namespace {
 TEST(Pareto, fit_finds_a_known_shape) {
   for (const double shape : {0.2, 0.5, 0.9}) {
     std::vector<double> x;
+    x.reserve(4000);
     Stream s({.seed = 3});
     for (int i = 0; i < 4000; ++i) x.push_back(2.0 * (std::pow(s.uniform(), -shape) - 1) / shape);
     std::sort(x.begin(), x.end());

@@ -10,7 +10,7 @@ namespace {
 // A crowd with spread 0.5 about 1 and correlation: repeated steps keep the fitted normal, whatever their
 // size.
 TEST(Proposal, leaves_the_fitted_normal_as_it_is) {
-  constexpr int members = 5000;
+  constexpr std::size_t members = 5000;
   std::vector<double> z(2 * members);
   Stream s({.seed = 4});
   for (std::size_t i = 0; i < members; ++i) {
