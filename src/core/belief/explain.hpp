@@ -14,9 +14,9 @@ std::string describe(const entries::Entry& entry);
 
 // Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
 // members with their weights divided by what that entry multiplied them with, Pareto-smoothed; for the newest
-// sights from a smaller crowd fitted again without them. The sentence says "about" where either is rough.
+// sights from a smaller crowd fitted again without it. The sentence says "about" where either is rough.
 struct WhyOptions {
-  int refits = 2;  // so many of the newest sights
+  int refits = 1;  // so many of the newest sights
 };
 std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
                                                       const Projected& projected, const Forcing& forcing,

@@ -41,7 +41,7 @@ class Fit {
           {.seed = setting_.seed, .colony = setting_.colony, .day = group.day, .purpose = Purpose::resample});
       const Crowd crowd{[&](std::span<const int> ancestors) { resample(ancestors); },
                         [&](double share) { return move(share); }, [&] { return shared.uniform(); }};
-      const Assimilated step = assimilate(log_weights, logs, crowd, {});
+      const Assimilated step = assimilate(log_weights, logs, crowd, {.resample_below = 0.3});
       fitted_.log_evidence += step.log_evidence;
       fitted_.lowest_ess = std::min(fitted_.lowest_ess, step.lowest_ess);
       const auto sights = static_cast<double>(group.last - group.first);
