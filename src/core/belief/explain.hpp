@@ -14,7 +14,7 @@ std::string describe(const entries::Entry& entry);
 
 // Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
 // members with their weights divided by what that entry multiplied them with, Pareto-smoothed; for the newest
-// sights from a smaller crowd fitted again without it. The sentence says "about" where either is rough.
+// sight from a smaller crowd fitted again without it. The sentence says "about" where either is rough.
 struct WhyOptions {
   int refits = 1;  // so many of the newest sights
 };
