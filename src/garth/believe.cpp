@@ -128,4 +128,41 @@ Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const 
   return outlooks;
 }
 
+Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, const Skies& skies,
+                                                     const std::vector<ForecastWish>& wishes) {
+  std::vector<Task> tasks;
+  for (const ForecastWish& wish : wishes) {
+    const auto colony = session.state.colonies.find(wish.colony);
+    const SiteId site = colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
+    if (!skies.contains(site)) {
+      return bad_input("the colony stands in no hive at an open site", wish.colony.text(),
+                       "enter its hive and site, or that it was moved or ended");
+    }
+    tasks.push_back({wish.colony, &colony->second, site});
+  }
+  std::map<SiteId, std::vector<facts::ForcingPath>> paths;
+  for (const auto& [site, sky] : skies) paths.emplace(site, forcing_at(session, site, sky));
+
+  const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
+  std::vector<std::optional<Expected<belief::Forecast>>> answers(tasks.size());
+  for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
+    const std::vector<Date>& dates = wishes[i].dates;
+    const belief::History history = history_of(session, tasks[i]);
+    const belief::Options settings{.members = session.members,
+                                   .seed = session.seed,
+                                   .today = session.today,
+                                   .horizon = dates.empty() ? session.today : *std::max_element(dates.begin(), dates.end()),
+                                   .latitude_deg = skies.at(tasks[i].site).place.latitude_deg,
+                                   .explain = false};
+    answers[i] = belief::forecast(history, forcing_of(paths.at(tasks[i].site), history.began, session.today), tables,
+                                  settings, dates);
+  });
+  std::vector<belief::Forecast> forecasts;
+  for (auto& answer : answers) {
+    if (!*answer) return answer->problem();
+    forecasts.push_back(**std::move(answer));
+  }
+  return forecasts;
+}
+
 }  // namespace beegarth::garth

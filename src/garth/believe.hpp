@@ -5,6 +5,7 @@
 #include <memory>
 #include <vector>
 
+#include "belief/forecast.hpp"
 #include "facts/outlook.hpp"
 #include "garth/session.hpp"
 #include "garth/weather.hpp"
@@ -24,6 +25,16 @@ struct BelieveOptions {
 // In order of colony key; colonies that have ended are left out.
 Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
                                                   const BelieveOptions& options);
+
+// What is expected of one living colony on days from today to the skies' horizon.
+struct ForecastWish {
+  ColonyId colony;
+  std::vector<Date> dates;
+};
+
+// In the order of the wishes.
+Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, const Skies& skies,
+                                                     const std::vector<ForecastWish>& wishes);
 
 // The end of the season in which winter bees are reared: the horizon of the mite question.
 Date season_end(Date today, double latitude_deg);

@@ -21,6 +21,7 @@ enum class Purpose : std::uint32_t {
   weather_shared,
   synthetic_truth,
   demo,
+  scoring,
 };
 
 struct StreamKey {
