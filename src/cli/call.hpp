@@ -59,5 +59,6 @@ int demo_command(const Call& call);
 int new_command(const Call& call);
 int sheet_command(const Call& call);
 int serve_command(const Call& call);
+int skill_command(const Call& call);
 
 }  // namespace beegarth::cli

@@ -103,6 +103,10 @@ void sheet_options(CLI::App& app, Call& call) {
   app.add_option("--paper", call.paper, "A4 or Letter")->check(CLI::IsMember({"A4", "Letter"}));
   app.add_option("--days", call.days, "days to plan, 1 to 28");
 }
+void skill_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  with_chance(app, call);
+}
 void serve_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
@@ -134,6 +138,8 @@ constexpr auto commands = std::to_array<Command>({
      with_book},
     {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",
      sheet_command, sheet_options},
+    {"skill", "How well forecasts would have done at the looks in the book, against plain guesses",
+     "beegarth skill build/demo.garth --json", skill_command, skill_options},
     {"calc", "One computation on its own: JSON in, JSON out",
      "echo '{\"mites\":9,\"bees\":300}' | beegarth calc mite-sample", calc_command, calc_options},
     {"demo", "Write the demo book: an invented keeper, invented sites", "beegarth demo build/demo.garth",
