@@ -133,7 +133,8 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
   std::vector<Task> tasks;
   for (const ForecastWish& wish : wishes) {
     const auto colony = session.state.colonies.find(wish.colony);
-    const SiteId site = colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
+    const SiteId site =
+        colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
     if (!skies.contains(site)) {
       return bad_input("the colony stands in no hive at an open site", wish.colony.text(),
                        "enter its hive and site, or that it was moved or ended");
@@ -148,14 +149,15 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
   for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
     const std::vector<Date>& dates = wishes[i].dates;
     const belief::History history = history_of(session, tasks[i]);
-    const belief::Options settings{.members = session.members,
-                                   .seed = session.seed,
-                                   .today = session.today,
-                                   .horizon = dates.empty() ? session.today : *std::max_element(dates.begin(), dates.end()),
-                                   .latitude_deg = skies.at(tasks[i].site).place.latitude_deg,
-                                   .explain = false};
-    answers[i] = belief::forecast(history, forcing_of(paths.at(tasks[i].site), history.began, session.today), tables,
-                                  settings, dates);
+    const belief::Options settings{
+        .members = session.members,
+        .seed = session.seed,
+        .today = session.today,
+        .horizon = dates.empty() ? session.today : *std::max_element(dates.begin(), dates.end()),
+        .latitude_deg = skies.at(tasks[i].site).place.latitude_deg,
+        .explain = false};
+    answers[i] = belief::forecast(history, forcing_of(paths.at(tasks[i].site), history.began, session.today),
+                                  tables, settings, dates);
   });
   std::vector<belief::Forecast> forecasts;
   for (auto& answer : answers) {
