@@ -78,6 +78,7 @@ Comparison compare(const std::vector<ScorePair>& pairs, std::string_view name, s
   result.ours /= result.cases;
   result.other /= result.cases;
   std::vector<Sum> colonies;
+  colonies.reserve(by_colony.size());
   for (const auto& [colony, sum] : by_colony) colonies.push_back(sum);
   const auto means = resampled_means(colonies, name, seed);
   result.low = means[means.size() / 10];

@@ -152,15 +152,6 @@ TEST(PlanText, KeepsTheJobsOfAColonyTogetherAndDuskForTheEnd) {
   EXPECT_LT(text.find("sallow-1: look"), text.find("Alder 5: feed"));
 }
 
-// The text with every run of blanks and line ends as one blank, so that a sentence is found wherever it
-// breaks.
-std::string unwrapped(const std::string& text) {
-  std::istringstream words(text);
-  std::string joined;
-  for (std::string word; words >> word;) joined += (joined.empty() ? "" : " ") + word;
-  return joined;
-}
-
 TEST(PlanText, NamesTheEntryThatMovedTheOddsMostAndNoOther) {
   auto plan = a_plan();
   auto& why = plan.visits[0].jobs[0].need.why;

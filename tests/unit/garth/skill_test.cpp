@@ -54,6 +54,7 @@ TEST(Brier, by_hand) {
 
 std::vector<ScorePair> pairs_of(double gain, int colonies) {
   std::vector<ScorePair> pairs;
+  pairs.reserve(static_cast<std::size_t>(colonies));
   for (int c = 0; c < colonies; ++c)
     pairs.push_back({"c" + std::to_string(c), 1.0, 1.0 + gain + (c % 2 ? 0.1 : -0.1)});
   return pairs;
