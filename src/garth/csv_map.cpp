@@ -425,7 +425,7 @@ Outcome read_file_rules(const Place& place, const toml::table& document, CsvMap&
 
 }  // namespace
 
-Expected<CsvMap> read_csv_map(std::string_view toml_text, std::string name) {
+Expected<CsvMap> read_csv_map(std::string_view toml_text, const std::string& name) {
   const Place place(name);
   toml::table document;
   try {

@@ -72,6 +72,6 @@ struct CsvMap {
 };
 
 // Every kind, field, unit and constant is checked here, so a slip in the map is found before a row is read.
-Expected<CsvMap> read_csv_map(std::string_view toml, std::string name);
+Expected<CsvMap> read_csv_map(std::string_view toml, const std::string& name);
 
 }  // namespace beegarth::garth

@@ -85,7 +85,7 @@ const facts::Reason* first_reason(const facts::Need& need) {
 
 std::optional<std::string> moved_most(const facts::Need& need) {
   for (const auto& reason : need.why)
-    if (const auto entry = moved_by(reason.text, need.earliest.year())) return entry;
+    if (auto entry = moved_by(reason.text, need.earliest.year())) return entry;
   return std::nullopt;
 }
 

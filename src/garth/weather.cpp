@@ -132,7 +132,7 @@ double median(std::vector<double> values) {
 
 }  // namespace
 
-Expected<SiteWeather> weather_at(const Session& session, SiteId site, Date first, Date last) {
+Expected<SiteWeather> weather_at(const Session& session, const SiteId& site, Date first, Date last) {
   const auto at = session.state.sites.find(site);
   if (at == session.state.sites.end())
     return bad_input("there is no site '" + site.text() + "'", {}, "enter it first");
@@ -162,7 +162,8 @@ Expected<SiteWeather> weather_at(const Session& session, SiteId site, Date first
   return weather;
 }
 
-std::vector<facts::ForcingPath> forcing_at(const Session& session, SiteId site, const SiteWeather& weather) {
+std::vector<facts::ForcingPath> forcing_at(const Session& session, const SiteId& site,
+                                           const SiteWeather& weather) {
   const Reckoning reckoning = forage_at(session, site, weather.place.latitude_deg);
   const FactTable& table = session.tables["forage"];
   const double mites_in = table.value("mites_in_per_day").value();

@@ -27,11 +27,12 @@ struct SiteWeather {
   std::vector<std::string> remarks;  // where the weather comes from, said plainly
 };
 
-Expected<SiteWeather> weather_at(const Session& session, SiteId site, Date first, Date last);
+Expected<SiteWeather> weather_at(const Session& session, const SiteId& site, Date first, Date last);
 
 // What the weather and the keeper's own reckoning of the forage bring to the colonies of the site, one path a
 // member.
-std::vector<facts::ForcingPath> forcing_at(const Session& session, SiteId site, const SiteWeather& weather);
+std::vector<facts::ForcingPath> forcing_at(const Session& session, const SiteId& site,
+                                           const SiteWeather& weather);
 
 // The days of the plan, summed up over the members.
 std::vector<work::SiteDay> site_days(const SiteWeather& weather, Date from, int days);

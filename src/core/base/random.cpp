@@ -87,7 +87,11 @@ int Stream::poisson(double mean) {
     count += half;
     mean -= arrival;
   }
-  for (double sum = exponential(); sum < mean; sum += exponential()) ++count;
+  double arrival = exponential();
+  while (arrival < mean) {
+    ++count;
+    arrival += exponential();
+  }
   return count;
 }
 

@@ -61,6 +61,8 @@ Expected<FoundName> NameFinder::at(std::span<const NoteWord> words) const {
     if (each.words.size() > best.words) {
       best = {each.words.size(), each.name};
       twice = false;
+    } else if (best.name == nullptr) {
+      continue;  // nothing spelled with no words
     } else if (each.name->what == best.name->what) {
       twice = true;
     } else if (each.name->what == NamedThing::colony || best.name->what == NamedThing::hive) {

@@ -8,7 +8,7 @@
 namespace beegarth::garth {
 namespace {
 
-constexpr std::size_t most_hours = 24 * 366;
+constexpr std::size_t most_hours = std::size_t{24} * 366;
 
 const char* word(almanac::Limit limit) {
   static constexpr std::array<const char*, 7> words{"none", "dark", "cold", "hot", "rain", "wind", "dull"};
