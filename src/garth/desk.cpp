@@ -16,6 +16,28 @@ namespace {
 
 using nlohmann::json;
 
+// The list of colonies draws a short stretch of each fan; the rest would only be carried about.
+constexpr int list_days_back = 75;
+constexpr int list_days_ahead = 60;
+
+json shortened(const json& fans, Date today) {
+  json list = json::array();
+  for (const json& fan : fans) {
+    json part{{"quantity", fan["quantity"]},
+              {"unit", fan["unit"]},
+              {"dates", json::array()},
+              {"levels", json::object()}};
+    for (std::size_t d = 0; d < fan["dates"].size(); ++d) {
+      const auto date = Date::parse(fan["dates"][d].get<std::string>());
+      if (!date || *date < today - list_days_back || *date > today + list_days_ahead) continue;
+      part["dates"].push_back(fan["dates"][d]);
+      for (const auto& level : fan["levels"].items()) part["levels"][level.key()].push_back(level.value()[d]);
+    }
+    list.push_back(std::move(part));
+  }
+  return list;
+}
+
 json summary_json(const facts::Outlook& outlook, const Session& session) {
   const auto& colony = session.state.colonies.at(outlook.colony);
   json full = outlook_json(outlook, session.state);
@@ -37,7 +59,7 @@ json summary_json(const facts::Outlook& outlook, const Session& session) {
            {"form", "upright"},
            {"alive", outlook.alive},
            {"odds", std::move(odds)},
-           {"fans", full["fans"]},
+           {"fans", shortened(full["fans"], outlook.today)},
            {"seen", full["seen"]}};
   const auto hive = session.state.hives.find(colony.hive);
   if (hive != session.state.hives.end()) {

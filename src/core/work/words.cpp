@@ -101,6 +101,7 @@ std::vector<std::string> packed(const std::vector<std::string>& items) {
     }
   }
   std::vector<std::string> list;
+  list.reserve(lines.size());
   for (const Line& line : lines)
     list.push_back(line.amount && line.amount->times > 1 ? text_of(*line.amount) : line.text);
   return list;
