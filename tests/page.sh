@@ -23,4 +23,20 @@ step "the page's types and markup, without a warning" npm --prefix web run --sil
 for file in tests/browser/*.test.mjs; do
   node --test-reporter=tap "$file" || failed=1
 done
+
+# The same against the program itself, serving the demo book.
+program=build/release/beegarth
+if [ -z "${BEEGARTH_URL:-}" ] && [ -x "$program" ]; then
+  folder=$(mktemp -d)
+  "$program" demo "$folder/demo.garth" >/dev/null
+  "$program" serve "$folder/demo.garth" --members 128 --port 0 --json >"$folder/address" &
+  server=$!
+  trap 'kill "$server" 2>/dev/null; rm -rf "$folder"' EXIT
+  for _ in $(seq 100); do [ -s "$folder/address" ] && break; sleep 0.1; done
+  BEEGARTH_URL=$(sed -nE 's/.*"(http:[^"]*[0-9])\/?".*/\1/p' "$folder/address")
+  export BEEGARTH_URL
+  for file in tests/browser/*.test.mjs; do
+    node --test-reporter=tap "$file" || failed=1
+  done
+fi
 exit "$failed"

@@ -178,7 +178,8 @@ TEST(AlmanacCalcs, answer_their_own_examples) {
         std::find_if(calcs.begin(), calcs.end(), [&](const Calc& calc) { return calc.name == name; });
     ASSERT_NE(found, calcs.end()) << name;
     const Json output = answer(name, found->example().dump());
-    for (const auto& field : found->output_schema()["required"]) {
+    const Json schema = found->output_schema();
+    for (const auto& field : schema["required"]) {
       EXPECT_TRUE(output.contains(field.get<std::string>())) << name << " " << field;
     }
   }
