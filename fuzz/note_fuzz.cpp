@@ -1,5 +1,6 @@
 // The typed line: whatever is typed, it is read or refused, every proposed entry is valid, and no word is
 // lost.
+#include <algorithm>
 #include <cstddef>
 #include <cstdint>
 #include <cstdlib>
@@ -18,15 +19,20 @@ bool is_mark(char c) {
          std::string_view(",;:?!()\"/.%&-").find(c) != std::string_view::npos;
 }
 
-// Every run of other characters of the line stands in the read-back.
+bool is_digit(char c) {
+  return c >= '0' && c <= '9';
+}
+
+// Every run of other characters of the line stands in the read-back; a number and the word glued to it
+// ("2kg") are two runs, because they are read as two.
 bool keeps_every_word(std::string_view line, const NoteReading& reading) {
   std::string told;
   for (const std::string& each : reading.read_back) told += each + "\n";
   for (std::size_t at = 0; at < line.size();) {
     std::size_t end = at;
-    while (end < line.size() && !is_mark(line[end])) ++end;
+    while (end < line.size() && !is_mark(line[end]) && is_digit(line[end]) == is_digit(line[at])) ++end;
     if (end > at && told.find(line.substr(at, end - at)) == std::string::npos) return false;
-    at = end + 1;
+    at = std::max(end, at + 1);
   }
   return true;
 }

@@ -7,6 +7,7 @@
 #include <utility>
 
 #include "garth/field_shapes.hpp"
+#include "garth/toml_text.hpp"
 #include "garth/unit_names.hpp"
 
 namespace beegarth::garth {
@@ -427,6 +428,9 @@ Outcome read_file_rules(const Place& place, const toml::table& document, CsvMap&
 
 Expected<CsvMap> read_csv_map(std::string_view toml_text, const std::string& name) {
   const Place place(name);
+  if (const auto line = bare_letter_line(toml_text)) {
+    return bad_input("a letter beyond ASCII stands outside quotes", place.at(*line), "put it in quotes");
+  }
   toml::table document;
   try {
     document = toml::parse(toml_text, name);

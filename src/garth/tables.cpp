@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "garth/embedded.hpp"
+#include "garth/toml_text.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -46,6 +47,10 @@ Expected<FactRow> read_row(const toml::table& row, const std::string& where) {
 }  // namespace
 
 Expected<FactTable> read_table(std::string name, std::string_view toml_text) {
+  if (const auto line = bare_letter_line(toml_text)) {
+    return bad_input("a letter beyond ASCII stands outside quotes", name + ":" + std::to_string(*line),
+                     "put it in quotes");
+  }
   toml::table document;
   try {
     document = toml::parse(toml_text, name);

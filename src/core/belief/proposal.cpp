@@ -7,10 +7,7 @@
 namespace beegarth::belief {
 
 CrowdNormal::CrowdNormal(std::span<const double> coordinates, int dims, std::span<const double> weights)
-    : dims_(dims),
-      mean_(static_cast<std::size_t>(dims), 0.0),
-      variance_(mean_),
-      lower_(mean_.size() * mean_.size(), 0.0) {
+    : mean_(static_cast<std::size_t>(dims), 0.0), variance_(mean_), lower_(mean_.size() * mean_.size(), 0.0) {
   const std::size_t d = mean_.size();
   for (std::size_t i = 0; i < weights.size(); ++i) {
     for (std::size_t k = 0; k < d; ++k) mean_[k] += weights[i] * coordinates[i * d + k];

@@ -25,7 +25,6 @@ class CrowdNormal {
   double variance(int d) const { return variance_[static_cast<std::size_t>(d)]; }
 
  private:
-  int dims_;
   std::vector<double> mean_;
   std::vector<double> variance_;
   std::vector<double> lower_;  // Cholesky factor, row by row

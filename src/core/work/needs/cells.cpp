@@ -71,7 +71,8 @@ Needs split_on_cells(const Asking& asking) {
       {seen.entry}, {asking.source("cell_sealed_days"), asking.source("swarm_with_charged_cells")}));
   if (asking.outlook != nullptr) {
     for (const facts::Reason& remark : asking.outlook->remarks) {
-      if (remark.text.find("swarmed unseen") != std::string::npos) need.why.front().text += "; " + remark.text;
+      if (remark.text.find("swarmed unseen") != std::string::npos)
+        need.why.front().text += "; " + remark.text;
     }
   }
   need.why.push_back(because(
