@@ -1,14 +1,13 @@
 #!/usr/bin/env bash
-# Builds every fuzzer with clang's libFuzzer and runs each on its corpus: always the same inputs for a short while, or
-# ($1 = yes) new ones for minutes.
+# Runs every fuzzer of the sanitizer build (cmake --preset asan) on its corpus: always the same inputs for a short while,
+# or ($1 = yes) new ones for minutes.
 set -uo pipefail
 cd "$(dirname "$0")/.."
 how=(-seed=7 -runs=12000)
 [ "${1:-no}" = no ] || how=(-max_total_time=300)
-{ cmake --preset fuzz && ninja -C build/fuzz; } >build/build-fuzz.log 2>&1 || { tail -40 build/build-fuzz.log; echo "FAIL the fuzzers do not build"; exit 0; }
-for program in build/fuzz/fuzz/*_fuzz; do
+for program in build/asan/fuzz/*_fuzz; do
   name=$(basename "$program" _fuzz)
-  work=build/fuzz/found/$name
+  work=build/asan/found/$name
   [ "${1:-no}" != no ] || rm -rf "$work"
   mkdir -p "$work"
   if "$program" "${how[@]}" -timeout=10 -rss_limit_mb=2048 -artifact_prefix="$work/crash-" "$work" "fuzz/corpus/$name" >"$work.log" 2>&1; then

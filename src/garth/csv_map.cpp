@@ -1,13 +1,11 @@
 #include "garth/csv_map.hpp"
 
-#include <toml++/toml.h>
-
 #include <algorithm>
 #include <initializer_list>
 #include <utility>
 
 #include "garth/field_shapes.hpp"
-#include "garth/toml_text.hpp"
+#include "garth/parse_toml.hpp"
 #include "garth/unit_names.hpp"
 
 namespace beegarth::garth {
@@ -428,19 +426,12 @@ Outcome read_file_rules(const Place& place, const toml::table& document, CsvMap&
 
 Expected<CsvMap> read_csv_map(std::string_view toml_text, const std::string& name) {
   const Place place(name);
-  if (const auto line = bare_letter_line(toml_text)) {
-    return bad_input("a letter beyond ASCII stands outside quotes", place.at(*line), "put it in quotes");
-  }
-  toml::table document;
-  try {
-    document = toml::parse(toml_text, name);
-  } catch (const toml::parse_error& error) {
-    return bad_input(std::string(error.description()), place.at(error.source().begin.line), "mend the TOML");
-  }
+  const auto document = parse_toml(toml_text, name);
+  if (!document) return document.problem();
   CsvMap map;
   map.name = name;
-  if (auto read = read_file_rules(place, document, map); !read) return read.problem();
-  const toml::array* list = document["entry"].as_array();
+  if (auto read = read_file_rules(place, *document, map); !read) return read.problem();
+  const toml::array* list = (*document)["entry"].as_array();
   if (!list || list->empty()) return bad_input("the map makes no entries", name, "add an [[entry]]");
   if (list->size() > most_rules)
     return bad_input("the map has over " + std::to_string(most_rules) + " entries", name, "split it");

@@ -1,13 +1,11 @@
 #include "garth/tables.hpp"
 
-#include <toml++/toml.h>
-
 #include <stdexcept>
 #include <utility>
 #include <vector>
 
 #include "garth/embedded.hpp"
-#include "garth/toml_text.hpp"
+#include "garth/parse_toml.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -47,19 +45,10 @@ Expected<FactRow> read_row(const toml::table& row, const std::string& where) {
 }  // namespace
 
 Expected<FactTable> read_table(std::string name, std::string_view toml_text) {
-  if (const auto line = bare_letter_line(toml_text)) {
-    return bad_input("a letter beyond ASCII stands outside quotes", name + ":" + std::to_string(*line),
-                     "put it in quotes");
-  }
-  toml::table document;
-  try {
-    document = toml::parse(toml_text, name);
-  } catch (const toml::parse_error& error) {
-    return bad_input(std::string(error.description()), name + ":" + std::to_string(error.source().begin.line),
-                     "mend the TOML");
-  }
-  const toml::array* list = document["row"].as_array();
-  if (!list || document.size() != 1)
+  const auto document = parse_toml(toml_text, name);
+  if (!document) return document.problem();
+  const toml::array* list = (*document)["row"].as_array();
+  if (!list || document->size() != 1)
     return bad_input("the file is not a list of [[row]]", name, "write [[row]] tables only");
   std::vector<FactRow> rows;
   for (const toml::node& node : *list) {

@@ -196,18 +196,20 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
 }
 
 // Members that were fitted to a decisive look all agree with it, so that no weights bring back what it ruled
-// out. For the newest sights, which matter most to what comes next, fewer members are therefore fitted again
-// without them.
-void refit_newest(std::vector<Without>& all, const Setting& setting, const Forcing& forcing, Date horizon,
-                  int refits) {
-  constexpr int members = 128;
-  for (std::size_t k = 0; k < all.size() && k < static_cast<std::size_t>(refits); ++k) {
+// out. For the newest morning, which matters most to what comes next, the crowd is therefore taken as it
+// stood before it and fitted to the rest of that morning alone.
+void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitted& fitted,
+                  const Forcing& forcing, Date horizon) {
+  constexpr std::size_t most_refits = 2;  // a morning holds one look, and often a count of mites beside it
+  if (setting.groups.empty()) return;
+  const Group& newest = setting.groups.back();
+  for (std::size_t k = 0; k < std::min(newest.last - newest.first, most_refits); ++k) {
     Without& one = all[all.size() - 1 - k];
     Setting other = setting;
-    other.members = std::min(members, setting.members);
     other.without = one.observation;
-    const Fitted again = fit_to_entries(other);
-    one.odds = odds_of_events(other, project(other, again, forcing, horizon), again.weights);
+    const Fitted again = fit_without_newest(other, fitted.before_newest);
+    one.odds =
+        odds_of_events(other, project(other, again, forcing, horizon, Keep::first_days), again.weights);
     one.refitted = true;
   }
 }
@@ -219,7 +221,7 @@ double moved(const Without& without, std::size_t event, double with) {
 }
 
 std::string sentence(const Without& without, std::size_t event, double with, const e::Entry& entry) {
-  const bool rough = without.refitted || without.shape > 0.7;  // k: Vehtari et al. 2024
+  const bool rough = !without.refitted && without.shape > 0.7;  // k: Vehtari et al. 2024
   return describe(entry) + (event == winter_mites_index ? ": odds by autumn " : ": odds within a week ") +
          percent(with) + " with it, " + (rough ? "about " : "") + percent(without.odds[event]) + " without";
 }
@@ -235,13 +237,12 @@ std::string describe(const e::Entry& entry) {
 
 std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
                                                       const Projected& projected, const Forcing& forcing,
-                                                      Date horizon, const Tables& tables,
-                                                      const WhyOptions& options) {
+                                                      Date horizon, const Tables& tables) {
   constexpr std::size_t most_reasons = 4;
   constexpr double worth_saying = 0.01;  // a change of one percentage point
   const OddsOfEvents with = odds_of_events(setting, projected, fitted.weights);
   std::vector<Without> all = reweighted(setting, fitted, projected);
-  refit_newest(all, setting, forcing, horizon, options.refits);
+  refit_newest(all, setting, fitted, forcing, horizon);
   std::vector<std::vector<facts::Reason>> reasons(event_count);
   for (std::size_t event = 0; event < event_count; ++event) {
     std::vector<const Without*> order;

@@ -14,13 +14,9 @@ std::string describe(const entries::Entry& entry);
 
 // Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
 // members with their weights divided by what that entry multiplied them with, Pareto-smoothed; for the newest
-// sight from a smaller crowd fitted again without it. The sentence says "about" where either is rough.
-struct WhyOptions {
-  int refits = 1;  // so many of the newest sights
-};
+// morning from a crowd fitted again without it. The sentence says "about" where they are rough.
 std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
                                                       const Projected& projected, const Forcing& forcing,
-                                                      Date horizon, const Tables& tables,
-                                                      const WhyOptions& options);
+                                                      Date horizon, const Tables& tables);
 
 }  // namespace beegarth::belief

@@ -29,19 +29,38 @@ class Fit {
         next_id_(static_cast<std::uint32_t>((setting.piece_starts.size() + 1) * n_)) {
     fitted_.members = before_seeing(setting);
     fitted_.lowest_ess = setting.members;
+    log_weights_.assign(n_, -std::log(static_cast<double>(n_)));
+  }
+
+  Fit(const Setting& setting, const BeforeNewest& before)
+      : setting_(setting),
+        n_(static_cast<std::size_t>(setting.members)),
+        next_id_(before.next_luck),
+        log_weights_(before.log_weights),
+        group_(setting.groups.size() - 1) {
+    fitted_.members = before.members;
+    fitted_.lowest_ess = setting.members;
+    fitted_.sweeps = before.sweeps;
+    const Group& newest = setting.groups.back();
+    for (std::size_t o = newest.first; o < newest.last; ++o) {
+      if (setting.without == o)
+        std::fill(fitted_.members.log_seen[o].begin(), fitted_.members.log_seen[o].end(), 0.0);
+    }
   }
 
   Fitted run() {
-    std::vector<double> log_weights(n_, -std::log(static_cast<double>(n_)));
-    for (group_ = 0; group_ < setting_.groups.size(); ++group_) {
+    for (; group_ < setting_.groups.size(); ++group_) {
       const Group& group = setting_.groups[group_];
       live_to(fitted_.members, setting_, group.day);
+      if (group_ + 1 == setting_.groups.size()) {
+        fitted_.before_newest = {fitted_.members, log_weights_, next_id_, fitted_.sweeps};
+      }
       std::vector<double> logs = log_group(fitted_.members, setting_, group);
       Stream shared(
           {.seed = setting_.seed, .colony = setting_.colony, .day = group.day, .purpose = Purpose::resample});
       const Crowd crowd{[&](std::span<const int> ancestors) { resample(ancestors); },
                         [&](double share) { return move(share); }, [&] { return shared.uniform(); }};
-      const Assimilated step = assimilate(log_weights, logs, crowd, {.resample_below = 0.3});
+      const Assimilated step = assimilate(log_weights_, logs, crowd, {.resample_below = 0.3});
       fitted_.log_evidence += step.log_evidence;
       fitted_.lowest_ess = std::min(fitted_.lowest_ess, step.lowest_ess);
       const auto sights = static_cast<double>(group.last - group.first);
@@ -51,7 +70,7 @@ class Fit {
       }
     }
     live_to(fitted_.members, setting_, setting_.today);
-    fitted_.weights = normalised(log_weights);
+    fitted_.weights = normalised(log_weights_);
     fitted_.accepted = proposed_ > 0 ? static_cast<double>(accepted_) / static_cast<double>(proposed_) : 0;
     return std::move(fitted_);
   }
@@ -175,6 +194,7 @@ class Fit {
   std::size_t n_;
   std::uint32_t next_id_;
   Fitted fitted_;
+  std::vector<double> log_weights_;
   std::size_t group_ = 0;
   long proposed_ = 0;
   long accepted_ = 0;
@@ -184,6 +204,10 @@ class Fit {
 
 Fitted fit_to_entries(const Setting& setting) {
   return Fit(setting).run();
+}
+
+Fitted fit_without_newest(const Setting& setting, const BeforeNewest& before) {
+  return Fit(setting, before).run();
 }
 
 }  // namespace beegarth::belief

@@ -14,6 +14,15 @@ struct Surprise {
   double log_evidence = 0;
 };
 
+// The crowd on the morning of the newest observations, before they were let in: the start for asking what
+// would be believed without one of them.
+struct BeforeNewest {
+  Members members;
+  std::vector<double> log_weights;
+  std::uint32_t next_luck = 0;
+  int sweeps = 0;
+};
+
 struct Fitted {
   Members members;              // on the morning of today
   std::vector<double> weights;  // normalised
@@ -22,8 +31,13 @@ struct Fitted {
   double accepted = 0;          // share of the moves that were accepted
   int sweeps = 0;
   std::vector<Surprise> surprises;
+  BeforeNewest before_newest;  // empty where nothing was seen
 };
 
 Fitted fit_to_entries(const Setting& setting);
+
+// The same for a setting that leaves out one observation of the newest morning; everything before it is taken
+// over from the fit with all of them, which is the same by construction.
+Fitted fit_without_newest(const Setting& setting, const BeforeNewest& before);
 
 }  // namespace beegarth::belief

@@ -164,7 +164,7 @@ Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing,
   outlook.alive = timeline.ended ? 0.0 : std::clamp(outlook.alive, 0.0, 1.0);
   outlook.events = events_of(*setting, fitted, projected, options.horizon);
   if (options.explain) {
-    auto why = why_of_events(*setting, fitted, projected, forcing, options.horizon, tables, {});
+    auto why = why_of_events(*setting, fitted, projected, forcing, options.horizon, tables);
     for (std::size_t event = 0; event < event_count; ++event)
       outlook.events[event].why = std::move(why[event]);
   }

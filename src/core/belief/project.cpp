@@ -17,12 +17,24 @@ constexpr std::array<Quantity, traced_count - 1> traced{
 // Copies the morning's figures of an ensemble into the trace.
 class Recorder {
  public:
-  Recorder(const Setting& setting, const Members& members, Trace& trace)
-      : setting_(setting), trace_(trace), watch_(setting, setting.members) {
+  Recorder(const Setting& setting, const Members& members, Trace& trace, Keep keep)
+      : setting_(setting), trace_(trace), watch_(setting, setting.members), keep_(keep) {
     for (int i = 0; i < setting.members; ++i) tare_.push_back(observer_of(members, setting, i).tare_kg);
   }
 
   void morning(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
+    watch_.morning(day, ensemble, which, trace_);
+    if (day >= trace_.whole_from) watch_.winter_brood(day, ensemble, which, trace_);
+    if (keep_ == Keep::courses) record(day, ensemble, which);
+  }
+
+  // Beyond the horizon only the mites in the winter brood are asked for.
+  void beyond(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
+    watch_.winter_brood(day, ensemble, which, trace_);
+  }
+
+ private:
+  void record(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
     const std::size_t row = trace_.at(day, 0);
     const auto member = [&](std::size_t k) { return row + (which.empty() ? k : which[k]); };
     row_.resize(static_cast<std::size_t>(ensemble.members()));
@@ -31,9 +43,7 @@ class Recorder {
       ensemble.read(traced[q], row_);
       for (std::size_t k = 0; k < row_.size(); ++k) trace_.values[q][member(k)] = row_[k];
     }
-    watch_.morning(day, ensemble, which, trace_);
     if (!whole) return;
-    watch_.winter_brood(day, ensemble, which, trace_);
     const auto pollen = ensemble.read(Quantity::pollen_kg);
     ensemble.read(Quantity::alive, row_);
     Visible there;
@@ -50,15 +60,10 @@ class Recorder {
     }
   }
 
-  // Beyond the horizon only the mites in the winter brood are asked for.
-  void beyond(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
-    watch_.winter_brood(day, ensemble, which, trace_);
-  }
-
- private:
   const Setting& setting_;
   Trace& trace_;
   EventWatch watch_;
+  Keep keep_;
   std::vector<double> tare_;
   std::vector<float> row_;
 };
@@ -132,12 +137,14 @@ void live_future(const Setting& setting, const Fitted& fitted, const Weather& we
 
 }  // namespace
 
-Projected project(const Setting& setting, const Fitted& fitted, const Forcing& forcing, Date horizon) {
+Projected project(const Setting& setting, const Fitted& fitted, const Forcing& forcing, Date horizon,
+                  Keep keep) {
   const int last = last_day(setting, horizon);
   const int shown = horizon - setting.timeline.began;
-  Projected projected{Trace(setting.timeline.began, shown, setting.members), shown, last, last + 1, {}};
+  const int kept_days = keep == Keep::courses ? shown : 0;
+  Projected projected{Trace(setting.timeline.began, kept_days, setting.members), shown, last, last + 1, {}};
   projected.trace.whole_from = setting.today;
-  Recorder recorder(setting, fitted.members, projected.trace);
+  Recorder recorder(setting, fitted.members, projected.trace, keep);
   Members again = set_back(setting, fitted.members.coordinates, fitted.members.luck);
   live_to(again, setting, setting.today,
           [&](int day, const colony::Ensemble& ensemble) { recorder.morning(day, ensemble, {}); });
@@ -151,6 +158,7 @@ Projected project(const Setting& setting, const Fitted& fitted, const Forcing& f
     projected.looped_from = std::min(projected.looped_from, std::max(known, setting.today));
     live_future(setting, fitted, Weather(setting.past, future), which, projected.horizon, last, recorder);
   }
+  if (keep == Keep::first_days) return projected;
   const std::size_t today = projected.trace.at(setting.today, 0);
   projected.alive_today.assign(projected.trace.alive.begin() + static_cast<std::ptrdiff_t>(today),
                                projected.trace.alive.begin() + static_cast<std::ptrdiff_t>(today + members));

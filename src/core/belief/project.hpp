@@ -16,7 +16,11 @@ struct Projected {
   std::vector<float> alive_today;
 };
 
+// What is kept of the courses: everything, or the first day of each event alone, which is quicker.
+enum class Keep { courses, first_days };
+
 // Member i goes on in future i modulo the number of futures, under no further deeds.
-Projected project(const Setting& setting, const Fitted& fitted, const Forcing& forcing, Date horizon);
+Projected project(const Setting& setting, const Fitted& fitted, const Forcing& forcing, Date horizon,
+                  Keep keep = Keep::courses);
 
 }  // namespace beegarth::belief

@@ -1,8 +1,9 @@
 // What can be read of a member.
 #include <algorithm>
+#include <array>
 #include <cassert>
-#include <cmath>
 
+#include "colony/lanes.hpp"
 #include "colony/rows.hpp"
 
 namespace beegarth::colony {
@@ -41,80 +42,82 @@ constexpr std::array<std::string_view, quantity_count> names{"bees",
                                                              "infested_winter_share",
                                                              "alive"};
 
-// One member of one ensemble, with the sums that several quantities share.
-class Member {
+// Four members side by side, with the sums that several quantities share. Each lane is reckoned as if it were
+// alone.
+class Four {
  public:
-  Member(const Ensemble& ensemble, const Rates& rates, int member)
-      : e_(ensemble), rates_(rates), d_(ensemble.dwelling()), turn_(Access::turn(ensemble)), i_(member) {}
+  Four(const Ensemble& ensemble, const Rates& rates, const Block& block, int lane)
+      : rates_(rates), d_(ensemble.dwelling()), turn_(Access::turn(ensemble)), block_(block), lane_(lane) {}
 
-  float at(int r) const { return Access::at(e_, r, i_); }
-  float worker_brood(int from, int to) const {
-    float sum = 0;
+  Float4 at(int r) const { return load<Float4>(&block_.rows[r][lane_]); }
+  Float4 worker_brood(int from, int to) const {
+    Float4 sum{};
     for (int age = from; age < to; ++age) sum += at(worker_row(turn_, age));
     return sum;
   }
-  float drone_brood(int from, int to) const {
-    float sum = 0;
+  Float4 drone_brood(int from, int to) const {
+    Float4 sum{};
     for (int age = from; age < to; ++age) sum += at(drone_row(turn_, age));
     return sum;
   }
-  float rows(int from, int count) const {
-    float sum = 0;
+  Float4 rows(int from, int count) const {
+    Float4 sum{};
     for (int r = from; r < from + count; ++r) sum += at(r);
     return sum;
   }
-  float hive() const { return rows(row::hive, hive_ages) + at(row::old_hive); }
-  float winter() const { return at(row::winter) + at(row::winter_harmed); }
-  float bees() const { return hive() + winter() + at(row::foragers); }
-  float mites_under() const {
+  Float4 hive() const { return rows(row::hive, hive_ages) + at(row::old_hive); }
+  Float4 winter() const { return at(row::winter) + at(row::winter_harmed); }
+  Float4 bees() const { return hive() + winter() + at(row::foragers); }
+  Float4 mites_under() const {
     return rows(row::worker_mites, worker_capped_days) + rows(row::drone_mites, drone_capped_days);
   }
-  float honey() const { return at(row::stores) + at(row::nectar); }
-  float super_cap() const {
-    return std::max(static_cast<float>(d_.super_combs) - at(row::undrawn_super), 0.0F) *
+  Float4 honey() const { return at(row::stores) + at(row::nectar); }
+  Float4 super_cap() const {
+    return most(static_cast<float>(d_.super_combs) - at(row::undrawn_super), Float4{}) *
            static_cast<float>(d_.honey_kg_per_comb);
   }
-  float super_kg() const { return std::min(super_cap(), std::max(honey() - rates_.nest_stores_kg, 0.0F)); }
-  float laying_room() const {
+  Float4 super_kg() const { return least(super_cap(), most(honey() - rates_.nest_stores_kg, Float4{})); }
+  Float4 laying_room() const {
     const auto cells = static_cast<float>(d_.worker_cells_per_comb);
-    const float nest = std::max(static_cast<float>(d_.brood_combs) - at(row::undrawn_nest), 0.0F) * cells;
-    const float honey_cells = (honey() - super_kg()) * cells / static_cast<float>(d_.honey_kg_per_comb);
-    const float used = worker_brood(0, worker_days) + drone_brood(0, drone_days) * 1.4F + honey_cells +
-                       at(row::pollen) * rates_.pollen_cells_per_kg;
-    return std::max(nest - used, 0.0F);
+    const Float4 nest = most(static_cast<float>(d_.brood_combs) - at(row::undrawn_nest), Float4{}) * cells;
+    const Float4 honey_cells = (honey() - super_kg()) * cells / static_cast<float>(d_.honey_kg_per_comb);
+    const Float4 used = worker_brood(0, worker_days) + drone_brood(0, drone_days) * 1.4F + honey_cells +
+                        at(row::pollen) * rates_.pollen_cells_per_kg;
+    return most(nest - used, Float4{});
   }
   // Share of capped worker cells with one mite or more, where mites enter the cells of a day at random.
-  float infested_share() const {
-    float cells = 0;
-    float infested = 0;
+  Float4 infested_share() const {
+    Float4 cells{};
+    Float4 infested{};
     for (int day = 0; day < worker_capped_days; ++day) {
-      const float capped = at(worker_row(turn_, worker_capping_age + day));
+      const Float4 capped = at(worker_row(turn_, worker_capping_age + day));
       cells += capped;
-      infested += capped * (1.0F - std::exp(-at(worker_mites_row(turn_, day)) / std::max(capped, 1.0F)));
+      const Float4 per_cell = at(worker_mites_row(turn_, day)) / most(capped, all<Float4>(1.0F));
+      infested += capped * (1.0F - exp_minus(per_cell));
     }
-    return cells > 1.0F ? infested / cells : 0.0F;
+    return share(infested, cells);
   }
-  float cells_between(float from, float to) const {
-    const float age = at(row::cell_age);
-    return age >= from && age < to ? at(row::cells) : 0.0F;
+  Float4 cells_between(float from, float to) const {
+    const Float4 age = at(row::cell_age);
+    return pick((age >= from) & (age < to), at(row::cells), Float4{});
   }
-  float queen_clock_is(float mated, float over) const {
-    const bool yes =
-        at(row::queen) > 0 && at(row::mated) == mated && at(row::queen_clock) >= over && at(row::caged) == 0;
-    return yes ? 1.0F : 0.0F;
+  Float4 queen_clock_is(float mated, float over) const {
+    const auto yes = (at(row::queen) > 0.0F) & (at(row::mated) == mated) & (at(row::queen_clock) >= over) &
+                     (at(row::caged) == 0.0F);
+    return pick(yes, all<Float4>(1.0F), Float4{});
   }
-  float share(float part, float whole) const { return whole > 1.0F ? part / whole : 0.0F; }
-  float read(Quantity quantity) const;
+  Float4 share(Float4 part, Float4 whole) const { return pick(whole > 1.0F, part / whole, Float4{}); }
+  Float4 read(Quantity quantity) const;
 
  private:
-  const Ensemble& e_;
   const Rates& rates_;
   const facts::Dwelling& d_;
   std::int32_t turn_;
-  int i_;
+  const Block& block_;
+  int lane_;
 };
 
-float Member::read(Quantity quantity) const {
+Float4 Four::read(Quantity quantity) const {
   switch (quantity) {
     case Quantity::bees:
       return bees();
@@ -182,7 +185,7 @@ float Member::read(Quantity quantity) const {
     case Quantity::alive:
       return at(row::alive);
   }
-  return 0;
+  return Float4{};
 }
 
 }  // namespace
@@ -199,8 +202,12 @@ std::optional<Quantity> quantity_named(std::string_view name) {
 
 void Ensemble::read(Quantity quantity, std::span<float> out) const {
   assert(out.size() == static_cast<std::size_t>(members_));
-  for (int i = 0; i < members_; ++i) {
-    out[static_cast<std::size_t>(i)] = Member(*this, rates_, i).read(quantity);
+  constexpr int width = Lane<Float4>::width;
+  for (int i = 0; i < members_; i += width) {
+    const Block& block = Access::blocks(*this)[static_cast<std::size_t>(i / lanes)];
+    std::array<float, width> four{};
+    store(four.data(), Four(*this, rates_, block, i % lanes).read(quantity));
+    std::copy_n(four.begin(), std::min(width, members_ - i), out.begin() + i);
   }
 }
 
