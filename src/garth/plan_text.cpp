@@ -186,11 +186,6 @@ std::string cautions_text(const work::Plan& plan, const PlanNames& names) {
   return out.empty() ? out : "\nCare\n" + out;
 }
 
-// What one does, without how: up to the first stop.
-std::string in_short(const std::string& what) {
-  return what.substr(0, std::min({what.find(" ("), what.find(':'), what.find(';'), what.size()}));
-}
-
 // One paragraph for each reason; in it what was left, dearest first as the plan gives it.
 std::string undone_text(const std::vector<work::Undone>& undone, const PlanNames& names) {
   std::vector<std::string> reasons;
@@ -203,7 +198,7 @@ std::string undone_text(const std::vector<work::Undone>& undone, const PlanNames
     for (const auto& one : undone) {
       if (one.because != because) continue;
       const std::string who = one.need.colony ? names.of(*one.need.colony) : names.of(one.need.site);
-      jobs.push_back(fmt::format("{}: {} ({})", who, in_short(one.need.what), one.text));
+      jobs.push_back(fmt::format("{}: {} ({})", who, work::in_short(one.need.what), one.text));
     }
     out += paragraph(
         "  -  ", human_dates(because, undone.front().need.earliest.year()) + " \u2013 " + join(jobs, "; "));

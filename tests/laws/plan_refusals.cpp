@@ -109,8 +109,8 @@ TEST_F(PlanRefusals, ACircleOfWhatComesFirst) {
   b.after = {"a/mill-2"};
   input_.needs.push_back(a);
   input_.needs.push_back(b);
-  EXPECT_EQ(why_not("a/mill-2"), "it waits for b/ford-1 in a circle");
-  EXPECT_EQ(why_not("b/ford-1"), "it waits for a/mill-2 in a circle");
+  EXPECT_EQ(why_not("a/mill-2"), "it waits for \"look\" at ford in a circle");
+  EXPECT_EQ(why_not("b/ford-1"), "it waits for \"look\" at mill in a circle");
 }
 
 TEST_F(PlanRefusals, WhatWaitsForSomethingThatCannotBeDone) {
@@ -118,7 +118,7 @@ TEST_F(PlanRefusals, WhatWaitsForSomethingThatCannotBeDone) {
   then.after = {"a/lost-9"};
   input_.needs.push_back(first);
   input_.needs.push_back(then);
-  EXPECT_EQ(why_not("b/mill-2"), "a/lost-9 has to come first and is left undone");
+  EXPECT_EQ(why_not("b/mill-2"), "\"look\" at mill has to come first and is left undone");
 }
 
 TEST_F(PlanRefusals, ASiteWithoutTravelTime) {
@@ -164,7 +164,7 @@ TEST_F(PlanRefusals, AClashIsNamed) {
   input_.needs.push_back(need("less/mill-1", "mill", "mill-1"));
   input_.needs.back().loss.never = 10;
   input_.needs.back().clashes = {"good/mill-1"};
-  EXPECT_EQ(why_not("less/mill-1"), "it clashes with good/mill-1, which is worth more");
+  EXPECT_EQ(why_not("less/mill-1"), "it clashes with \"look\" at mill, which is worth more");
 }
 
 TEST_F(PlanRefusals, NothingIsOpenedWhileAColonyIsToBeLeftShut) {

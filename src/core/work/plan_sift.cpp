@@ -3,6 +3,7 @@
 #include <set>
 
 #include "work/plan_model.hpp"
+#include "work/plan_told.hpp"
 #include "work/words.hpp"
 
 namespace beegarth::work {
@@ -97,7 +98,7 @@ class Sieve {
     for (const auto& [key, i] : waiting) {
       std::string others;
       for (const auto& first : need(i).after)
-        if (waiting.count(first) > 0) others += (others.empty() ? "" : ", ") + first;
+        if (waiting.count(first) > 0) others += (others.empty() ? "" : ", ") + told(first);
       drop(i, "it waits for " + others + " in a circle");
     }
   }
@@ -113,10 +114,16 @@ class Sieve {
             std::find_if(after.begin(), after.end(), [&](const auto& key) { return lost.count(key) > 0; });
         if (first == after.end()) continue;
         lost.insert(need(i).key);
-        drop(i, *first + " has to come first and is left undone");
+        drop(i, told(*first) + " has to come first and is left undone");
         again = true;
       }
     }
+  }
+
+  std::string told(const std::string& key) const {
+    const auto named = std::find_if(input_.needs.begin(), input_.needs.end(),
+                                    [&](const facts::Need& one) { return one.key == key; });
+    return named == input_.needs.end() ? key : told_shortly(input_, *named);
   }
 
   void drop(int i, std::string because) {

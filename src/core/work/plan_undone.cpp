@@ -34,10 +34,10 @@ class Teller {
     if (job.options.empty()) return no_option(job);
     if (all_rounds_too_long(job)) return "the way there takes more than your hours";
     for (const Before& before : job.after)
-      if (!planned(before.job)) return key(before.job) + " has to come first and is left undone";
+      if (!planned(before.job)) return told(before.job) + " has to come first and is left undone";
     for (std::size_t other = 0; other < model_.jobs.size(); ++other)
       if (planned(static_cast<int>(other)) && clash(j, static_cast<int>(other)))
-        return "it clashes with " + key(static_cast<int>(other)) + ", which is worth more";
+        return "it clashes with " + told(static_cast<int>(other)) + ", which is worth more";
     const bool worth_it = std::any_of(job.options.begin(), job.options.end(), [&](const JobOption& option) {
       return option.cost + least_way(option.shift, job) < job.never;
     });
@@ -47,7 +47,9 @@ class Teller {
  private:
   bool planned(int j) const { return choice_.option_of_job[static_cast<std::size_t>(j)].has_value(); }
   const facts::Need& need(const Job& job) const { return input_.needs[static_cast<std::size_t>(job.need)]; }
-  std::string key(int j) const { return need(model_.jobs[static_cast<std::size_t>(j)]).key; }
+  std::string told(int j) const {
+    return told_shortly(input_, need(model_.jobs[static_cast<std::size_t>(j)]));
+  }
 
   bool clash(int a, int b) const {
     const auto& list = model_.jobs[static_cast<std::size_t>(std::min(a, b))].clashes;
@@ -115,6 +117,15 @@ Undone undone_of(const facts::Need& need, std::string because, bool costs_nothin
                     ? "costs next to nothing within this plan"
                     : "costs about " + number_text(undone.cost, 1) + " " + undone.unit;
   return undone;
+}
+
+std::string told_shortly(const PlanInput& input, const facts::Need& need) {
+  std::string where;
+  for (const SiteFacts& site : input.sites)
+    if (site.site == need.site) where = site.name;
+  for (const ColonyPlace& colony : input.colonies)
+    if (need.colony == colony.colony) where = colony.name;
+  return '"' + in_short(need.what) + "\" at " + where;
 }
 
 std::vector<Undone> tell_undone(const PlanInput& input, const Sifted& sifted, const Model& model,

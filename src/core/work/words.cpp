@@ -107,4 +107,8 @@ std::vector<std::string> packed(const std::vector<std::string>& items) {
   return list;
 }
 
+std::string in_short(const std::string& what) {
+  return what.substr(0, std::min({what.find(" ("), what.find(':'), what.find(';'), what.size()}));
+}
+
 }  // namespace beegarth::work

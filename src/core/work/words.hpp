@@ -12,6 +12,7 @@ std::string day_text(Date date);                      // "Thu 5 June"
 std::string number_text(double value, int decimals);  // "3.2", never "-0.0"
 std::string percent_text(double odds);                // "38 %"
 std::string days_text(int days);                      // "1 day", "8 days"
+std::string in_short(const std::string& what);        // what one does, without how: up to the first stop
 
 // A list of things to take: what is named alike is named once, in the order first named. Amounts are added
 // up: "1 feeder" twice is "2 feeders"; "syrup for 1.0 kg of sugar" and "... 1.5 kg ..." are "... 2.5 kg ...
