@@ -1,4 +1,5 @@
-// Canonical JSON, ids and hashes against the standards that define them.
+// Canonical JSON, ids and hashes against the standards that define them. The standards' values stand here
+// from memory: no copy of them was at hand.
 #include <gtest/gtest.h>
 
 #include <cstdint>
