@@ -177,6 +177,7 @@ struct Without {
   std::size_t observation;
   OddsOfEvents odds;
   double shape;
+  double effective;  // number of members that the odds rest on
   bool refitted = false;
 };
 
@@ -189,7 +190,8 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
         ratios[i] = std::log(std::max(fitted.weights[i], 1e-300)) - fitted.members.log_seen[o][i];
       }
       const SmoothedWeights smoothed = pareto_smoothed(ratios);
-      all.push_back({o, odds_of_events(setting, projected, smoothed.weights), smoothed.shape});
+      all.push_back({o, odds_of_events(setting, projected, smoothed.weights), smoothed.shape,
+                     effective_sample_size(smoothed.weights)});
     }
   }
   return all;
@@ -210,14 +212,18 @@ void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitte
     const Fitted again = fit_without_newest(other, fitted.before_newest);
     one.odds =
         odds_of_events(other, project(other, again, forcing, horizon, Keep::first_days), again.weights);
+    one.effective = effective_sample_size(again.weights);
     one.refitted = true;
   }
 }
 
-// How far an entry moved the odds; weights that are not to be trusted count half.
+// How far an entry moved the odds; weights that are not to be trusted count half, and a change that so few
+// members could show by chance (two standard errors of a share) counts nothing.
 double moved(const Without& without, std::size_t event, double with) {
-  const bool doubtful = !without.refitted && without.shape > 0.7;
-  return std::abs(without.odds[event] - with) * (doubtful ? 0.5 : 1.0);
+  const double change = std::abs(without.odds[event] - with);
+  const double p = std::clamp(without.odds[event], 0.0, 1.0);
+  if (change < 2 * std::sqrt(p * (1 - p) / without.effective)) return 0;
+  return !without.refitted && without.shape > 0.7 ? 0.5 * change : change;
 }
 
 std::string sentence(const Without& without, std::size_t event, double with, const e::Entry& entry) {
