@@ -110,7 +110,7 @@ bool has_open_log(const std::string& path) {
 void check_file(const std::string& path) {
   const auto found = stat_of(path);
   if (!found && errno == ENOENT)
-    refuse(path, "there is no book here", "check the path, or make one with init");
+    refuse(path, "there is no book here", "check the path, or make one with: beegarth new PATH");
   if (!found)
     refuse(path, std::string("the book cannot be reached: ") + std::strerror(errno),
            "check the path and its rights");

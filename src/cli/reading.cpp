@@ -94,6 +94,12 @@ int outlook_command(const Call& call) {
       print(options.only ? list.at(0) : list);
     } else {
       for (const auto& outlook : *outlooks) std::cout << garth::outlook_text(outlook, session.state) << '\n';
+      if (options.only) return 0;
+      for (const ColonyId& id : garth::homeless_colonies(session.state)) {
+        std::cout << session.state.colonies.at(id).began.name
+                  << " is left out: it stands in no hive at an open site\n";
+      }
+      if (session.state.colonies.empty()) std::cout << "no colony is in the book yet\n";
     }
     return 0;
   });

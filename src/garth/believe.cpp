@@ -28,7 +28,10 @@ std::vector<Task> tasks_of(const Session& session, const BelieveOptions& options
   std::vector<Task> tasks;
   for (const auto& [id, colony] : session.state.colonies) {
     if (colony.ended || (options.only && *options.only != id)) continue;
-    tasks.push_back({id, &colony, site_of_colony(session.state, colony)});
+    const SiteId site = site_of_colony(session.state, colony);
+    // One asked for by name is refused below; among all it is left out, and homeless_colonies() names it.
+    if (!options.only && !session.state.sites.contains(site)) continue;
+    tasks.push_back({id, &colony, site});
   }
   return tasks;
 }
@@ -69,6 +72,14 @@ belief::Forcing forcing_of(const std::vector<facts::ForcingPath>& paths, Date be
 SiteId site_of_colony(const book::State& state, const book::ColonyState& colony) {
   const auto hive = state.hives.find(colony.hive);
   return hive == state.hives.end() ? SiteId{} : hive->second.site;
+}
+
+std::vector<ColonyId> homeless_colonies(const book::State& state) {
+  std::vector<ColonyId> homeless;
+  for (const auto& [id, colony] : state.colonies) {
+    if (!colony.ended && !state.sites.contains(site_of_colony(state, colony))) homeless.push_back(id);
+  }
+  return homeless;
 }
 
 Date season_end(Date today, double latitude_deg) {

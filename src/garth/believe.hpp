@@ -22,7 +22,8 @@ struct BelieveOptions {
   bool explain = true;
 };
 
-// In order of colony key; colonies that have ended are left out.
+// In order of colony key; colonies that have ended, and homeless ones that were not asked for by name, are
+// left out.
 Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
                                                   const BelieveOptions& options);
 
@@ -41,5 +42,8 @@ Date season_end(Date today, double latitude_deg);
 
 // The site of a living colony; empty where its hive was never entered.
 SiteId site_of_colony(const book::State& state, const book::ColonyState& colony);
+
+// Colonies that go on but stand in no hive at an open site: nothing can be reckoned for them.
+std::vector<ColonyId> homeless_colonies(const book::State& state);
 
 }  // namespace beegarth::garth

@@ -103,7 +103,8 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
   for (const auto& [id, site] : session.state.sites)
     input.sites.push_back(status_of(session, id, skies.at(id), days));
   for (const auto& [id, colony] : session.state.colonies) {
-    if (!colony.ended) input.colonies.push_back(status_of(session, id, colony));
+    const bool housed = session.state.sites.contains(site_of_colony(session.state, colony));
+    if (!colony.ended && housed) input.colonies.push_back(status_of(session, id, colony));
   }
   input.answered = answered_needs(session, days);
   for (const auto& [what, kit] : session.state.kit) {
@@ -111,6 +112,20 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (kit.where) input.kit_where[what] = *kit.where;
   }
   return input;
+}
+
+// What a keeper has to enter before more can be said.
+void remark_what_is_missing(const Session& session, std::vector<std::string>& remarks) {
+  if (session.state.sites.empty()) {
+    remarks.emplace_back(
+        "no site is in the book yet: enter a site, a hive at it and the colony in the hive first");
+  }
+  for (const ColonyId& id : homeless_colonies(session.state)) {
+    remarks.push_back(
+        session.state.colonies.at(id).began.name +
+        " is left out: it stands in no hive at an open site; enter its hive and site, or that it was "
+        "moved or ended");
+  }
 }
 
 }  // namespace
@@ -147,6 +162,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   for (const auto& site : answer.sites)
     input.weather.push_back(site_days(skies->at(site.site), session.today, days));
   std::vector<std::string> remarks;
+  remark_what_is_missing(session, remarks);
   input.hours = working_hours(session, days, remarks);
   input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));
   input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
