@@ -1,6 +1,6 @@
 #include <gtest/gtest.h>
 
-#include "invented.hpp"
+#include "quiet_colony.hpp"
 
 namespace beegarth::work {
 namespace {
