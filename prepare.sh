@@ -1,7 +1,7 @@
 # Sourced by ./run and ./test: says what is missing, installs it on Debian 12, names it elsewhere.
 
-# say WORDS: what is being done now, and how long after the start
-say() { printf '\033[1m== %s\033[0m (%d:%02d)\n' "$*" $((SECONDS / 60)) $((SECONDS % 60)); }
+# say WORDS: what is being done now, and how many minutes and seconds after the start
+say() { printf '\033[1m== %s\033[0m (after %d:%02d)\n' "$*" $((SECONDS / 60)) $((SECONDS % 60)); }
 
 # packages_in FILE...: the names in package lists, without comments
 packages_in() { grep -hvE '^[[:space:]]*(#|$)' "$@"; }
