@@ -9,7 +9,7 @@
 #include <utility>
 #include <vector>
 
-#include "book/utf8.hpp"
+#include "base/utf8.hpp"
 
 namespace beegarth::book {
 namespace {

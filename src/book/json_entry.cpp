@@ -4,10 +4,10 @@
 #include <array>
 #include <utility>
 
+#include "base/utf8.hpp"
 #include "book/book.hpp"
 #include "book/canonical.hpp"
 #include "book/sha256.hpp"
-#include "book/utf8.hpp"
 
 namespace beegarth::book {
 namespace {

@@ -4,9 +4,9 @@
 #include <unordered_map>
 #include <utility>
 
+#include "base/utf8.hpp"
 #include "book/inside.hpp"
 #include "book/journal.hpp"
-#include "book/utf8.hpp"
 
 namespace beegarth::book {
 namespace {

@@ -6,10 +6,10 @@
 #include <type_traits>
 #include <utility>
 
+#include "base/utf8.hpp"
 #include "book/book.hpp"
 #include "book/canonical.hpp"
 #include "book/json_entry.hpp"
-#include "book/utf8.hpp"
 #include "entries/fields.hpp"
 
 namespace beegarth::book {

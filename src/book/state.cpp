@@ -5,7 +5,7 @@
 #include <type_traits>
 #include <utility>
 
-#include "book/utf8.hpp"
+#include "base/utf8.hpp"
 #include "entries/fields.hpp"
 
 namespace beegarth::book {

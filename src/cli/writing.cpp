@@ -38,7 +38,8 @@ int note_command(const Call& call) {
   }
   for (const auto& line : answer->read_back) std::cout << line << '\n';
   std::cout << (answer->kept.empty() ? "nothing was written; add --keep to keep it\n"
-                                     : fmt::format("kept: {} entries\n", answer->kept.size()));
+                                     : fmt::format("kept: {} {}\n", answer->kept.size(),
+                                                   answer->kept.size() == 1 ? "entry" : "entries"));
   return 0;
 }
 

@@ -5,100 +5,13 @@
 #include <utility>
 
 #include "garth/field_shapes.hpp"
-#include "garth/parse_toml.hpp"
+#include "garth/map_keys.hpp"
 #include "garth/unit_names.hpp"
 
 namespace beegarth::garth {
 namespace {
 
 constexpr std::size_t most_rules = 200;
-
-// Where in the mapping file a thing stands, for problems.
-class Place {
- public:
-  explicit Place(std::string name) : name_(std::move(name)) {}
-  std::string at(std::size_t line) const { return name_ + ":" + std::to_string(line); }
-  std::string at(const toml::node& node) const { return at(node.source().begin.line); }
-  Problem refuse(const toml::node& node, std::string what, std::string remedy) const {
-    return bad_input(std::move(what), at(node), std::move(remedy));
-  }
-
- private:
-  std::string name_;
-};
-
-std::string quoted(std::string_view text) {
-  return "'" + std::string(text.substr(0, 60)) + "'";
-}
-
-Outcome only_these(const Place& place, const toml::table& table,
-                   std::initializer_list<std::string_view> known) {
-  for (const auto& [key, value] : table) {
-    if (std::find(known.begin(), known.end(), key.str()) != known.end()) continue;
-    std::string list;
-    for (const std::string_view word : known) list += (list.empty() ? "" : ", ") + std::string(word);
-    return place.refuse(value, "a map has no " + quoted(key.str()) + " here", "use " + list);
-  }
-  return Done{};
-}
-
-// Reads `key` into `target` where it is there; a problem where it has another type.
-template <class T>
-Outcome take(const Place& place, const toml::table& table, std::string_view key, T& target,
-             const char* described) {
-  const toml::node* node = table.get(key);
-  if (!node) return Done{};
-  const auto value = node->value_exact<T>();
-  if (!value) return place.refuse(*node, quoted(key) + " must be " + described, "mend it");
-  target = *value;
-  return Done{};
-}
-
-Outcome take_number(const Place& place, const toml::table& table, std::string_view key, double& target) {
-  const toml::node* node = table.get(key);
-  if (!node) return Done{};
-  if (!node->is_number()) return place.refuse(*node, quoted(key) + " must be a number", "mend it");
-  target = node->value_or(0.0);
-  return Done{};
-}
-
-Outcome take_whole(const Place& place, const toml::table& table, std::string_view key, int low, int high,
-                   int& target) {
-  const toml::node* node = table.get(key);
-  if (!node) return Done{};
-  const auto value = node->value_exact<std::int64_t>();
-  if (!value || *value < low || *value > high) {
-    return place.refuse(
-        *node,
-        quoted(key) + " must be a whole number from " + std::to_string(low) + " to " + std::to_string(high),
-        "mend it");
-  }
-  target = static_cast<int>(*value);
-  return Done{};
-}
-
-// One text, or a list of texts.
-Outcome take_texts(const Place& place, const toml::table& table, std::string_view key,
-                   std::vector<std::string>& target) {
-  const toml::node* node = table.get(key);
-  if (!node) return Done{};
-  const auto refused = [&] {
-    return place.refuse(*node, quoted(key) + " must be a text or a list of texts", "mend it");
-  };
-  if (const auto one = node->value_exact<std::string>()) {
-    target = {*one};
-    return Done{};
-  }
-  const toml::array* list = node->as_array();
-  if (!list || list->empty()) return refused();
-  target.clear();
-  for (const toml::node& each : *list) {
-    const auto text = each.value_exact<std::string>();
-    if (!text) return refused();
-    target.push_back(*text);
-  }
-  return Done{};
-}
 
 std::optional<Constant> constant_of(const toml::node& node) {
   if (const auto text = node.value_exact<std::string>()) return *text;

@@ -252,9 +252,9 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names) {
     for (const auto& remark : plan.remarks) out += paragraph("  -  ", remark);
   }
   const double gap = plan.expected_loss - plan.bound;
-  out += fmt::format("\nExpected loss and effort {:.1f}; {}.\n", plan.expected_loss,
+  out += fmt::format("\nExpected loss and effort {:.1f} kg honey equivalent; {}.\n", plan.expected_loss,
                      plan.proven_optimal ? "no better plan exists under these odds"
-                                         : fmt::format("a better plan could save {:.1f} at most", gap));
+                                         : fmt::format("a better plan could save {:.1f} kg at most", gap));
   return out;
 }
 

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "belief/cholesky.hpp"
+#include "belief/kin.hpp"
 #include "belief/smc.hpp"
 
 namespace beegarth::belief {
@@ -84,9 +85,22 @@ double odds_by(std::span<const int> first_day, std::span<const double> weights, 
   return std::min(1.0, sum);
 }
 
-std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, std::span<const double> weights,
-                                     int first, int last, const TraitShare& traits) {
-  const double effective = effective_sample_size(weights);
+namespace {
+
+// The number of independent members that would know a share of p as well as these do.
+double effective_for(double p, const Weighted& members, std::span<const double> happened) {
+  const double all = effective_sample_size(members.weights);
+  const double error = share_error(members.weights, happened, members.family);
+  const double variance = p * (1 - p);
+  if (error * error * all <= variance || variance <= 0) return all;
+  return variance / (error * error);
+}
+
+}  // namespace
+
+std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, const Weighted& members, int first,
+                                     int last, const TraitShare& traits) {
+  const std::span<const double> weights = members.weights;
   std::vector<facts::Odds> course;
   std::vector<double> happened(weights.size(), 0.0);
   double before = -1;
@@ -97,7 +111,7 @@ std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, std::span<c
       continue;
     }
     for (std::size_t i = 0; i < weights.size(); ++i) happened[i] = first_day[i] <= day ? 1.0 : 0.0;
-    course.push_back(odds_with_interval(p, effective, traits.explained(happened)));
+    course.push_back(odds_with_interval(p, effective_for(p, members, happened), traits.explained(happened)));
     before = p;
   }
   return course;

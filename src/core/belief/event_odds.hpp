@@ -31,9 +31,15 @@ class TraitShare {
 // distribution whose variance is that of the finite ensemble and that of the unknown traits together.
 facts::Odds odds_with_interval(double p, double effective, double trait_share);
 
+// Members with their weights, and which of them are kin (see kin.hpp).
+struct Weighted {
+  std::span<const double> weights;
+  std::span<const int> family;
+};
+
 // Odds by each day from `first` to `last`: the summed weight of members with first_day <= day. Never falls.
-std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, std::span<const double> weights,
-                                     int first, int last, const TraitShare& traits);
+std::vector<facts::Odds> odds_by_day(std::span<const int> first_day, const Weighted& members, int first,
+                                     int last, const TraitShare& traits);
 double odds_by(std::span<const int> first_day, std::span<const double> weights, int day);
 
 }  // namespace beegarth::belief

@@ -36,9 +36,8 @@ std::string definition_of(facts::EventKind kind, const Setting& setting, Date la
       return "on some morning from today to the day, fewer than " + number(100 * e.room_short_share) +
              " % of the worker cells of the brood space are drawn, empty and free for a laying queen";
     case facts::EventKind::swarm_preparation:
-      return "on some morning from today to the day, a full look would find a charged or sealed queen cell "
-             "while the "
-             "laying queen is still there";
+      return "on some morning from today to the day, a full look would find a charged or sealed queen cell, "
+             "and the laying queen is still there or has left with a swarm";
     case facts::EventKind::stores_short:
       return "on some morning from today to the day, a living colony has less than " +
              number(e.stores_short_kg) + " kg of honey and nectar in all combs";
@@ -64,6 +63,7 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
   const auto room = ensemble.read(Quantity::laying_room_cells);
   const auto charged = ensemble.read(Quantity::charged_cells);
   const auto sealed = ensemble.read(Quantity::sealed_cells);
+  const auto to_swarm = ensemble.read(Quantity::swarm_cells);
   const auto laying = ensemble.read(Quantity::queen_laying);
   const auto drone_laying = ensemble.read(Quantity::drone_laying);
   const auto stores = ensemble.read(Quantity::stores_kg);
@@ -77,7 +77,7 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
     const std::array<bool, event_count - 1> now{
         // in the order of event_kinds, winter_mites apart
         queen && room[k] < e.room_short_share * cells,
-        queen && charged[k] + sealed[k] >= 0.5F,
+        to_swarm[k] >= 0.5F || (queen && charged[k] + sealed[k] >= 0.5F),
         stores[k] < e.stores_short_kg,
         days_without_queen_[i] >= e.queenless_days || drone_laying[k] > 0.5F,
     };

@@ -7,6 +7,7 @@
 
 #include "belief/event_odds.hpp"
 #include "belief/events.hpp"
+#include "belief/kin.hpp"
 #include "belief/pareto.hpp"
 #include "belief/smc.hpp"
 #include "entries/fields.hpp"
@@ -158,30 +159,52 @@ void cite(std::vector<std::string>& sources, const FactTable& table, std::span<c
   }
 }
 
-using OddsOfEvents = std::array<double, event_count>;
+using ByEvent = std::array<double, event_count>;
 
-// A week ahead, when the next look is due; later most odds rise whatever was seen. Winter mites: in autumn.
-OddsOfEvents odds_of_events(const Setting& setting, const Projected& projected,
-                            std::span<const double> weights) {
+// 1 for the members in which an event comes by the day that is asked about, else 0. That day is a week ahead,
+// when the next look is due; later most odds rise whatever was seen. Winter mites: in autumn.
+using Happened = std::array<std::vector<double>, event_count>;
+Happened happened_in(const Setting& setting, const Projected& projected) {
   constexpr int week = 7;
-  OddsOfEvents odds{};
+  const int soon = std::min(setting.today + week, projected.horizon);
+  Happened happened;
   for (std::size_t event = 0; event < event_count; ++event) {
-    const int soon = std::min(setting.today + week, projected.horizon);
     const int day = event == winter_mites_index ? projected.last : soon;
-    odds[event] = odds_by(projected.trace.first_day[event], weights, day);
+    for (const int first : projected.trace.first_day[event])
+      happened[event].push_back(first <= day ? 1.0 : 0.0);
   }
-  return odds;
+  return happened;
+}
+
+double odds_of(std::span<const double> happened, std::span<const double> weights) {
+  double sum = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i) sum += weights[i] * happened[i];
+  return std::min(1.0, sum);
+}
+
+struct With {
+  Happened happened;
+  ByEvent odds;
+  ByEvent error;  // standard error, kin counted as kin
+};
+With with_all(const Setting& setting, const Fitted& fitted, const Projected& projected) {
+  With with{happened_in(setting, projected), {}, {}};
+  for (std::size_t event = 0; event < event_count; ++event) {
+    with.odds[event] = odds_of(with.happened[event], fitted.weights);
+    with.error[event] = share_error(fitted.weights, with.happened[event], fitted.members.family);
+  }
+  return with;
 }
 
 struct Without {
   std::size_t observation;
-  OddsOfEvents odds;
+  ByEvent odds;
+  ByEvent error;  // standard error of the change of the odds
   double shape;
-  double effective;  // number of members that the odds rest on
   bool refitted = false;
 };
 
-std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, const Projected& projected) {
+std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, const With& with) {
   std::vector<Without> all;
   for (const Group& group : setting.groups) {
     for (std::size_t o = group.first; o < group.last; ++o) {
@@ -190,8 +213,13 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
         ratios[i] = std::log(std::max(fitted.weights[i], 1e-300)) - fitted.members.log_seen[o][i];
       }
       const SmoothedWeights smoothed = pareto_smoothed(ratios);
-      all.push_back({o, odds_of_events(setting, projected, smoothed.weights), smoothed.shape,
-                     effective_sample_size(smoothed.weights)});
+      Without one{o, {}, {}, smoothed.shape};
+      for (std::size_t event = 0; event < event_count; ++event) {
+        one.odds[event] = odds_of(with.happened[event], smoothed.weights);
+        one.error[event] =
+            change_error(fitted.weights, smoothed.weights, with.happened[event], fitted.members.family);
+      }
+      all.push_back(one);
     }
   }
   return all;
@@ -201,7 +229,7 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
 // out. For the newest morning, which matters most to what comes next, the crowd is therefore taken as it
 // stood before it and fitted to the rest of that morning alone.
 void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitted& fitted,
-                  const Forcing& forcing, Date horizon) {
+                  const Forcing& forcing, Date horizon, const With& with) {
   constexpr std::size_t most_refits = 2;  // a morning holds one look, and often a count of mites beside it
   if (setting.groups.empty()) return;
   const Group& newest = setting.groups.back();
@@ -210,19 +238,20 @@ void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitte
     Setting other = setting;
     other.without = one.observation;
     const Fitted again = fit_without_newest(other, fitted.before_newest);
-    one.odds =
-        odds_of_events(other, project(other, again, forcing, horizon, Keep::first_days), again.weights);
-    one.effective = effective_sample_size(again.weights);
+    const With rest = with_all(other, again, project(other, again, forcing, horizon, Keep::first_days));
+    one.odds = rest.odds;
+    for (std::size_t event = 0; event < event_count; ++event)
+      one.error[event] = std::hypot(rest.error[event], with.error[event]);
     one.refitted = true;
   }
 }
 
 // How far an entry moved the odds; weights that are not to be trusted count half, and a change that so few
-// members could show by chance (two standard errors of a share) counts nothing.
+// members could show by chance counts nothing: three standard errors, because some forty changes are asked
+// about.
 double moved(const Without& without, std::size_t event, double with) {
   const double change = std::abs(without.odds[event] - with);
-  const double p = std::clamp(without.odds[event], 0.0, 1.0);
-  if (change < 2 * std::sqrt(p * (1 - p) / without.effective)) return 0;
+  if (change < 3 * without.error[event]) return 0;
   return !without.refitted && without.shape > 0.7 ? 0.5 * change : change;
 }
 
@@ -245,23 +274,23 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
                                                       const Projected& projected, const Forcing& forcing,
                                                       Date horizon, const Tables& tables) {
   constexpr std::size_t most_reasons = 4;
-  constexpr double worth_saying = 0.01;  // a change of one percentage point
-  const OddsOfEvents with = odds_of_events(setting, projected, fitted.weights);
-  std::vector<Without> all = reweighted(setting, fitted, projected);
-  refit_newest(all, setting, fitted, forcing, horizon);
+  constexpr double worth_saying = 0.02;  // two percentage points
+  const With with = with_all(setting, fitted, projected);
+  std::vector<Without> all = reweighted(setting, fitted, with);
+  refit_newest(all, setting, fitted, forcing, horizon, with);
   std::vector<std::vector<facts::Reason>> reasons(event_count);
   for (std::size_t event = 0; event < event_count; ++event) {
     std::vector<const Without*> order;
     order.reserve(all.size());
     for (const Without& one : all) order.push_back(&one);
     std::stable_sort(order.begin(), order.end(), [&](const Without* a, const Without* b) {
-      return moved(*a, event, with[event]) > moved(*b, event, with[event]);
+      return moved(*a, event, with.odds[event]) > moved(*b, event, with.odds[event]);
     });
     for (const Without* one : order) {
-      if (reasons[event].size() == most_reasons || moved(*one, event, with[event]) < worth_saying) break;
+      if (reasons[event].size() == most_reasons || moved(*one, event, with.odds[event]) < worth_saying) break;
       const Observation& seen = setting.timeline.observations[one->observation];
       const e::Entry& entry = setting.timeline.entries[seen.entry];
-      facts::Reason reason{sentence(*one, event, with[event], entry), {entry.id}, {}};
+      facts::Reason reason{sentence(*one, event, with.odds[event], entry), {entry.id}, {}};
       cite(reason.sources, tables.observation, rows_behind(seen.sight));
       reasons[event].push_back(std::move(reason));
     }

@@ -96,6 +96,7 @@ class Fit {
       if (!logs.empty()) reorder(logs, ancestors);
     }
     for (auto& fallen : m.fallen) reorder(fallen, ancestors);
+    reorder(m.family, ancestors);
     const std::vector<std::uint32_t> which(ancestors.begin(), ancestors.end());
     m.ensemble = m.ensemble.take(which);
   }

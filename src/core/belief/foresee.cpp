@@ -24,8 +24,8 @@ std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted&
     const bool mites = outlook.kind == facts::EventKind::winter_mites;
     const int last = mites ? projected.last : horizon - began;
     outlook.definition = definition_of(outlook.kind, setting, began + last);
-    const auto course =
-        odds_by_day(projected.trace.first_day[event], fitted.weights, setting.today, last, traits);
+    const auto course = odds_by_day(projected.trace.first_day[event], {fitted.weights, fitted.members.family},
+                                    setting.today, last, traits);
     for (std::size_t i = 0; i < course.size(); ++i) {
       outlook.course.push_back({began + setting.today + static_cast<int>(i), course[i]});
     }

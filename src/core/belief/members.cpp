@@ -1,6 +1,7 @@
 #include "belief/members.hpp"
 
 #include <algorithm>
+#include <numeric>
 
 namespace beegarth::belief {
 namespace {
@@ -189,6 +190,8 @@ Members set_back(const Setting& setting, std::vector<double> coordinates,
   members.coordinates = std::move(coordinates);
   members.luck = std::move(luck);
   const auto n = static_cast<std::size_t>(setting.members);
+  members.family.resize(n);
+  std::iota(members.family.begin(), members.family.end(), 0);
   std::vector<colony::Start> starts(n);
   std::vector<colony::Traits> traits(n);
   for (std::size_t i = 0; i < n; ++i) {

@@ -61,6 +61,7 @@ struct Members {
   int day = 0;
   std::vector<std::vector<double>> log_seen;  // [observation][member], of those up to now
   std::vector<std::vector<double>> fallen;    // [observation][member]: mites on the board so far
+  std::vector<int> family;  // [member]: the same for all that were copied from one, see kin.hpp
 
   std::span<const double> at(int member) const {
     return std::span(coordinates).subspan(static_cast<std::size_t>(member) * dims, dims);

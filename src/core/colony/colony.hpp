@@ -60,6 +60,7 @@ enum class Quantity {
   mite_fall_per_day,   // natural fall on a full board
   charged_cells,       // open queen cells with a larva
   sealed_cells,        // sealed queen cells
+  swarm_cells,  // charged or sealed ones that were raised to swarm, before and after the swarm has left
   cups_with_egg,
   queen_present,      // 0 or 1, virgins too
   queen_laying,       // 0 or 1: mated and laying worker eggs

@@ -31,6 +31,7 @@ constexpr std::array<std::string_view, quantity_count> names{"bees",
                                                              "mite_fall_per_day",
                                                              "charged_cells",
                                                              "sealed_cells",
+                                                             "swarm_cells",
                                                              "cups_with_egg",
                                                              "queen_present",
                                                              "queen_laying",
@@ -164,6 +165,8 @@ Float4 Four::read(Quantity quantity) const {
       return cells_between(cell_charged_age, cell_sealed_age);
     case Quantity::sealed_cells:
       return cells_between(cell_sealed_age, never);
+    case Quantity::swarm_cells:
+      return cells_between(cell_charged_age, never) * at(row::cells_are_swarm);
     case Quantity::cups_with_egg:
       return cells_between(0, cell_charged_age);
     case Quantity::queen_present:

@@ -36,7 +36,11 @@ struct Item {
   Write write;
 };
 
-std::span<const Item> colony_items();
+std::vector<Item> items_seen();     // at a look
+std::vector<Item> items_counted();  // mites, weights, feed, honey
+std::vector<Item> items_done();     // treatments, room, queens, ends
+
+std::span<const Item> colony_items();  // all of these
 std::span<const Item> weather_items();
 bool is_known_lemma(const std::string& lemma);  // stands in one of the patterns
 

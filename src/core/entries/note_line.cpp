@@ -1,12 +1,12 @@
 #include "entries/note_line.hpp"
 
 #include <algorithm>
-#include <array>
 #include <cmath>
 #include <span>
 #include <utility>
 
 #include "base/utf8.hpp"
+#include "entries/note_clause.hpp"
 #include "entries/note_dates.hpp"
 #include "entries/note_items.hpp"
 #include "entries/note_names.hpp"
@@ -17,58 +17,6 @@ namespace beegarth::entries {
 namespace {
 
 constexpr std::size_t longest_note = 20000;  // bytes; that of a text in the book
-
-template <std::size_t N>
-bool is_one_of(const NoteWord& word, const std::array<std::string_view, N>& list) {
-  return word.mark == Mark::word && std::find(list.begin(), list.end(), word.lemma) != list.end();
-}
-
-// A wish, a doubt or a plan is not something seen: the whole segment stays text.
-constexpr auto doubts = std::to_array<std::string_view>(
-    {"maybe",    "perhaps", "possibly", "probably", "might", "may",    "if",       "unless", "should",
-     "must",     "need",    "needs",    "needed",   "want",  "wants",  "will",     "would",  "could",
-     "next",     "since",   "until",    "till",     "plan",  "todo",   "remember", "order",  "later",
-     "tomorrow", "before",  "last",     "expect",   "soon",  "almost", "unsure",   "think",  "guess"});
-// What turns a statement round, where no pattern took it.
-constexpr auto negations = std::to_array<std::string_view>(
-    {"no",     "not",     "without", "never",   "none",   "nothing", "nor",     "neither",
-     "hardly", "barely",  "gone",    "missing", "absent", "lost",    "lacking", "nil",
-     "few",    "stopped", "less",    "more",    "than",   "except"});
-// An act that no pattern took: what else is said may be what was done and not what was seen.
-constexpr auto acts = std::to_array<std::string_view>({"taken", "removed", "added", "given", "fed", "moved",
-                                                       "swapped", "shaken", "shook", "united", "split",
-                                                       "transferred", "killed", "bought", "sold", "treated"});
-// Words that a number wants to stand by. Left over next to something understood, they make it doubtful.
-constexpr auto measures = std::to_array<std::string_view>(
-    {"seam",  "comb",   "brood", "cell", "cup",        "bee",      "mite",     "kg",      "g",    "lb",
-     "oz",    "%",      "day",   "week", "super",      "store",    "cm",       "m",       "ft",   "l",
-     "litre", "litres", "ml",    "f",    "k",          "bft",      "beaufort", "c",       "mm",   "inch",
-     "mph",   "kn",     "h",     "min",  "box",        "boxes",    "side",     "sides",   "half", "quarter",
-     "third", "/",      "x",     "-",    "and-a-half", "\xC2\xBD", "\xC2\xBC", "\xC2\xBE"});
-constexpr auto fillers = std::to_array<std::string_view>(
-    {"and", "the", "a", "an", "also", "plus", "&", "about", "approx", "approximately", "roughly", "around"});
-constexpr auto weather_marks = std::to_array<std::string_view>({"forecast", "weather"});
-
-enum class State { open, head, read };
-
-struct Clause {
-  std::vector<NoteWord> words;
-  std::vector<State> state;  // one a word
-
-  std::size_t size() const { return words.size(); }
-  std::span<const NoteWord> from(std::size_t begin, std::size_t end) const {
-    return std::span(words).subspan(begin, end - begin);
-  }
-  void take(std::size_t at, std::size_t count, State as) {
-    std::fill_n(state.begin() + static_cast<std::ptrdiff_t>(at), count, as);
-  }
-};
-
-struct Segment {
-  std::size_t begin = 0;
-  std::size_t end = 0;
-  bool text = false;  // as a whole
-};
 
 // One site, colony or hive on one day at one hour, and all that was said of it.
 struct Group {
@@ -201,8 +149,8 @@ Outcome NoteReader::refuse_unknown_address(const Clause& clause, const Segment& 
   bool all_known = true;
   while (colon < end && clause.words[colon].mark != Mark::colon) {
     const NoteWord& word = clause.words[colon];
-    all_known = all_known &&
-                (word.mark == Mark::number || is_known_lemma(word.lemma) || is_one_of(word, weather_marks));
+    all_known =
+        all_known && (word.mark == Mark::number || is_known_lemma(word.lemma) || is_weather_mark(word));
     ++colon;
   }
   if (colon == end || colon == first || all_known) return Done{};
@@ -238,7 +186,7 @@ void NoteReader::mark_doubtful(const Clause& clause, std::vector<Segment>& segme
       const bool month =
           word.raw == "may" && ((i > segment.begin && clause.words[i - 1].mark == Mark::number) ||
                                 (i + 1 < segment.end && clause.words[i + 1].mark == Mark::number));
-      if (word.mark == Mark::query || (is_one_of(word, doubts) && !named_day && !coming_day && !month))
+      if (word.mark == Mark::query || (is_doubt(word) && !named_day && !coming_day && !month))
         segment.text = true;
       if (finder_.begins(clause.from(i, segment.end))) {
         segment.text = true;
@@ -258,7 +206,7 @@ bool NoteReader::speaks_of_nobody(const Clause& clause) const {
   const NoteWord& word = clause.words[static_cast<std::size_t>(open - clause.state.begin())];
   const char first = line_[word.begin];
   return word.mark == Mark::word && first >= 'A' && first <= 'Z' && !is_known_lemma(word.lemma) &&
-         !is_one_of(word, fillers) && !is_one_of(word, doubts) && !is_one_of(word, negations);
+         !is_filler(word) && !is_doubt(word) && !is_negation(word);
 }
 
 // ---- what was said ----
@@ -288,46 +236,6 @@ void NoteReader::open_group(const Clause& clause, bool of_nobody) {
   join(group_->head, head, " ");
 }
 
-struct Matched {
-  std::size_t at = 0;
-  PatternMatch match;
-  const Item* item = nullptr;
-};
-
-std::vector<Matched> match_all(std::span<const NoteWord> words, std::span<const Item> items) {
-  std::vector<Matched> found;
-  for (std::size_t at = 0; at < words.size();) {
-    Matched best{.at = at};
-    for (const Item& item : items) {
-      PatternMatch match = item.pattern.match(words, at);
-      if (match.words > best.match.words) best = {at, std::move(match), &item};
-    }
-    at += std::max<std::size_t>(1, best.match.words);
-    if (best.item) found.push_back(std::move(best));
-  }
-  return found;
-}
-
-bool is_measure(const NoteWord& word) {
-  return word.mark == Mark::number || is_one_of(word, measures);
-}
-
-// Takes back what stands next to a number or a measure that nothing took: "brood 6 seams" can be read in two
-// ways.
-void drop_ambiguous(std::span<const NoteWord> words, std::vector<Matched>& found) {
-  for (bool changed = true; changed;) {
-    std::vector<bool> taken(words.size(), false);
-    for (const Matched& each : found)
-      std::fill_n(taken.begin() + static_cast<std::ptrdiff_t>(each.at), each.match.words, true);
-    const auto doubtful = [&](const Matched& each) {
-      const std::size_t after = each.at + each.match.words;
-      return (each.at > 0 && !taken[each.at - 1] && is_measure(words[each.at - 1])) ||
-             (after < words.size() && !taken[after] && is_measure(words[after]));
-    };
-    changed = std::erase_if(found, doubtful) > 0;
-  }
-}
-
 void NoteReader::read_segment(Clause& clause, const Segment& segment) {
   std::vector<NoteWord> words;
   std::vector<std::size_t> where;
@@ -335,7 +243,7 @@ void NoteReader::read_segment(Clause& clause, const Segment& segment) {
   for (std::size_t i = segment.begin; i < segment.end; ++i) {
     if (clause.state[i] != State::open) continue;
     if (clause.words[i].mark == Mark::colon) continue;
-    if (is_site && is_one_of(clause.words[i], weather_marks)) {
+    if (is_site && is_weather_mark(clause.words[i])) {
       clause.state[i] = State::head;
       join(group_->head, typed(clause.words[i].begin, clause.words[i].end), " ");
       continue;
@@ -345,19 +253,16 @@ void NoteReader::read_segment(Clause& clause, const Segment& segment) {
   }
   const auto items = is_site ? weather_items() : colony_items();
   auto found = match_all(words, items);
-  std::vector<bool> taken(words.size(), false);
-  for (const Matched& each : found)
-    std::fill_n(taken.begin() + static_cast<std::ptrdiff_t>(each.at), each.match.words, true);
+  const std::vector<bool> taken = taken_by(found, words.size());
   for (std::size_t i = 0; i < words.size(); ++i) {
-    if (!taken[i] && (is_one_of(words[i], negations) || is_one_of(words[i], acts)))
+    if (!taken[i] && (is_negation(words[i]) || is_act(words[i])))
       return;  // nothing is taken, so all stays text
   }
   drop_ambiguous(words, found);
   for (const Matched& each : found) {
     if (!each.item->write(group_->said, each.match)) continue;
     std::size_t first = each.at;
-    while (first > 0 && clause.state[where[first - 1]] == State::open && is_one_of(words[first - 1], fillers))
-      --first;
+    while (first > 0 && clause.state[where[first - 1]] == State::open && is_filler(words[first - 1])) --first;
     const std::size_t last = each.at + each.match.words - 1;
     for (std::size_t i = first; i <= last; ++i) clause.state[where[i]] = State::read;
     std::string said;
@@ -438,17 +343,6 @@ void NoteReader::close_group() {
     reading_.entries.push_back({group.date, group.hour, std::move(note)});
   }
   group_.reset();
-}
-
-std::vector<Segment> segments_of(const Clause& clause) {
-  std::vector<Segment> segments;
-  for (std::size_t begin = 0; begin < clause.size();) {
-    std::size_t end = begin;
-    while (end < clause.size() && clause.words[end].mark != Mark::segment_end) ++end;
-    if (end > begin) segments.push_back({begin, end});
-    begin = end + 1;
-  }
-  return segments;
 }
 
 // The head may be cut by commas: "yesterday, Alder 5, ...".

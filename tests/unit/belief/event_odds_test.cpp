@@ -70,7 +70,8 @@ TEST(Odds, by_date_never_fall) {
   const std::vector<int> first{3, 5, never_happens, 4};
   const std::vector<double> weights{0.25, 0.25, 0.25, 0.25};
   const std::vector<double> x{0, 1, 2, 3};
-  const auto course = odds_by_day(first, weights, 2, 7, TraitShare(x, 1, weights));
+  const std::vector<int> family{0, 1, 2, 3};
+  const auto course = odds_by_day(first, {weights, family}, 2, 7, TraitShare(x, 1, weights));
   ASSERT_EQ(course.size(), 6U);
   const std::vector<double> expected{0, 0.25, 0.5, 0.75, 0.75, 0.75};
   for (std::size_t i = 0; i < course.size(); ++i) EXPECT_DOUBLE_EQ(course[i].value, expected[i]);

@@ -78,7 +78,7 @@ Needs split_on_cells(const Asking& asking) {
   need.why.push_back(because(
       "then: seven days later take down all cells but one, and leave the old stand shut for four weeks", {},
       {"trade: queenless split by the nucleus method; day 7 from memory of handbooks"}));
-  asking.tell_odds(need, facts::EventKind::swarm_preparation, "charged queen cells", need.best,
+  asking.tell_odds(need, facts::EventKind::swarm_preparation, "charged or sealed queen cells", need.best,
                    need.best + 7);
   need.take = {"nucleus box", "smoker and fuel", "hive tool", "water", "comb or foundation to fill the gaps"};
   if (asking.kit("nucleus") == 0)

@@ -69,7 +69,7 @@ Needs look_for_cells(const Asking& asking) {
     need.why.push_back(because("cups with eggs on " + day_text(colony.last_cups_with_egg->date) +
                                    ": the first could be sealed five days later",
                                {colony.last_cups_with_egg->entry}, {asking.source("cell_sealed_days")}));
-  asking.tell_odds(need, facts::EventKind::swarm_preparation, "charged queen cells", need.best,
+  asking.tell_odds(need, facts::EventKind::swarm_preparation, "charged or sealed queen cells", need.best,
                    need.best + 7);
   take_and_care(need, asking);
   return {need};

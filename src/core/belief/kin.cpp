@@ -1,0 +1,54 @@
+#include "belief/kin.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <vector>
+
+#include "belief/smc.hpp"
+
+namespace beegarth::belief {
+namespace {
+
+double share_of(std::span<const double> weights, std::span<const double> happened) {
+  double sum = 0;
+  for (std::size_t i = 0; i < weights.size(); ++i) sum += weights[i] * happened[i];
+  return sum;
+}
+
+// Root of the sum of the squares of the families' sums.
+double by_family(std::span<const double> parts, std::span<const int> family) {
+  std::vector<double> sums(parts.size(), 0.0);
+  for (std::size_t i = 0; i < parts.size(); ++i) sums[static_cast<std::size_t>(family[i])] += parts[i];
+  double squares = 0;
+  for (const double sum : sums) squares += sum * sum;
+  return std::sqrt(squares);
+}
+
+// A family of all members would sum to nothing: never less than each member for itself.
+double by_family_or_member(std::span<const double> parts, std::span<const int> family) {
+  double squares = 0;
+  for (const double part : parts) squares += part * part;
+  return std::max(by_family(parts, family), std::sqrt(squares));
+}
+
+}  // namespace
+
+double share_error(std::span<const double> weights, std::span<const double> happened,
+                   std::span<const int> family) {
+  const double share = share_of(weights, happened);
+  std::vector<double> parts(weights.size());
+  for (std::size_t i = 0; i < parts.size(); ++i) parts[i] = weights[i] * (happened[i] - share);
+  return by_family_or_member(parts, family);
+}
+
+double change_error(std::span<const double> from, std::span<const double> to,
+                    std::span<const double> happened, std::span<const int> family) {
+  const double before = share_of(from, happened);
+  const double after = share_of(to, happened);
+  std::vector<double> parts(from.size());
+  for (std::size_t i = 0; i < parts.size(); ++i)
+    parts[i] = to[i] * (happened[i] - after) - from[i] * (happened[i] - before);
+  return by_family_or_member(parts, family);
+}
+
+}  // namespace beegarth::belief

@@ -1,0 +1,22 @@
+// How far chance moves a share of the members, where members are kin.
+//
+// Members copied from one ancestor by resampling are alike. Counted as so many draws they make odds look
+// better known than they are. The error is therefore summed family by family (Chan & Lai 2013, Annals of
+// Statistics 41; Lee & Whiteley 2018, Biometrika 105), and is never below that of as many independent members
+// as are effective.
+#pragma once
+
+#include <span>
+
+namespace beegarth::belief {
+
+// Standard error of sum(weights * happened): weights normalised, happened 0 or 1, family[i] of each member in
+// 0..members-1.
+double share_error(std::span<const double> weights, std::span<const double> happened,
+                   std::span<const int> family);
+
+// Standard error of the change from one weighting of the same members to another.
+double change_error(std::span<const double> from, std::span<const double> to,
+                    std::span<const double> happened, std::span<const int> family);
+
+}  // namespace beegarth::belief
