@@ -14,7 +14,7 @@ if(BEEGARTH_SANITIZE)
   # With clang: a second compiler reads everything, and the same objects serve the tests and the fuzzers.
   target_compile_options(beegarth_warnings INTERFACE
     -fsanitize=address,undefined -Wreserved-identifier -fno-sanitize-recover=all -fno-omit-frame-pointer)
-  target_link_options(beegarth_warnings INTERFACE -fsanitize=address,undefined)
+  target_link_options(beegarth_warnings INTERFACE -fsanitize=address,undefined -fuse-ld=lld)
 endif()
 # Rooms that hand JSON and text about spend the compiler's time, not the tests'; the reckoning ones keep -O1.
 set(rooms_of_faces garth http draw)
@@ -33,6 +33,14 @@ function(beegarth_room name)
     add_library(${name} STATIC ${sources})
     target_include_directories(${name} PUBLIC ${faces})
     target_link_libraries(${name} PUBLIC ${ROOM_LINKS} PRIVATE ${ROOM_PRIVATE} beegarth_warnings)
+    if(BEEGARTH_SANITIZE)
+      # Eight files at a time: most of the time goes into what they all include. The other builds read each by itself.
+      set_target_properties(${name} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 8)
+      # The calculations name their parts alike.
+      set(alone ${sources})
+      list(FILTER alone INCLUDE REGEX "/calc/")
+      set_source_files_properties(${alone} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+    endif()
     if(BEEGARTH_SANITIZE AND name IN_LIST fuzzed_rooms)
       target_compile_options(${name} PRIVATE -fsanitize=fuzzer-no-link)
     endif()

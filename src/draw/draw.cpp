@@ -14,8 +14,6 @@ namespace beegarth::draw {
 
 namespace {
 
-constexpr double points_per_mm = points_per_inch / mm_per_inch;
-
 cairo_status_t write_to_string(void* closure, const unsigned char* data, unsigned int length) {
   static_cast<std::string*>(closure)->append(reinterpret_cast<const char*>(data), length);
   return CAIRO_STATUS_SUCCESS;

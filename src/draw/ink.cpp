@@ -7,8 +7,6 @@ namespace beegarth::draw {
 
 namespace {
 
-constexpr double points_per_mm = points_per_inch / mm_per_inch;
-
 void use(cairo_t* context, const scene::Colour& colour) {
   cairo_set_source_rgba(context, colour.red, colour.green, colour.blue, colour.opacity);
 }

@@ -21,6 +21,7 @@ using Held = std::unique_ptr<T, Unref>;
 
 inline constexpr double mm_per_inch = 25.4;
 inline constexpr double points_per_inch = 72;
+inline constexpr double points_per_mm = points_per_inch / mm_per_inch;
 
 // The text set in its column, in points.
 Held<PangoLayout> set_text(cairo_t* context, const scene::Text& text);

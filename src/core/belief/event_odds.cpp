@@ -10,13 +10,13 @@
 
 namespace beegarth::belief {
 
-TraitShare::TraitShare(std::span<const double> coordinates, int dims, std::span<const double> weights)
-    : dims_(dims),
+TraitShare::TraitShare(std::span<const double> coordinates, int width, std::span<const double> weights)
+    : dims_(width),
       effective_(effective_sample_size(weights)),
       weights_(weights.begin(), weights.end()),
       centred_(coordinates.begin(), coordinates.end()),
-      cholesky_(static_cast<std::size_t>(dims) * static_cast<std::size_t>(dims), 0.0) {
-  const auto d = static_cast<std::size_t>(dims);
+      cholesky_(static_cast<std::size_t>(width) * static_cast<std::size_t>(width), 0.0) {
+  const auto d = static_cast<std::size_t>(width);
   std::vector<double> mean(d, 0.0);
   for (std::size_t i = 0; i < weights_.size(); ++i) {
     for (std::size_t k = 0; k < d; ++k) mean[k] += weights_[i] * centred_[i * d + k];
@@ -31,7 +31,7 @@ TraitShare::TraitShare(std::span<const double> coordinates, int dims, std::span<
   }
   for (std::size_t k = 0; k < d; ++k)
     cholesky_[k * d + k] += 1e-3;  // ridge: coordinates have prior variance 1
-  factor_in_place(cholesky_, dims);
+  factor_in_place(cholesky_, width);
 }
 
 double TraitShare::explained(std::span<const double> happened) const {

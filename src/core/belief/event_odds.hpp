@@ -12,8 +12,8 @@ namespace beegarth::belief {
 // for every day.
 class TraitShare {
  public:
-  // coordinates[member * dims + d]
-  TraitShare(std::span<const double> coordinates, int dims, std::span<const double> weights);
+  // coordinates[member * width + d]
+  TraitShare(std::span<const double> coordinates, int width, std::span<const double> weights);
   // Share of the variance of `happened` (0 or 1 by member) that a linear rule in the coordinates explains,
   // adjusted for the number of coordinates, 0..1: how far the odds would move if the colony's traits were
   // known.
@@ -23,7 +23,7 @@ class TraitShare {
   int dims_;
   double effective_;
   std::vector<double> weights_;
-  std::vector<double> centred_;   // [member * dims]
+  std::vector<double> centred_;   // [member * width]
   std::vector<double> cholesky_;  // lower, of the weighted covariance
 };
 

@@ -9,7 +9,7 @@ namespace {
 
 using colony::Quantity;
 
-std::string number(double x) {
+std::string short_number(double x) {
   std::array<char, 32> text{};
   std::snprintf(text.data(), text.size(), "%.3g", x);
   return text.data();
@@ -33,19 +33,20 @@ std::string definition_of(facts::EventKind kind, const Setting& setting, Date la
   const ObservationErrors& e = setting.errors;
   switch (kind) {
     case facts::EventKind::out_of_room:
-      return "on some morning from today to the day, fewer than " + number(100 * e.room_short_share) +
+      return "on some morning from today to the day, fewer than " + short_number(100 * e.room_short_share) +
              " % of the worker cells of the brood space are drawn, empty and free for a laying queen";
     case facts::EventKind::swarm_preparation:
       return "on some morning from today to the day, a full look would find a charged or sealed queen cell, "
              "and the laying queen is still there or has left with a swarm";
     case facts::EventKind::stores_short:
       return "on some morning from today to the day, a living colony has less than " +
-             number(e.stores_short_kg) + " kg of honey and nectar in all combs";
+             short_number(e.stores_short_kg) + " kg of honey and nectar in all combs";
     case facts::EventKind::queen_trouble:
       return "on some morning from today to the day, a living colony has had no laying queen for " +
-             number(e.queenless_days) + " days or more, or its queen lays drones only";
+             short_number(e.queenless_days) + " days or more, or its queen lays drones only";
     case facts::EventKind::winter_mites:
-      return "on some morning from today to the day, more than " + number(100 * e.winter_brood_infested) +
+      return "on some morning from today to the day, more than " +
+             short_number(100 * e.winter_brood_infested) +
              " % of the capped worker cells (300 or more) that become winter bees hold a mite; followed to " +
              last_of_mites.iso() + ", the course's last day";
   }

@@ -6,8 +6,10 @@
 
 namespace beegarth::belief {
 
-CrowdNormal::CrowdNormal(std::span<const double> coordinates, int dims, std::span<const double> weights)
-    : mean_(static_cast<std::size_t>(dims), 0.0), variance_(mean_), lower_(mean_.size() * mean_.size(), 0.0) {
+CrowdNormal::CrowdNormal(std::span<const double> coordinates, int width, std::span<const double> weights)
+    : mean_(static_cast<std::size_t>(width), 0.0),
+      variance_(mean_),
+      lower_(mean_.size() * mean_.size(), 0.0) {
   const std::size_t d = mean_.size();
   for (std::size_t i = 0; i < weights.size(); ++i) {
     for (std::size_t k = 0; k < d; ++k) mean_[k] += weights[i] * coordinates[i * d + k];
@@ -26,7 +28,7 @@ CrowdNormal::CrowdNormal(std::span<const double> coordinates, int dims, std::spa
     for (std::size_t l = 0; l < k; ++l) lower_[k * d + l] *= 0.9;
     lower_[k * d + k] = 1.1 * lower_[k * d + k] + 1e-4;
   }
-  factor_in_place(lower_, dims);
+  factor_in_place(lower_, width);
 }
 
 void CrowdNormal::step(std::span<const double> from, double size, Stream& stream,

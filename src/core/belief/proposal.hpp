@@ -14,8 +14,8 @@ namespace beegarth::belief {
 // of accepting are those of the target over the fitted normal.
 class CrowdNormal {
  public:
-  // coordinates[member * dims + d]
-  CrowdNormal(std::span<const double> coordinates, int dims, std::span<const double> weights);
+  // coordinates[member * width + d]
+  CrowdNormal(std::span<const double> coordinates, int width, std::span<const double> weights);
 
   void step(std::span<const double> from, double size, Stream& stream, std::span<double> to) const;
   // log of the standard normal prior over the fitted normal, up to a constant.

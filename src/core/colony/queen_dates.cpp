@@ -25,10 +25,10 @@ constexpr Span window_after_out{21, 24, 28};
 constexpr Span lays_after_mating{2, 2.5, 3};
 constexpr double egg_seen_within = 3;  // an egg stands three days: a look in that time finds one
 constexpr double capped_after_laying = 9;
-constexpr double egg_days = 3;
+constexpr double egg_hatches = 3;
 constexpr double open_brood_days = 9;
-constexpr double worker_days = 21;
-constexpr double drone_days = 24;
+constexpr double worker_emerges = 21;
+constexpr double drone_emerges = 24;
 constexpr double oldest_larva_for_a_queen = 4.5;
 constexpr double usual_graft_age = 4;
 constexpr Span cell_age_when_swarm_leaves{9, 8, 8};  // the oldest gives the earliest virgin
@@ -59,16 +59,16 @@ class Calendar {
   }
   // The brood of a queen that stopped on day 0 runs out, unless she lays again first.
   void add_last_brood(double laying_again = 1e9) {
-    if (laying_again + egg_days > open_brood_days) add_exact("no_open_brood", open_brood_days);
-    if (laying_again >= worker_days) add_exact("no_worker_brood", worker_days);
-    if (laying_again >= drone_days) add_exact("no_drone_brood", drone_days);
+    if (laying_again + egg_hatches > open_brood_days) add_exact("no_open_brood", open_brood_days);
+    if (laying_again >= worker_emerges) add_exact("no_worker_brood", worker_emerges);
+    if (laying_again >= drone_emerges) add_exact("no_drone_brood", drone_emerges);
   }
   // No capped brood from the last old one to the first new one; nothing where the new comes first in any
   // case.
   void add_window(std::optional<Span> first_capped) {
-    if (first_capped && first_capped->latest <= worker_days) return;
-    add_exact("window_worker_only_start", worker_days);
-    if (!first_capped || first_capped->latest > drone_days) add_exact("window_start", drone_days);
+    if (first_capped && first_capped->latest <= worker_emerges) return;
+    add_exact("window_worker_only_start", worker_emerges);
+    if (!first_capped || first_capped->latest > drone_emerges) add_exact("window_start", drone_emerges);
     if (first_capped) add("window_end", *first_capped);
   }
 

@@ -42,7 +42,7 @@ int weekday_of(const NoteWord& word) {
   return 0;
 }
 
-std::optional<int> whole(const NoteWord& word, int low, int high) {
+std::optional<int> whole_between(const NoteWord& word, int low, int high) {
   if (word.mark != Mark::number || word.number != std::trunc(word.number)) return std::nullopt;
   if (word.number < low || word.number > high) return std::nullopt;
   return static_cast<int>(word.number);
@@ -50,7 +50,7 @@ std::optional<int> whole(const NoteWord& word, int low, int high) {
 
 // "3", "3rd".
 std::optional<int> day_number(const NoteWord& word) {
-  if (word.mark == Mark::number) return whole(word, 1, 99);
+  if (word.mark == Mark::number) return whole_between(word, 1, 99);
   const std::size_t digits = std::min(word.raw.find_first_not_of("0123456789"), word.raw.size());
   const std::string_view ending = std::string_view(word.raw).substr(digits);
   const bool ordinal = ending == "st" || ending == "nd" || ending == "rd" || ending == "th";
@@ -97,7 +97,7 @@ Expected<SaidDay> day_first(std::span<const NoteWord> words, Date today, bool fo
       is(words[at - 1], "may") && at < words.size() &&
       std::find(verbs_after_may.begin(), verbs_after_may.end(), words[at].raw) != verbs_after_may.end();
   if (is_verb) return SaidDay{};
-  const auto year = at < words.size() ? whole(words[at], 1900, 2100) : std::nullopt;
+  const auto year = at < words.size() ? whole_between(words[at], 1900, 2100) : std::nullopt;
   return day_of_month(at + (year ? 1 : 0), *day, month, year, today, forecast);
 }
 
@@ -108,7 +108,7 @@ Expected<SaidDay> month_first(std::span<const NoteWord> words, Date today, bool 
   const auto day = day_number(words[1]);
   if (!day) return SaidDay{};
   const std::size_t at = 2;
-  const auto year = at < words.size() ? whole(words[at], 1900, 2100) : std::nullopt;
+  const auto year = at < words.size() ? whole_between(words[at], 1900, 2100) : std::nullopt;
   return day_of_month(at + (year ? 1 : 0), *day, month, year, today, forecast);
 }
 
@@ -124,7 +124,7 @@ SaidDay weekday(std::span<const NoteWord> words, Date today, bool forecast) {
 
 SaidDay ago(std::span<const NoteWord> words, Date today) {
   if (words.size() < 3 || !is(words[2], "ago")) return {};
-  const auto count = whole(words[0], 0, 400);
+  const auto count = whole_between(words[0], 0, 400);
   const bool weeks = words[1].lemma == "week";
   if (!count || (!weeks && words[1].lemma != "day")) return {};
   return {3, today - *count * (weeks ? 7 : 1)};
@@ -172,7 +172,7 @@ SaidHour said_hour(std::span<const NoteWord> words) {
   const NoteWord& first = words[skip];
   if (first.mark == Mark::number && words.size() > skip + 1) {
     const bool pm = is(words[skip + 1], "pm");
-    const auto hour = whole(first, 1, 12);
+    const auto hour = whole_between(first, 1, 12);
     if (hour && (pm || is(words[skip + 1], "am")))
       return {skip + 2, static_cast<double>(*hour % 12 + (pm ? 12 : 0))};
   }

@@ -155,7 +155,7 @@ bool is_digit(char c) {
 bool is_space(char c) {
   return static_cast<unsigned char>(c) <= ' ' || c == '\x7f';
 }
-char lower(char c) {
+char small_letter(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
 }
 
@@ -266,7 +266,8 @@ class Cutter {
   void word(std::size_t end) {
     NoteWord word{.typed = std::string(line_.substr(at_, end - at_)), .begin = at_, .end = end};
     std::transform(line_.begin() + static_cast<std::ptrdiff_t>(at_),
-                   line_.begin() + static_cast<std::ptrdiff_t>(end), std::back_inserter(word.raw), lower);
+                   line_.begin() + static_cast<std::ptrdiff_t>(end), std::back_inserter(word.raw),
+                   small_letter);
     word.lemma = lemma_of(word.raw);
     const auto spoken = std::find(number_words.begin(), number_words.end(), word.raw);
     if (spoken != number_words.end()) {
