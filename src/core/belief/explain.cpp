@@ -185,10 +185,12 @@ double odds_of(std::span<const double> happened, std::span<const double> weights
 struct With {
   Happened happened;
   ByEvent odds;
-  ByEvent error;  // standard error, kin counted as kin
+  ByEvent error;    // standard error, kin counted as kin
+  double families;  // how many the crowd has
 };
 With with_all(const Setting& setting, const Fitted& fitted, const Projected& projected) {
-  With with{happened_in(setting, projected), {}, {}};
+  With with{
+      happened_in(setting, projected), {}, {}, effective_families(fitted.weights, fitted.members.family)};
   for (std::size_t event = 0; event < event_count; ++event) {
     with.odds[event] = odds_of(with.happened[event], fitted.weights);
     with.error[event] = share_error(fitted.weights, with.happened[event], fitted.members.family);
@@ -199,7 +201,8 @@ With with_all(const Setting& setting, const Fitted& fitted, const Projected& pro
 struct Without {
   std::size_t observation;
   ByEvent odds;
-  ByEvent error;  // standard error of the change of the odds
+  ByEvent error;         // standard error of the change of the odds
+  double beyond_chance;  // so many errors
   double shape;
   bool refitted = false;
 };
@@ -213,7 +216,7 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
         ratios[i] = std::log(std::max(fitted.weights[i], 1e-300)) - fitted.members.log_seen[o][i];
       }
       const SmoothedWeights smoothed = pareto_smoothed(ratios);
-      Without one{o, {}, {}, smoothed.shape};
+      Without one{o, {}, {}, errors_beyond_chance(with.families), smoothed.shape};
       for (std::size_t event = 0; event < event_count; ++event) {
         one.odds[event] = odds_of(with.happened[event], smoothed.weights);
         one.error[event] =
@@ -240,18 +243,20 @@ void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitte
     const Fitted again = fit_without_newest(other, fitted.before_newest);
     const With rest = with_all(other, again, project(other, again, forcing, horizon, Keep::first_days));
     one.odds = rest.odds;
+    one.beyond_chance = errors_beyond_chance(with.families + rest.families - 1);
     for (std::size_t event = 0; event < event_count; ++event)
       one.error[event] = std::hypot(rest.error[event], with.error[event]);
     one.refitted = true;
   }
 }
 
-// How far an entry moved the odds; weights that are not to be trusted count half, and a change that so few
-// members could show by chance counts nothing: three standard errors, because some forty changes are asked
-// about.
+// How far an entry moved the odds. A change that such a crowd could show by chance counts nothing (three
+// standard errors, because some forty changes are asked about), nor does one by weights whose mean does not
+// exist (k above 1); weights that are not to be trusted (k above 0.7) count half.
 double moved(const Without& without, std::size_t event, double with) {
   const double change = std::abs(without.odds[event] - with);
-  if (change < 3 * without.error[event]) return 0;
+  if (change < without.beyond_chance * without.error[event]) return 0;
+  if (!without.refitted && without.shape > 1) return 0;
   return !without.refitted && without.shape > 0.7 ? 0.5 * change : change;
 }
 

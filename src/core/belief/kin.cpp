@@ -1,6 +1,7 @@
 #include "belief/kin.hpp"
 
 #include <algorithm>
+#include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <vector>
 
@@ -49,6 +50,16 @@ double change_error(std::span<const double> from, std::span<const double> to,
   for (std::size_t i = 0; i < parts.size(); ++i)
     parts[i] = to[i] * (happened[i] - after) - from[i] * (happened[i] - before);
   return by_family_or_member(parts, family);
+}
+
+double effective_families(std::span<const double> weights, std::span<const int> family) {
+  const double root = by_family(weights, family);
+  return root > 0 ? 1 / (root * root) : 0;
+}
+
+double errors_beyond_chance(double families) {
+  constexpr double three_sigma = 0.99865;  // one side of three standard errors of a normal
+  return boost::math::quantile(boost::math::students_t(std::max(1.0, families - 1)), three_sigma);
 }
 
 }  // namespace beegarth::belief

@@ -19,4 +19,11 @@ double share_error(std::span<const double> weights, std::span<const double> happ
 double change_error(std::span<const double> from, std::span<const double> to,
                     std::span<const double> happened, std::span<const int> family);
 
+// The number of families, each counted by its weight: 1 / sum(W^2).
+double effective_families(std::span<const double> weights, std::span<const int> family);
+
+// How many such errors a change must be to be beyond chance as three are where many families agree: a few
+// families know their own error badly (Student's t with one degree of freedom fewer than families).
+double errors_beyond_chance(double families);
+
 }  // namespace beegarth::belief

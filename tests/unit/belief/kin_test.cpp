@@ -45,6 +45,16 @@ TEST(Kin, a_crowd_of_one_family_is_not_taken_for_certain) {
               1e-12);
 }
 
+TEST(Kin, few_families_must_differ_by_more_errors_than_many) {
+  const Copied crowd(30, 10);
+  EXPECT_NEAR(effective_families(crowd.weights, crowd.family), 30, 1e-9);
+  EXPECT_NEAR(errors_beyond_chance(1e6), 3.0, 0.001);
+  EXPECT_GT(errors_beyond_chance(6),
+            5);  // t table: 4.77 at 0.9975, 5.89 at 0.999 with five degrees of freedom
+  EXPECT_LT(errors_beyond_chance(6), 5.9);
+  EXPECT_TRUE(std::isfinite(errors_beyond_chance(0)));
+}
+
 TEST(Kin, a_change_of_weights_is_known_better_than_its_two_ends_together) {
   const Copied crowd(300, 1);
   EXPECT_EQ(change_error(crowd.weights, crowd.weights, crowd.happened, crowd.family), 0);
