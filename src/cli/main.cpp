@@ -2,9 +2,13 @@
 // Exit codes: 0 done, 1 the answer is "no", 2 wrong use, 3 bad input, 4 storage.
 #include <CLI/CLI.hpp>
 #include <array>
+#include <charconv>
+#include <csignal>
+#include <cstdint>
 #include <cstdio>
 #include <exception>
 #include <functional>
+#include <iostream>
 #include <string>
 #include <vector>
 
@@ -24,10 +28,22 @@ struct Command {
 void with_book(CLI::App& app, Call& call) {
   app.add_option("BOOK", call.book, "the book, a .garth file")->required();
   app.add_option("--today", call.today,
-                 "the date to stand on, like 2026-06-05; default: this machine's date");
+                 "the date to stand on, like 2026-06-05; default: the book's own (a demo has one), else this "
+                 "machine's date");
+}
+// Digits alone: a number that does not fit would be cut to one that does.
+std::string seed_fault(const std::string& text) {
+  std::uint64_t seed = 0;
+  const auto [end, error] = std::from_chars(text.data(), text.data() + text.size(), seed);
+  return error == std::errc{} && end == text.data() + text.size()
+             ? ""
+             : "give a whole number from 0 to 18446744073709551615";
+}
+void with_seed(CLI::App& app, Call& call, const char* what) {
+  app.add_option("--seed", call.seed, what)->check(CLI::Validator(seed_fault, "WHOLE"));
 }
 void with_chance(CLI::App& app, Call& call) {
-  app.add_option("--seed", call.seed, "seed of every random stream; the same seed gives the same answer");
+  with_seed(app, call, "seed of every random stream; the same seed gives the same answer");
   app.add_option("--members", call.members, "members of the ensemble per colony")
       ->check(CLI::Range(32, 16384));
   app.add_option("--threads", call.threads, "threads; never changes a result; 0: as many as the machine has")
@@ -82,17 +98,17 @@ void calc_options(CLI::App& app, Call& call) {
   app.add_flag("--schema", call.schema, "print the JSON Schemas of input and output");
   app.add_flag("--example", call.example, "print an input that works");
   app.add_option("--today", call.today, "accepted everywhere; a computation takes its dates from its input");
-  app.add_option("--seed", call.seed, "accepted everywhere; a computation takes its seed from its input");
+  with_seed(app, call, "accepted everywhere; a computation takes its seed from its input");
 }
 void demo_options(CLI::App& app, Call& call) {
   app.add_option("PATH", call.book, "where to write the demo book")->required();
   app.add_option("--today", call.today, "accepted everywhere; the demo has its own fixed today");
-  app.add_option("--seed", call.seed, "seed of the invented weather");
+  with_seed(app, call, "seed of the invented weather");
 }
 void new_options(CLI::App& app, Call& call) {
   app.add_option("PATH", call.book, "where to write the new, empty book")->required();
   app.add_option("--today", call.today, "accepted everywhere; an empty book has no date");
-  app.add_option("--seed", call.seed, "accepted everywhere; nothing is drawn here");
+  with_seed(app, call, "accepted everywhere; nothing is drawn here");
 }
 void sheet_options(CLI::App& app, Call& call) {
   with_book(app, call);
@@ -173,10 +189,13 @@ int run(int argc, char** argv) {
     return wrong_use(error.what());
   }
   for (const Command& command : commands) {
-    if (app.got_subcommand(command.name)) {
-      call.command = command.name;
-      return command.run(call);
-    }
+    if (!app.got_subcommand(command.name)) continue;
+    call.command = command.name;
+    const int code = command.run(call);
+    std::cout.flush();
+    if (std::cout) return code;
+    return report(
+        {ProblemKind::storage, "the answer could not be written", "standard output", "check where it goes"});
   }
   return wrong_use("no command was given");
 }
@@ -185,6 +204,8 @@ int run(int argc, char** argv) {
 }  // namespace beegarth::cli
 
 int main(int argc, char** argv) {
+  // A file that may not grow is told as a problem, not by a signal.
+  std::signal(SIGXFSZ, SIG_IGN);
   try {
     return beegarth::cli::run(argc, argv);
   } catch (const std::exception& error) {

@@ -1,5 +1,7 @@
 // The page, on this machine only.
+#include <csignal>
 #include <iostream>
+#include <thread>
 
 #include "cli/call.hpp"
 #include "garth/desk.hpp"
@@ -24,6 +26,32 @@ http::Api api_of(garth::Desk& desk) {
           .calc = [&desk](std::string_view name, std::string_view input) { return desk.calc(name, input); }};
 }
 
+// Ctrl-C and a plain kill end the serving in good order, so that the book is closed and is one file again.
+class StopOnSignal {
+ public:
+  explicit StopOnSignal(http::Server& server) {
+    sigemptyset(&signals_);
+    sigaddset(&signals_, SIGINT);
+    sigaddset(&signals_, SIGTERM);
+    pthread_sigmask(SIG_BLOCK, &signals_, nullptr);  // for the threads to come too
+    waiter_ = std::thread([this, &server] {
+      int which = 0;
+      sigwait(&signals_, &which);
+      server.stop();
+    });
+  }
+  StopOnSignal(const StopOnSignal&) = delete;
+  StopOnSignal& operator=(const StopOnSignal&) = delete;
+  ~StopOnSignal() {
+    pthread_kill(waiter_.native_handle(), SIGTERM);  // where the serving ended by itself
+    waiter_.join();
+  }
+
+ private:
+  sigset_t signals_{};
+  std::thread waiter_;
+};
+
 }  // namespace
 
 int serve_command(const Call& call) {
@@ -41,6 +69,7 @@ int serve_command(const Call& call) {
   } else {
     std::cout << "the page of " << call.book << ": " << address << std::endl;
   }
+  StopOnSignal stop(server);
   server.run();
   return 0;
 }

@@ -4,12 +4,14 @@
 #include <iostream>
 #include <iterator>
 #include <nlohmann/json.hpp>
+#include <span>
 
 #include "cli/call.hpp"
 #include "garth/calc/calc.hpp"
 #include "garth/demo.hpp"
 #include "garth/files.hpp"
 #include "garth/import.hpp"
+#include "garth/known_colonies.hpp"
 #include "garth/note.hpp"
 #include "garth/visit_sheet.hpp"
 
@@ -63,17 +65,22 @@ int enter_command(const Call& call) {
   auto payload =
       book::payload_from_json(call.subject, call.text.empty() ? standard_input() : call.text, call.subject);
   if (!payload) return report(payload.problem());
-  auto book = book::Book::open(call.book, {.who = call.who}, garth::machine_surroundings());
-  if (!book) return report(book.problem());
-  book::Draft draft{.happened = options->today.value_or(garth::machine_today()),
-                    .payload = *std::move(payload)};
+  garth::SessionOptions whole_book = *options;
+  whole_book.today.reset();  // an entry may be older than all that is in the book
+  auto session = garth::open_session(call.book, whole_book);
+  if (!session) return report(session.problem());
+  book::Draft draft{.happened = options->today.value_or(session->today), .payload = *std::move(payload)};
   if (!call.date.empty()) {
     const auto date = Date::parse(call.date);
     if (!date) return report(bad_input(date.problem().what, "--date", date.problem().remedy));
     draft.happened = *date;
   }
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
-  const auto kept = book->append({draft});
+  const auto all = session->book.entries();
+  if (!all) return report(all.problem());
+  if (const auto known = garth::only_known_colonies(*all, std::span(&draft, 1)); !known)
+    return report(known.problem());
+  const auto kept = session->book.append({draft});
   if (!kept) return report(kept.problem());
   if (call.json) {
     std::cout << json::parse(book::entry_json(kept->front())).dump(2) << '\n';

@@ -1,6 +1,11 @@
 #include "garth/files.hpp"
 
+#include <sys/stat.h>
+#include <unistd.h>
+
+#include <array>
 #include <cerrno>
+#include <cstdlib>
 #include <cstring>
 #include <filesystem>
 #include <fstream>
@@ -12,6 +17,54 @@ namespace {
 Problem storage(const std::string& what, const std::string& path, const std::string& remedy) {
   return {ProblemKind::storage, what, path, remedy};
 }
+
+// The plain file that the path leads to, through links, or that is to be made. A device is not replaced, nor
+// is a book: what comes out of a book must never end it.
+Expected<std::string> file_to_replace(const std::string& path) {
+  std::error_code error;
+  const auto target = std::filesystem::weakly_canonical(path, error);
+  if (error) return storage("the path cannot be followed: " + error.message(), path, "check the folder");
+  const auto kind = std::filesystem::status(target, error);
+  if (!std::filesystem::exists(kind)) return target.string();
+  if (!std::filesystem::is_regular_file(kind))
+    return bad_input("this is not a plain file", path, "name a file to write");
+  std::array<char, 16> head{};
+  std::ifstream(target, std::ios::binary).read(head.data(), head.size());
+  if (std::string_view(head.data(), head.size()) == std::string_view("SQLite format 3\0", 16))
+    return bad_input("this is a book, and would be gone", path, "name another file");
+  return target.string();
+}
+
+// A new file beside the target that nobody else has; gone again unless it was renamed.
+class Neighbour {
+ public:
+  explicit Neighbour(const std::string& target) : path_(target + ".XXXXXX"), file_(::mkstemp(path_.data())) {}
+  Neighbour(const Neighbour&) = delete;
+  Neighbour& operator=(const Neighbour&) = delete;
+  ~Neighbour() {
+    if (file_ < 0) return;
+    ::close(file_);
+    ::unlink(path_.c_str());  // after the rename there is nothing by this name
+  }
+
+  const std::string& path() const { return path_; }
+  // Whether all the bytes are safely in it.
+  bool holds(std::string_view bytes) const {
+    if (file_ < 0) return false;
+    for (std::size_t at = 0; at < bytes.size();) {
+      const ssize_t written = ::write(file_, bytes.data() + at, bytes.size() - at);
+      if (written < 0 && errno == EINTR) continue;
+      if (written <= 0) return false;
+      at += static_cast<std::size_t>(written);
+    }
+    constexpr mode_t readable_by_all = 0644;  // mkstemp lets in the owner alone
+    return ::fchmod(file_, readable_by_all) == 0 && ::fsync(file_) == 0;
+  }
+
+ private:
+  std::string path_;
+  int file_;
+};
 
 }  // namespace
 
@@ -36,16 +89,14 @@ Expected<std::string> read_file(const std::string& path, std::size_t most_bytes)
 }
 
 Outcome write_file(const std::string& path, std::string_view bytes) {
-  const std::string neighbour = path + ".part";
-  {
-    std::ofstream file(neighbour, std::ios::binary | std::ios::trunc);
-    file.write(bytes.data(), static_cast<std::streamsize>(bytes.size()));
-    file.flush();
-    if (!file)
-      return storage("the file cannot be written", path, "check the folder and the space on the disk");
-  }
+  if (path.empty()) return Problem{ProblemKind::wrong_use, "no file was named", "--out", "name one"};
+  const auto target = file_to_replace(path);
+  if (!target) return target.problem();
+  Neighbour neighbour(*target);
+  if (!neighbour.holds(bytes))
+    return storage("the file cannot be written", path, "check the folder and the space on the disk");
   std::error_code error;
-  std::filesystem::rename(neighbour, path, error);
+  std::filesystem::rename(neighbour.path(), *target, error);
   if (error) return storage("the file cannot be put in place: " + error.message(), path, "check the folder");
   return Done{};
 }

@@ -4,11 +4,13 @@
 
 #include <filesystem>
 #include <optional>
+#include <set>
 #include <system_error>
 
 #include "book/book.hpp"
 #include "garth/files.hpp"
 #include "garth/import_plan.hpp"
+#include "garth/known_colonies.hpp"
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
@@ -55,6 +57,18 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
                                   wish.dry_run ? "would add" : "added", count->added, count->known)};
 }
 
+// Takes out the drafts that an entry of the book already tells, so that a file can be imported again after it
+// has grown.
+std::size_t leave_out_known(const std::vector<entries::Entry>& there, std::vector<book::Draft>& drafts) {
+  std::set<std::string> told;
+  const auto key = [](Date date, const entries::Payload& payload) {
+    return date.iso() + std::string(entries::kind_name(payload)) + book::payload_json(payload);
+  };
+  for (const auto& entry : there) told.insert(key(entry.happened, entry.payload));
+  return std::erase_if(
+      drafts, [&](const book::Draft& draft) { return told.contains(key(draft.happened, draft.payload)); });
+}
+
 Problem first_of(const ImportPlan& plan) {
   Problem first = plan.problems.front();
   if (plan.problems.size() > 1) {
@@ -83,20 +97,35 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
   const bool made_here = !std::filesystem::exists(wish.book);
   auto book = book_for(wish);
   if (!book) return book.problem();
-  if (wish.dry_run) {
-    answer.text += "nothing was written: a dry run\n";
-    return answer;
+  std::vector<entries::Entry> there;
+  if (*book) {
+    auto all = (**book).entries();
+    if (!all) return all.problem();
+    there = *std::move(all);
   }
   std::vector<book::Draft> drafts;
   drafts.reserve(plan->drafts.size());
   for (const ImportDraft& draft : plan->drafts)
     drafts.push_back({.happened = draft.happened, .payload = draft.payload});
-  const auto kept = (**book).append(drafts);
-  if (!kept && made_here) {
-    book->reset();
-    take_back(wish.book);
+  const auto refuse = [&](const Problem& problem) {
+    if (made_here && !wish.dry_run) {
+      book->reset();
+      take_back(wish.book);
+    }
+    return problem;
+  };
+  if (const auto known = only_known_colonies(there, drafts); !known) return refuse(known.problem());
+  const std::size_t known_before = leave_out_known(there, drafts);
+  answer.json["known"] = known_before;
+  if (known_before > 0)
+    answer.text += fmt::format("{} of them are in the book already, the same to the word, and are left out\n",
+                               known_before);
+  if (wish.dry_run) {
+    answer.text += "nothing was written: a dry run\n";
+    return answer;
   }
-  if (!kept) return kept.problem();
+  const auto kept = (**book).append(drafts);
+  if (!kept) return refuse(kept.problem());
   answer.text += fmt::format("kept: {} entries\n", kept->size());
   return answer;
 }

@@ -5,6 +5,8 @@
 #include <algorithm>
 #include <cmath>
 
+#include "work/words.hpp"
+
 namespace beegarth::garth {
 
 namespace {
@@ -56,6 +58,16 @@ Json need_json(const facts::Need& need, const PlanNames& names) {
   return json;
 }
 
+}  // namespace
+
+std::vector<std::string> load_of(const work::Visit& visit) {
+  std::vector<std::string> all;
+  for (const auto& job : visit.jobs) all.insert(all.end(), job.need.take.begin(), job.need.take.end());
+  return work::packed(all);
+}
+
+namespace {
+
 Json visit_json(const work::Visit& visit, const PlanNames& names) {
   Json jobs = Json::array();
   for (const auto& job : visit.jobs) jobs.push_back(need_json(job.need, names));
@@ -66,6 +78,7 @@ Json visit_json(const work::Visit& visit, const PlanNames& names) {
             {"site_name", names.of(visit.site)},
             {"travel_minutes", minutes_number(visit.travel_minutes)},
             {"opening_odds", odds_number(visit.opening_odds)},
+            {"take", load_of(visit)},
             {"jobs", jobs}};
   if (!visit.weather.empty()) json["weather"] = visit.weather;
   if (visit.fallback) json["fallback"] = visit.fallback->iso();

@@ -2,6 +2,8 @@
 #pragma once
 
 #include <nlohmann/json.hpp>
+#include <string>
+#include <vector>
 
 #include "garth/plan_names.hpp"
 #include "work/plan.hpp"
@@ -9,6 +11,9 @@
 namespace beegarth::garth {
 
 nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names);
+
+// The load of the car: what all jobs ask for, things of one kind added up.
+std::vector<std::string> load_of(const work::Visit& visit);
 
 // [{text, entries[], sources[]}]
 nlohmann::json reasons_json(const std::vector<facts::Reason>& reasons);

@@ -69,12 +69,6 @@ std::string join(const std::vector<std::string>& parts, const char* between) {
 
 using Jobs = std::vector<const facts::Need*>;
 
-std::vector<std::string> things_to_take(const work::Visit& visit) {
-  std::vector<std::string> all;
-  for (const auto& job : visit.jobs) all.insert(all.end(), job.need.take.begin(), job.need.take.end());
-  return work::packed(all);
-}
-
 // What one reads in the morning: the first reason of its own. What moved the odds is told apart from it.
 const facts::Reason* first_reason(const facts::Need& need) {
   for (const auto& reason : need.why)
@@ -158,7 +152,7 @@ std::string visit_text(const work::Visit& visit, const PlanNames& names) {
   day.push_back("fit for opening " + percent(visit.opening_odds));
   day.push_back(fmt::format("{:.0f} min on the way", visit.travel_minutes));
   out += paragraph("  ", join(day, ", "));
-  const auto take = things_to_take(visit);
+  const auto take = load_of(visit);
   if (!take.empty()) out += paragraph("  Take  ", join(take, "; "));
   int number = 0;
   for (const facts::Need* need : in_order_of_colonies(visit)) out += job_text(*need, ++number, names);

@@ -46,9 +46,12 @@ void take_in(const entries::Inspection& look, const Entry& entry, work::ColonySt
     }
   }
   for (const std::string& sign : look.signs) {
-    status.signs.push_back(sign);
     if (sign == "deformed_wings") status.crippled_wings = sighting(entry);
-    if (std::find(suspicious.begin(), suspicious.end(), sign) != suspicious.end()) status.suspect = true;
+    if (std::find(suspicious.begin(), suspicious.end(), sign) == suspicious.end()) continue;
+    status.suspect = true;
+    std::string words = sign;
+    std::replace(words.begin(), words.end(), '_', ' ');
+    status.signs.push_back({words, sighting(entry)});
   }
 }
 

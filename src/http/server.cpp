@@ -4,6 +4,7 @@
 #include <httplib.h>
 #include <sys/socket.h>
 
+#include <memory>
 #include <mutex>
 #include <utility>
 
@@ -70,6 +71,11 @@ Server::Server(Api api) : inside_(std::make_unique<Inside>(std::move(api))) {
       .Delete(".*", handle)
       .Options(".*", handle);
   http.set_payload_max_length(body_limit_bytes);
+  // Requests that never come to an end must not keep the others waiting.
+  static constexpr std::size_t most_connections = 64;
+  constexpr time_t patience_s = 3;
+  http.new_task_queue = [] { return std::make_unique<httplib::ThreadPool>(most_connections).release(); };
+  http.set_read_timeout(patience_s);
   http.set_error_handler([](const httplib::Request&, httplib::Response& response) {
     if (response.get_header_value("Content-Type").empty()) send(refusal(response.status), response);
   });

@@ -59,7 +59,11 @@ struct ColonyStatus {
   std::optional<int> queen_year;
   bool queen_clipped = false;
   bool suspect = false;  // signs that may be a notifiable disease
-  std::vector<std::string> signs;
+  struct Sign {
+    std::string words;
+    Sighting seen;
+  };
+  std::vector<Sign> signs;  // those that make it suspect
 };
 
 struct SiteStatus {

@@ -8,7 +8,7 @@ namespace {
 TEST(Suspect, IsToldAtOnceComesLastAndEverythingElseWaits) {
   auto input = invented(day(2026, 5, 20));
   input.colonies.front().suspect = true;
-  input.colonies.front().signs = {"sunken cappings"};
+  input.colonies.front().signs = {{"sunken cappings", {Date::parse("2026-05-30").value(), EntryId("look")}}};
   give_odds(input, facts::EventKind::out_of_room, 0.5, 0.9);
   give_odds(input, facts::EventKind::stores_short, 0.5, 0.9);
   const auto needs = needs_of(input);
@@ -17,6 +17,15 @@ TEST(Suspect, IsToldAtOnceComesLastAndEverythingElseWaits) {
   EXPECT_TRUE(needs.front().last_in_round);
   EXPECT_NE(needs.front().what.find("inspector today"), std::string::npos);
   EXPECT_NE(all_words(needs.front()).find("sunken cappings"), std::string::npos);
+}
+
+TEST(Suspect, NamesTheSignsThatMakeItSoAndWhenTheyWereSeen) {
+  auto input = invented(day(2026, 7, 12));
+  input.colonies.front().suspect = true;
+  input.colonies.front().signs = {{"ropy larva", {day(2026, 7, 11), EntryId("look")}}};
+  const auto need = needs_of(input).front();
+  EXPECT_NE(all_words(need).find("ropy larva on Sat 11 July"), std::string::npos) << all_words(need);
+  EXPECT_EQ(need.why.front().entries, std::vector<EntryId>{EntryId("look")});
 }
 
 TEST(DeadOut, IsClosedAtOnceAndWantsNothingElse) {

@@ -56,6 +56,33 @@ TEST(Room, SaysWhatOneDoes) {
   EXPECT_EQ(find(needs_of(input), "room/alder-5")->what.rfind("move the nucleus into a full hive", 0), 0U);
 }
 
+TEST(Room, GivesANucleusAFullHiveBeforeASuper) {
+  auto input = invented(day(2026, 5, 20));
+  give_odds(input, facts::EventKind::out_of_room, 0.2, 0.9);
+  auto& hive = input.colonies.front().dwelling;
+  hive.can_super = true;
+  hive.super_combs = 0;
+  hive.super_combs_max = 20;
+  hive.brood_combs = hive.brood_combs_max = 5;
+  EXPECT_EQ(find(needs_of(input), "room/alder-5")->what.rfind("move the nucleus into a full hive", 0), 0U);
+}
+
+TEST(Room, PutsNoSuperOnBeforeATreatmentAndItsWithdrawalAreOver) {
+  auto input = invented(day(2026, 5, 20));
+  give_odds(input, facts::EventKind::out_of_room, 0.2, 0.9);
+  input.days = 60;
+  auto& colony = input.colonies.front();
+  colony.last_treatment = Sighting{day(2026, 5, 10), EntryId("strips"), 42};
+  colony.treatment_withdrawal_days = 3;
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "room/alder-5");
+  ASSERT_NE(need, nullptr);
+  EXPECT_EQ(need->earliest, day(2026, 6, 24));
+  EXPECT_LE(need->earliest, need->best);
+  EXPECT_LE(need->best, need->latest);
+  EXPECT_NE(need->what.find("when the treatment and its withdrawal are over"), std::string::npos);
+}
+
 TEST(Feed, NeverSyrupInTheCold) {
   for (const int month : {10, 11, 12, 1, 2, 3}) {
     auto input = invented(day(2026, month, 10));

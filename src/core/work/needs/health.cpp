@@ -16,9 +16,11 @@ Needs suspect(const Asking& asking) {
   need.last_in_round = true;
   need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("disease_spread_kg"));
   std::string signs;
-  for (const auto& sign : colony.signs) signs += (signs.empty() ? "" : ", ") + sign;
-  const auto entries =
-      colony.last_any_look ? std::vector<EntryId>{colony.last_any_look->entry} : std::vector<EntryId>{};
+  std::vector<EntryId> entries;
+  for (const auto& sign : colony.signs) {
+    signs += (signs.empty() ? "" : ", ") + sign.words + " on " + day_text(sign.seen.date);
+    entries.push_back(sign.seen.entry);
+  }
   need.why.push_back(
       because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
               {"SI 2006/342 (England), SI 2006/1710 (Wales), SSI 2007/506 (Scotland): suspicion is notified "
@@ -36,8 +38,9 @@ Needs suspect(const Asking& asking) {
 Needs dead_out(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   if (asking.outlook == nullptr || 1 - asking.outlook->alive < asking.fact("dead_odds")) return {};
-  facts::Need need =
-      asking.need("dead-out", "likely dead: close it at once, then look why, take a sample, write it down");
+  facts::Need need = asking.need("dead-out",
+                                 "likely dead: listen at the entrance and look first; if it is dead, close "
+                                 "it at once, look why, take a sample, write it down");
   need.minutes = asking.minutes("dead_out_minutes");
   need.clock = facts::Clock::daylight;
   need.temperature_min_C = -5;

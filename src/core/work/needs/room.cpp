@@ -1,5 +1,6 @@
 // Room: boxes on an upright hive, bars and the follower in a horizontal one.
 #include <algorithm>
+#include <cmath>
 
 #include "work/needs/kinds.hpp"
 
@@ -11,7 +12,16 @@ struct Way {
   std::string what;
   std::vector<std::string> take;
   std::vector<std::string> cautions;
+  bool for_people = false;  // comb that honey may be taken from
 };
+
+// The day from which comb for people may go on again.
+std::optional<Date> treatment_over(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  if (!colony.last_treatment) return std::nullopt;
+  const double days = std::max(colony.last_treatment->value, 1.0) + colony.treatment_withdrawal_days;
+  return colony.last_treatment->date + static_cast<int>(std::ceil(days));
+}
 
 Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
   const int left = hive.brood_combs_max + hive.super_combs_max - hive.brood_combs - hive.super_combs;
@@ -33,19 +43,18 @@ Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
 std::optional<Way> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
   const std::vector<std::string> lifting{
       "A full box can weigh over 20 kg: get help, or move combs one by one."};
+  if (hive.brood_combs_max <= static_cast<int>(asking.fact("nucleus_combs")))
+    return Way{"move the nucleus into a full hive, combs in the same order",
+               {"full hive with floor, roof and combs to fill it"},
+               lifting};
   if (hive.can_super && hive.super_combs < hive.super_combs_max) {
-    Way way{"one super on", {"1 super"}, lifting};
+    Way way{"one super on", {"1 super"}, lifting, true};
     if (asking.kit("super") == 0)
       way.cautions.push_back("No super stands ready among your kit: make one up before you go.");
     return way;
   }
   if (hive.brood_combs < hive.brood_combs_max)
     return Way{"more combs or another body for the brood", {"body or combs for the brood"}, lifting};
-  if (hive.brood_combs_max <= static_cast<int>(asking.fact("nucleus_combs")))
-    return Way{
-        "move the nucleus into a full hive, combs in the same order; no more room can be put on this box",
-        {"full hive with floor, roof and combs to fill it"},
-        lifting};
   return Way{"take off ripe combs, or move it into a larger hive; no more room can be put on this one",
              {"clean box with a lid for the combs"},
              {"Take only what is capped and was never on during feeding or treatment."}};
@@ -75,11 +84,19 @@ Needs room(const Asking& asking) {
   asking.tell_odds(need, facts::EventKind::out_of_room, "out of room", today + 3, asking.last_day());
   if (mite_alarm(asking))
     need.cautions.push_back("Treat first: no comb for people goes on before the treatment is over.");
-  if (asking.colony->last_treatment &&
-      today - asking.colony->last_treatment->date <
-          static_cast<int>(std::max(asking.colony->last_treatment->value, 1.0)))
-    need.cautions.push_back(
-        "A treatment is on: no comb for people goes on until it is off and its withdrawal is over.");
+  const auto over = treatment_over(asking);
+  if (!over || *over <= today) return {need};
+  if (!way->for_people) {
+    need.cautions.push_back("A treatment is on: this comb is never for people.");
+    return {need};
+  }
+  need.what += ", when the treatment and its withdrawal are over on " + day_text(*over);
+  need.earliest = *over;
+  need.best = std::max(need.best, *over);
+  need.latest = std::max(need.latest, *over);
+  need.why.push_back(because("no comb for people goes on while a treatment is on or its withdrawal runs",
+                             {asking.colony->last_treatment->entry},
+                             {"the label of the product; house rule on medicines"}));
   return {need};
 }
 
