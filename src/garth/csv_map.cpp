@@ -292,7 +292,7 @@ Expected<EntryRule> read_entry(const Place& place, const toml::node& node) {
   const auto empty = entries::empty_payload(rule.kind);
   if (!empty)
     return place.refuse(node, "there is no kind of entry " + quoted(rule.kind),
-                        "see the list in docs/import.md");
+                        "beegarth enter BOOK --list names the kinds");
   if (const toml::node* date = table->get("date")) {
     auto read = read_date(place, *date);
     if (!read) return read.problem();

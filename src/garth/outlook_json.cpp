@@ -30,7 +30,7 @@ json fan_json(const facts::Fan& fan) {
           {"levels", std::move(levels)}};
 }
 
-double rounded(double share) {
+double four_decimals(double share) {
   return std::round(share * 10000) / 10000;
 }
 
@@ -38,9 +38,9 @@ json event_json(const facts::EventOutlook& event) {
   json course = json::array();
   for (const auto& point : event.course) {
     course.push_back({{"by", point.by.iso()},
-                      {"value", rounded(point.odds.value)},
-                      {"low", rounded(point.odds.low)},
-                      {"high", rounded(point.odds.high)}});
+                      {"value", four_decimals(point.odds.value)},
+                      {"low", four_decimals(point.odds.low)},
+                      {"high", four_decimals(point.odds.high)}});
   }
   return {{"event", event_words(event.kind)},
           {"definition", event.definition},
@@ -48,7 +48,7 @@ json event_json(const facts::EventOutlook& event) {
           {"why", reasons_json(event.why)}};
 }
 
-std::string percent(double share) {
+std::string percent_column(double share) {
   const double pct = share * 100;
   if (pct > 0 && pct < 1) return "<1 %";
   if (pct > 99 && pct < 100) return ">99 %";
@@ -121,7 +121,7 @@ std::string outlook_text(const facts::Outlook& outlook, const book::State& state
   const auto colony = state.colonies.find(outlook.colony);
   const std::string name = colony == state.colonies.end() ? outlook.colony.text() : colony->second.began.name;
   std::string text = fmt::format("{} · believed on {} · alive {} · {} members, effective {:.0f}\n", name,
-                                 outlook.today.iso(), percent(outlook.alive), outlook.members,
+                                 outlook.today.iso(), percent_column(outlook.alive), outlook.members,
                                  outlook.effective_sample_size);
   for (const auto& fan : outlook.fans) {
     if (const auto* level = on(outlook, fan.quantity, outlook.today)) {
@@ -136,8 +136,8 @@ std::string outlook_text(const facts::Outlook& outlook, const book::State& state
     for (const int ahead : {7, 14, 28, 1000}) {
       const auto at = std::min(event.course.size() - 1, static_cast<std::size_t>(ahead));
       const auto& point = event.course[at];
-      text += fmt::format("    by {}  {:>5}  ({} to {})\n", point.by.iso(), percent(point.odds.value),
-                          percent(point.odds.low), percent(point.odds.high));
+      text += fmt::format("    by {}  {:>5}  ({} to {})\n", point.by.iso(), percent_column(point.odds.value),
+                          percent_column(point.odds.low), percent_column(point.odds.high));
       if (at == event.course.size() - 1) break;
     }
     text += fmt::format("    means: {}\n", event.definition);

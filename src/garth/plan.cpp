@@ -97,6 +97,32 @@ std::set<std::string> answered_needs(const Session& session, int days) {
   return keys;
 }
 
+// The day on which a treatment was answered "done" that no entry tells of yet.
+const entries::Entry* treatment_done_unwritten(const Session& session, const ColonyId& id,
+                                               const book::ColonyState& colony) {
+  const entries::Entry* done = nullptr;
+  for (const auto& entry : session.state.answers) {
+    const auto& answer = std::get<entries::NeedAnswered>(entry.payload);
+    if (answer.answer == entries::NeedAnswered::Answer::done && answer.need == "treat/" + id.text())
+      done = &entry;
+  }
+  if (done == nullptr) return nullptr;
+  for (const auto& entry : colony.history) {
+    if (std::holds_alternative<entries::Treatment>(entry.payload) && entry.happened >= done->happened - 7)
+      return nullptr;
+  }
+  return done;
+}
+
+// Until product and days are written it counts as the longest kind, so that it is not done twice and no comb
+// for people goes on under it.
+void count_unwritten_treatment(const Session& session, const ColonyId& id, const book::ColonyState& colony,
+                               work::ColonyStatus& status) {
+  constexpr double longest_days = 70;  // strips that stay ten weeks; from memory of labels
+  const entries::Entry* done = treatment_done_unwritten(session, id, colony);
+  if (done != nullptr) status.last_treatment = work::Sighting{done->happened, done->id, longest_days};
+}
+
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
                              int days) {
   work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
@@ -104,7 +130,9 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     input.sites.push_back(status_of(session, id, skies.at(id), days));
   for (const auto& [id, colony] : session.state.colonies) {
     const bool housed = session.state.sites.contains(site_of_colony(session.state, colony));
-    if (!colony.ended && housed) input.colonies.push_back(status_of(session, id, colony));
+    if (colony.ended || !housed) continue;
+    input.colonies.push_back(status_of(session, id, colony));
+    count_unwritten_treatment(session, id, colony, input.colonies.back());
   }
   input.answered = answered_needs(session, days);
   for (const auto& [what, kit] : session.state.kit) {
@@ -119,6 +147,14 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
   if (session.state.sites.empty()) {
     remarks.emplace_back(
         "no site is in the book yet: enter a site, a hive at it and the colony in the hive first");
+  }
+  for (const auto& [id, colony] : session.state.colonies) {
+    const entries::Entry* done = treatment_done_unwritten(session, id, colony);
+    if (done == nullptr || colony.ended) continue;
+    remarks.push_back(
+        colony.began.name + ": a treatment was answered as done on " + done->happened.iso() +
+        " but stands nowhere; enter product, batch, days and withdrawal. Until then it counts as one that "
+        "stays ten weeks, and as no deed in the odds");
   }
   for (const ColonyId& id : homeless_colonies(session.state)) {
     remarks.push_back(

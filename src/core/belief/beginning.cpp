@@ -6,10 +6,10 @@
 #include <optional>
 #include <string>
 
+#include "belief/densities.hpp"
+
 namespace beegarth::belief {
 namespace {
-
-constexpr double ninety_percent_half_width = 1.6448536269514722;  // normal quantile at 95 %
 
 // Reads rows, keeping the first problem.
 class Rows {

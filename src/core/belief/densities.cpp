@@ -9,8 +9,6 @@
 namespace beegarth::belief {
 namespace {
 
-constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
-
 // std::lgamma writes to a global, so threads would race on it.
 double log_gamma(double x) {
   using namespace boost::math::policies;

@@ -2,7 +2,13 @@
 // infinity.
 #pragma once
 
+#include <limits>
+
 namespace beegarth::belief {
+
+inline constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
+inline constexpr double ninety_percent_half_width =
+    1.6448536269514722;  // of a standard normal: its quantile at 95 %
 
 double log_normal_density(double x, double mean, double sd);
 

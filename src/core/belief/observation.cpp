@@ -9,8 +9,6 @@
 namespace beegarth::belief {
 namespace {
 
-constexpr double ninety_percent_half_width = 1.6448536269514722;  // normal quantile at 95 %
-
 double logit(double p) {
   return std::log(p / (1 - p));
 }

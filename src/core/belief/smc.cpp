@@ -5,10 +5,10 @@
 #include <limits>
 #include <numeric>
 
+#include "belief/densities.hpp"
+
 namespace beegarth::belief {
 namespace {
-
-constexpr double minus_infinity = -std::numeric_limits<double>::infinity();
 
 std::vector<double> with_share(std::span<const double> log_weights, std::span<const double> log_likelihoods,
                                double share) {

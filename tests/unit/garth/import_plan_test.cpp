@@ -69,7 +69,7 @@ TEST(ImportRefuses, a_column_the_file_has_not) {
 
 TEST(ImportRefuses, kinds_fields_and_choices_nobody_knows) {
   EXPECT_EQ(refusal("date\n", with("colony = \"a\"\n", "look_inside")),
-            "m.toml:4: there is no kind of entry 'look_inside'; see the list in docs/import.md");
+            "m.toml:4: there is no kind of entry 'look_inside'; beegarth enter BOOK --list names the kinds");
   EXPECT_NE(refusal("date\n", with(look + "wings = 4\n"))
                 .find("m.toml:9: inspection has no field 'wings'; use one of colony, look"),
             std::string::npos);
