@@ -43,7 +43,7 @@ class StopOnSignal {
   StopOnSignal(const StopOnSignal&) = delete;
   StopOnSignal& operator=(const StopOnSignal&) = delete;
   ~StopOnSignal() {
-    pthread_kill(waiter_.native_handle(), SIGTERM);  // where the serving ended by itself
+    pthread_kill(waiter_.native_handle(), SIGINT);  // where the serving ended by itself
     waiter_.join();
   }
 

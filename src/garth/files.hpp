@@ -12,8 +12,8 @@ namespace beegarth::garth {
 // Refuses folders, files that cannot be read and files larger than `most_bytes`.
 Expected<std::string> read_file(const std::string& path, std::size_t most_bytes = std::size_t{512} << 20);
 
-// Writes to a new file beside it and renames that, so that the old file stands until the new one is whole. Follows links;
-// refuses devices, folders and books.
+// Writes to a new file beside it and renames that, so that the old file stands until the new one is whole.
+// Follows links; refuses devices, folders and books.
 Outcome write_file(const std::string& path, std::string_view bytes);
 
 }  // namespace beegarth::garth
