@@ -118,9 +118,10 @@ const entries::Entry* treatment_done_unwritten(const Session& session, const Col
 // for people goes on under it.
 void count_unwritten_treatment(const Session& session, const ColonyId& id, const book::ColonyState& colony,
                                work::ColonyStatus& status) {
-  constexpr double longest_days = 70;  // strips that stay ten weeks; from memory of labels
   const entries::Entry* done = treatment_done_unwritten(session, id, colony);
-  if (done != nullptr) status.last_treatment = work::Sighting{done->happened, done->id, longest_days};
+  if (done == nullptr) return;
+  const double days = session.tables["work"].find("treatment_unwritten_days")->value;
+  status.last_treatment = work::Sighting{done->happened, done->id, days};
 }
 
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
