@@ -16,9 +16,13 @@ if(BEEGARTH_SANITIZE)
     -fsanitize=address,undefined -Wreserved-identifier -fno-sanitize-recover=all -fno-omit-frame-pointer)
   target_link_options(beegarth_warnings INTERFACE -fsanitize=address,undefined -fuse-ld=lld)
 endif()
-# Rooms that hand JSON and text about spend the compiler's time, not the tests'; the reckoning ones keep -O1.
+# Rooms that hand JSON and text about spend the compiler's time, not the program's: a lower level for them, as
+# released and under the sanitizers. The reckoning rooms keep -O3, and -O1 under the sanitizers.
 set(rooms_of_faces garth http draw)
-set(quick_to_compile -O0)
+set(quick_to_compile -O1)
+if(BEEGARTH_SANITIZE)
+  set(quick_to_compile -O0)
+endif()
 set(fuzzed_rooms base entries book garth)  # where the readers are; only these tell a fuzzer which ways it has been
 
 # beegarth_room(name FOLDER path [LINKS rooms...] [PRIVATE outside libraries...])
@@ -44,7 +48,7 @@ function(beegarth_room name)
     if(BEEGARTH_SANITIZE AND name IN_LIST fuzzed_rooms)
       target_compile_options(${name} PRIVATE -fsanitize=fuzzer-no-link)
     endif()
-    if(BEEGARTH_SANITIZE AND name IN_LIST rooms_of_faces)
+    if(name IN_LIST rooms_of_faces AND NOT CMAKE_BUILD_TYPE STREQUAL Debug)
       target_compile_options(${name} PRIVATE ${quick_to_compile})
     endif()
   else()

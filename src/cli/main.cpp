@@ -25,11 +25,18 @@ struct Command {
   void (*options)(CLI::App&, Call&);
 };
 
+// An empty date, as from a variable that was never set, is a slip and not "today".
+std::string empty_fault(const std::string& text) {
+  return text.empty() ? "give a date like 2026-06-05" : "";
+}
+void with_today(CLI::App& app, Call& call, const char* what) {
+  app.add_option("--today", call.today, what)->check(CLI::Validator(empty_fault, "DATE"));
+}
 void with_book(CLI::App& app, Call& call) {
   app.add_option("BOOK", call.book, "the book, a .garth file")->required();
-  app.add_option("--today", call.today,
-                 "the date to stand on, like 2026-06-05; default: the book's own (a demo has one), else this "
-                 "machine's date");
+  with_today(app, call,
+             "the date to stand on, like 2026-06-05; default: the book's own (a demo has one), else this "
+             "machine's date");
 }
 // Digits alone: a number that does not fit would be cut to one that does.
 std::string seed_fault(const std::string& text) {
@@ -97,17 +104,17 @@ void calc_options(CLI::App& app, Call& call) {
   app.add_flag("--list", call.list, "list the computations");
   app.add_flag("--schema", call.schema, "print the JSON Schemas of input and output");
   app.add_flag("--example", call.example, "print an input that works");
-  app.add_option("--today", call.today, "accepted everywhere; a computation takes its dates from its input");
+  with_today(app, call, "accepted everywhere; a computation takes its dates from its input");
   with_seed(app, call, "accepted everywhere; a computation takes its seed from its input");
 }
 void demo_options(CLI::App& app, Call& call) {
   app.add_option("PATH", call.book, "where to write the demo book")->required();
-  app.add_option("--today", call.today, "accepted everywhere; the demo has its own fixed today");
+  with_today(app, call, "accepted everywhere; the demo has its own fixed today");
   with_seed(app, call, "seed of the invented weather");
 }
 void new_options(CLI::App& app, Call& call) {
   app.add_option("PATH", call.book, "where to write the new, empty book")->required();
-  app.add_option("--today", call.today, "accepted everywhere; an empty book has no date");
+  with_today(app, call, "accepted everywhere; an empty book has no date");
   with_seed(app, call, "accepted everywhere; nothing is drawn here");
 }
 void sheet_options(CLI::App& app, Call& call) {

@@ -99,11 +99,26 @@ int outlook_command(const Call& call) {
         std::cout << session.state.colonies.at(id).began.name
                   << " is left out: it stands in no hive at an open site\n";
       }
-      if (session.state.colonies.empty()) std::cout << "no colony is in the book yet\n";
+      if (session.state.colonies.empty())
+        std::cout << "no colony is in the book yet\n";
+      else if (outlooks->empty() && garth::homeless_colonies(session.state).empty())
+        std::cout << "no colony of the book lives on " << session.today.iso() << "; see beegarth see\n";
     }
     return 0;
   });
 }
+
+namespace {
+
+std::string line_of(const json& colony) {
+  return fmt::format("  {:<18} in {:<14} since {}{}\n", colony["name"].get<std::string>(),
+                     colony["hive"].get<std::string>(), colony["began"].get<std::string>(),
+                     colony.contains("ended")
+                         ? ", " + colony["how"].get<std::string>() + " " + colony["ended"].get<std::string>()
+                         : "");
+}
+
+}  // namespace
 
 int see_command(const Call& call) {
   return on_book(call, [&](const garth::Session& session) {
@@ -144,14 +159,15 @@ int see_command(const Call& call) {
     std::cout << "As it stood on " << session.today.iso() << '\n';
     for (const auto& site : sites) {
       std::cout << site["name"].get<std::string>() << '\n';
-      for (const auto& c : colonies) {
-        if (c.value("site", "") != site["site"]) continue;
-        std::cout << fmt::format(
-            "  {:<18} in {:<14} since {}{}\n", c["name"].get<std::string>(), c["hive"].get<std::string>(),
-            c["began"].get<std::string>(),
-            c.contains("ended") ? ", " + c["how"].get<std::string>() + " " + c["ended"].get<std::string>()
-                                : "");
-      }
+      for (const auto& colony : colonies)
+        if (colony.value("site", "") == site["site"]) std::cout << line_of(colony);
+    }
+    bool told = false;
+    for (const auto& colony : colonies) {
+      if (colony.contains("site")) continue;
+      if (!told) std::cout << "In no hive at an open site\n";
+      told = true;
+      std::cout << line_of(colony);
     }
     return 0;
   });

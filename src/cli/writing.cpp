@@ -11,7 +11,7 @@
 #include "garth/demo.hpp"
 #include "garth/files.hpp"
 #include "garth/import.hpp"
-#include "garth/known_colonies.hpp"
+#include "garth/known_names.hpp"
 #include "garth/note.hpp"
 #include "garth/visit_sheet.hpp"
 
@@ -23,6 +23,13 @@ namespace {
 
 std::string standard_input() {
   return {std::istreambuf_iterator<char>(std::cin), {}};
+}
+
+// A slip in the year would move the beginning of the book, or stand where nobody looks.
+Outcome likely_date(Date happened, Date today) {
+  constexpr int days_back = 100 * 366, days_ahead = 400;
+  if (happened >= today - days_back && happened <= today + days_ahead) return Done{};
+  return bad_input(happened.iso() + " is too far from today, " + today.iso(), "--date", "check the year");
 }
 
 }  // namespace
@@ -75,10 +82,12 @@ int enter_command(const Call& call) {
     if (!date) return report(bad_input(date.problem().what, "--date", date.problem().remedy));
     draft.happened = *date;
   }
+  if (const auto likely = likely_date(draft.happened, session->today); !likely)
+    return report(likely.problem());
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
   const auto all = session->book.entries();
   if (!all) return report(all.problem());
-  if (const auto known = garth::only_known_colonies(*all, std::span(&draft, 1)); !known)
+  if (const auto known = garth::only_known_names(*all, std::span(&draft, 1)); !known)
     return report(known.problem());
   const auto kept = session->book.append({draft});
   if (!kept) return report(kept.problem());
@@ -125,6 +134,7 @@ int demo_command(const Call& call) {
 }
 
 int sheet_command(const Call& call) {
+  if (const auto allowed = garth::may_be_written(call.out); !allowed) return report(allowed.problem());
   const auto options = session_options(call, true);
   if (!options) return report(options.problem());
   auto session = garth::open_session(call.book, *options);

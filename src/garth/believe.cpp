@@ -67,6 +67,19 @@ belief::Forcing forcing_of(const std::vector<facts::ForcingPath>& paths, Date be
   return forcing;
 }
 
+// Said where entries of the colony are too old to be weighed.
+std::optional<facts::Reason> older_entries_remark(const book::ColonyState& colony, Date today) {
+  const Date from = followed_from(colony, today);
+  const auto older = std::count_if(colony.history.begin(), colony.history.end(),
+                                   [&](const entries::Entry& entry) { return entry.happened < from; });
+  if (older == 0) return std::nullopt;
+  return facts::Reason{
+      "followed from " + from.iso() + " on: " + std::to_string(older) +
+          (older == 1 ? " older entry is kept and not weighed" : " older entries are kept and not weighed"),
+      {},
+      {}};
+}
+
 }  // namespace
 
 SiteId site_of_colony(const book::State& state, const book::ColonyState& colony) {
@@ -132,9 +145,11 @@ Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const 
                                  tables, settings);
   });
   std::vector<facts::Outlook> outlooks;
-  for (auto& answer : answers) {
-    if (!*answer) return answer->problem();
-    outlooks.push_back(**std::move(answer));
+  for (std::size_t i = 0; i < answers.size(); ++i) {
+    if (!*answers[i]) return answers[i]->problem();
+    outlooks.push_back(**std::move(answers[i]));
+    if (auto remark = older_entries_remark(*tasks[i].state, session.today))
+      outlooks.back().remarks.insert(outlooks.back().remarks.begin(), *std::move(remark));
   }
   return outlooks;
 }

@@ -184,6 +184,7 @@ Expected<json> Desk::answer_need(std::string_view key, std::string_view answer) 
                      "give done, skipped, put_off or rained_off");
   said.answer = static_cast<entries::NeedAnswered::Answer>(word - words.begin());
   bool known = false;
+  for (const auto& job : (*plan)->plan.at_home) known = known || job.need.key == key;
   for (const auto& visit : (*plan)->plan.visits) {
     for (const auto& job : visit.jobs) known = known || job.need.key == key;
   }

@@ -88,8 +88,18 @@ Expected<std::string> read_file(const std::string& path, std::size_t most_bytes)
   return bytes;
 }
 
-Outcome write_file(const std::string& path, std::string_view bytes) {
+Outcome may_be_written(const std::string& path) {
   if (path.empty()) return Problem{ProblemKind::wrong_use, "no file was named", "--out", "name one"};
+  const auto target = file_to_replace(path);
+  if (!target) return target.problem();
+  const auto folder = std::filesystem::path(*target).parent_path();
+  if (!folder.empty() && !std::filesystem::is_directory(folder))
+    return storage("there is no folder " + folder.string(), path, "make it, or name another file");
+  return Done{};
+}
+
+Outcome write_file(const std::string& path, std::string_view bytes) {
+  if (const auto allowed = may_be_written(path); !allowed) return allowed.problem();
   const auto target = file_to_replace(path);
   if (!target) return target.problem();
   Neighbour neighbour(*target);

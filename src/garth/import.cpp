@@ -10,7 +10,7 @@
 #include "book/book.hpp"
 #include "garth/files.hpp"
 #include "garth/import_plan.hpp"
-#include "garth/known_colonies.hpp"
+#include "garth/known_names.hpp"
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
@@ -114,8 +114,8 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
     }
     return problem;
   };
-  if (const auto known = only_known_colonies(there, drafts); !known) return refuse(known.problem());
   const std::size_t known_before = leave_out_known(there, drafts);
+  if (const auto known = only_known_names(there, drafts); !known) return refuse(known.problem());
   answer.json["known"] = known_before;
   if (known_before > 0)
     answer.text += fmt::format("{} of them are in the book already, the same to the word, and are left out\n",

@@ -4,6 +4,7 @@
 #include <cmath>
 #include <utility>
 
+#include "garth/answers.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/status.hpp"
 #include "work/needs.hpp"
@@ -80,48 +81,31 @@ double setting_number(const Session& session, const std::string& name, double ot
   return end != at->second.c_str() && std::isfinite(value) ? std::clamp(value, low, high) : otherwise;
 }
 
-// A need answered for good, or put off past today, is not asked again until it arises anew.
-std::set<std::string> answered_needs(const Session& session, int days) {
+// Until product and days are written a treatment counts as the longest kind, so that it is not done twice and
+// no comb for people goes on under it.
+void count_unwritten_treatments(const Session& session, work::NeedsInput& input) {
+  const double days = session.tables["work"].find("rest_treat_days")->value;
+  for (const Unwritten& deed : unwritten_deeds(session)) {
+    if (deed.kind != "treat") continue;
+    for (auto& status : input.colonies)
+      if (status.colony == deed.colony)
+        status.last_treatment = work::Sighting{deed.answer->happened, deed.answer->id, days};
+  }
+}
+
+// What was answered rests; a sign of disease seen since wakes it.
+std::set<std::string> answered_needs(const Session& session, const work::NeedsInput& input) {
+  const auto resting = resting_needs(session, input.days);
   std::set<std::string> keys;
-  const int remembered_days =
-      2;  // a job done or skipped rests for this long, so that today's plan does not repeat it
-  for (const auto& entry : session.state.answers) {
-    const auto& answer = std::get<entries::NeedAnswered>(entry.payload);
-    using Answer = entries::NeedAnswered::Answer;
-    if (answer.answer == Answer::rained_off) continue;
-    const Date until = answer.until.value_or(entry.happened + remembered_days);
-    const bool hides =
-        answer.answer == Answer::put_off ? until >= session.today + days : until >= session.today;
-    if (hides) keys.insert(answer.need);
+  for (const auto& [key, since] : resting) {
+    const auto colony = std::find_if(input.colonies.begin(), input.colonies.end(), [&](const auto& one) {
+      return key == "tell-inspector/" + one.colony.text() || key == "suspect/" + one.colony.text();
+    });
+    const bool woken =
+        colony != input.colonies.end() && !colony->signs.empty() && colony->signs.back().seen.date > since;
+    if (!woken) keys.insert(key);
   }
   return keys;
-}
-
-// The day on which a treatment was answered "done" that no entry tells of yet.
-const entries::Entry* treatment_done_unwritten(const Session& session, const ColonyId& id,
-                                               const book::ColonyState& colony) {
-  const entries::Entry* done = nullptr;
-  for (const auto& entry : session.state.answers) {
-    const auto& answer = std::get<entries::NeedAnswered>(entry.payload);
-    if (answer.answer == entries::NeedAnswered::Answer::done && answer.need == "treat/" + id.text())
-      done = &entry;
-  }
-  if (done == nullptr) return nullptr;
-  for (const auto& entry : colony.history) {
-    if (std::holds_alternative<entries::Treatment>(entry.payload) && entry.happened >= done->happened - 7)
-      return nullptr;
-  }
-  return done;
-}
-
-// Until product and days are written it counts as the longest kind, so that it is not done twice and no comb
-// for people goes on under it.
-void count_unwritten_treatment(const Session& session, const ColonyId& id, const book::ColonyState& colony,
-                               work::ColonyStatus& status) {
-  const entries::Entry* done = treatment_done_unwritten(session, id, colony);
-  if (done == nullptr) return;
-  const double days = session.tables["work"].find("treatment_unwritten_days")->value;
-  status.last_treatment = work::Sighting{done->happened, done->id, days};
 }
 
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
@@ -133,9 +117,9 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     const bool housed = session.state.sites.contains(site_of_colony(session.state, colony));
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
-    count_unwritten_treatment(session, id, colony, input.colonies.back());
   }
-  input.answered = answered_needs(session, days);
+  count_unwritten_treatments(session, input);
+  input.answered = answered_needs(session, input);
   for (const auto& [what, kit] : session.state.kit) {
     input.kit[what] = kit.count;
     if (kit.where) input.kit_where[what] = *kit.where;
@@ -149,14 +133,8 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
     remarks.emplace_back(
         "no site is in the book yet: enter a site, a hive at it and the colony in the hive first");
   }
-  for (const auto& [id, colony] : session.state.colonies) {
-    const entries::Entry* done = treatment_done_unwritten(session, id, colony);
-    if (done == nullptr || colony.ended) continue;
-    remarks.push_back(
-        colony.began.name + ": a treatment was answered as done on " + done->happened.iso() +
-        " but stands nowhere; enter product, batch, days and withdrawal. Until then it counts as one that "
-        "stays ten weeks, and as no deed in the odds");
-  }
+  for (const Unwritten& deed : unwritten_deeds(session))
+    remarks.push_back(remark_of(deed, session.state.colonies.at(deed.colony).began.name));
   for (const ColonyId& id : homeless_colonies(session.state)) {
     remarks.push_back(
         session.state.colonies.at(id).began.name +
@@ -203,6 +181,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   input.hours = working_hours(session, days, remarks);
   input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));
   input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
+  input.price_of_opening = session.tables["work"].find("opening_kg")->value;
   auto plan = work::plan_days(input, cbc_solver());
   if (!plan) return plan.problem();
   answer.plan = *std::move(plan);

@@ -54,11 +54,19 @@ Json need_json(const facts::Need& need, const PlanNames& names) {
     json["colony"] = need.colony->text();
     json["colony_name"] = names.of(*need.colony);
   }
+  if (need.colony && !need.write_down.empty())
+    json["write_down"] = names.of(*need.colony) + ": " + need.write_down;
   if (need.last_in_round) json["last_in_round"] = true;
   return json;
 }
 
 }  // namespace
+
+bool opens_a_hive(const work::Visit& visit) {
+  return std::any_of(visit.jobs.begin(), visit.jobs.end(), [](const work::PlannedJob& job) {
+    return job.need.clock == facts::Clock::opening && job.need.minutes > 0;
+  });
+}
 
 std::vector<std::string> load_of(const work::Visit& visit) {
   std::vector<std::string> all;
@@ -78,6 +86,7 @@ Json visit_json(const work::Visit& visit, const PlanNames& names) {
             {"site_name", names.of(visit.site)},
             {"travel_minutes", minutes_number(visit.travel_minutes)},
             {"opening_odds", odds_number(visit.opening_odds)},
+            {"opens_a_hive", opens_a_hive(visit)},
             {"take", load_of(visit)},
             {"jobs", jobs}};
   if (!visit.weather.empty()) json["weather"] = visit.weather;
@@ -115,10 +124,13 @@ nlohmann::json reasons_json(const std::vector<facts::Reason>& reasons) {
 nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names) {
   Json visits = Json::array();
   for (const auto& visit : plan.visits) visits.push_back(visit_json(visit, names));
+  Json at_home = Json::array();
+  for (const auto& job : plan.at_home) at_home.push_back(need_json(job.need, names));
   Json undone = Json::array();
   for (const auto& one : plan.undone) undone.push_back(undone_json(one, names));
   return {{"from", plan.from.iso()},
           {"to", plan.to.iso()},
+          {"at_home", at_home},
           {"visits", visits},
           {"undone", undone},
           {"expected_loss", money_number(plan.expected_loss)},

@@ -12,6 +12,9 @@ namespace beegarth::garth {
 
 nlohmann::json plan_json(const work::Plan& plan, const PlanNames& names);
 
+// Whether some job of the visit opens a hive: only then do the odds of fit hours matter.
+bool opens_a_hive(const work::Visit& visit);
+
 // The load of the car: what all jobs ask for, things of one kind added up.
 std::vector<std::string> load_of(const work::Visit& visit);
 

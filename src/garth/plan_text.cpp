@@ -83,7 +83,7 @@ std::optional<std::string> moved_most(const facts::Need& need) {
   return std::nullopt;
 }
 
-// "charged queen cells 20 % (3\u201343) by Wed 3 June, 23 % (2\u201354) by Wed 10 June"; two odds at most.
+// "charged queen cells 20 % (3 to 43 %) by Wed 3 June, 23 % (2 to 54 %) by Wed 10 June"; two odds at most.
 std::string told_odds(const facts::Need& need) {
   constexpr std::size_t most = 2;
   std::string out;
@@ -144,12 +144,21 @@ std::map<std::string, int> visits_of_cautions(const work::Plan& plan) {
   return visits;
 }
 
+// "Thrush: " where a caution of the visit is of that colony alone.
+std::string only_colony(const work::Visit& visit, const std::string& caution, const PlanNames& names) {
+  std::set<std::optional<ColonyId>> whose;
+  for (const auto& job : visit.jobs)
+    if (std::find(job.need.cautions.begin(), job.need.cautions.end(), caution) != job.need.cautions.end())
+      whose.insert(job.need.colony);
+  return whose.size() == 1 && *whose.begin() ? names.of(**whose.begin()) + ": " : "";
+}
+
 std::string visit_text(const work::Visit& visit, const PlanNames& names) {
   std::string out = fmt::format("{}  {}  {}\u2013{}\n", short_date(visit.date), names.of(visit.site),
                                 clock_text(visit.start_hour), clock_text(visit.end_hour));
   std::vector<std::string> day;
   if (!visit.weather.empty()) day.push_back(visit.weather);
-  day.push_back("fit for opening " + percent(visit.opening_odds));
+  if (opens_a_hive(visit)) day.push_back("fit for opening " + percent(visit.opening_odds));
   day.push_back(fmt::format("{:.0f} min on the way", visit.travel_minutes));
   out += paragraph("  ", join(day, ", "));
   const auto take = load_of(visit);
@@ -161,6 +170,17 @@ std::string visit_text(const work::Visit& visit, const PlanNames& names) {
   return out;
 }
 
+std::string at_home_text(const work::Plan& plan, const PlanNames& names) {
+  if (plan.at_home.empty()) return "";
+  std::string out = "\nFirst of all, from home\n";
+  int number = 0;
+  for (const auto& job : plan.at_home) {
+    out += job_text(job.need, ++number, names);
+    for (const auto& caution : job.need.cautions) out += paragraph("      ", caution);
+  }
+  return out;
+}
+
 // Every caution once: those of one visit with its site, those of several first.
 std::string cautions_text(const work::Plan& plan, const PlanNames& names) {
   const auto visits = visits_of_cautions(plan);
@@ -169,9 +189,18 @@ std::string cautions_text(const work::Plan& plan, const PlanNames& names) {
   std::string out;
   for (const auto& visit : plan.visits) {
     std::vector<std::string> here;
+    std::string last;
     for (const auto& job : visit.jobs)
-      for (const auto& caution : job.need.cautions)
-        if (told.insert(caution).second) (visits.at(caution) > 1 ? everywhere : here).push_back(caution);
+      for (const auto& caution : job.need.cautions) {
+        if (!told.insert(caution).second) continue;
+        if (visits.at(caution) > 1) {
+          everywhere.push_back(caution);
+        } else {
+          const std::string whose = only_colony(visit, caution, names);
+          here.push_back((whose == last ? "" : whose) + caution);
+          last = whose;
+        }
+      }
     if (!here.empty())
       out += paragraph(
           "  -  ", fmt::format("{}, {}: {}", short_date(visit.date), names.of(visit.site), join(here, " ")));
@@ -230,7 +259,7 @@ std::optional<std::string> moved_by(const std::string& reason, int year) {
 }
 
 std::string odds_text(const facts::Odds& odds) {
-  return fmt::format("{} ({:.0f}\u2013{:.0f})", percent(odds.value), odds.low * 100, odds.high * 100);
+  return fmt::format("{} ({:.0f} to {:.0f} %)", percent(odds.value), odds.low * 100, odds.high * 100);
 }
 
 std::string plan_text(const work::Plan& plan, const PlanNames& names) {
@@ -238,6 +267,7 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names) {
                                 plan.visits.empty()       ? "no visit"
                                 : plan.visits.size() == 1 ? "1 visit"
                                                           : fmt::format("{} visits", plan.visits.size()));
+  out += at_home_text(plan, names);
   for (const auto& visit : plan.visits) out += "\n" + visit_text(visit, names);
   out += cautions_text(plan, names);
   if (!plan.undone.empty()) out += "\n" + undone_text(plan.undone, names);
@@ -247,7 +277,7 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names) {
   }
   const double gap = plan.expected_loss - plan.bound;
   out += fmt::format("\nExpected loss and effort {:.1f} kg honey equivalent; {}.\n", plan.expected_loss,
-                     plan.proven_optimal ? "no better plan exists under these odds"
+                     plan.proven_optimal ? "no plan is better under these odds, prices and hours"
                                          : fmt::format("a better plan could save {:.1f} kg at most", gap));
   return out;
 }

@@ -95,6 +95,15 @@ Expected<Session> open_session(const std::string& path, const SessionOptions& op
 
 Expected<ColonyId> colony_named(const book::State& state, std::string_view name) {
   if (const auto found = book::find_colony(state, name)) return *found;
+  std::string namesakes;
+  int count = 0;
+  for (const auto& [id, colony] : state.colonies) {
+    if (colony.began.name != name) continue;
+    namesakes += (count++ == 0 ? "" : ", ") + id.text();
+  }
+  if (count > 1)
+    return bad_input("several colonies are called '" + std::string(name) + "'", {},
+                     "use a key: " + namesakes);
   return bad_input("there is no colony '" + std::string(name) + "' on " + state.as_of.iso(), {},
                    known_names(state.colonies, [](const book::ColonyState& c) { return c.began.name; }));
 }

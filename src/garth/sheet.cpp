@@ -32,12 +32,14 @@ class SheetMaker {
     pages_.place(scene::gap(3));
     pages_.place(help());
     pages_.place(scene::gap(4));
+    for (const std::string& call : facts_.calls_first) {
+      pages_.place(
+          text("Before you go: " + call + ".", width_, {12.5, true, scene::black, scene::Align::left}));
+      pages_.place(scene::gap(3));
+    }
     place_take();
     int number = 0;
-    for (const auto& job : visit_.jobs) {
-      pages_.place(job_block(job.need, ++number));
-      pages_.place(scene::gap(4));
-    }
+    for (const auto& group : by_colony()) place_group(group, number);
     pages_.place(closing());
     scene::Document document{facts_.site.name + ", " + visit_.date.iso(), visit_.date,
                              std::move(pages_).finished()};
@@ -74,8 +76,9 @@ class SheetMaker {
     name.items.emplace_back(hours);
     name.height_mm = std::max(name.height_mm, 15.0);
     std::string day = visit_.weather.empty() ? "" : visit_.weather + "  \u00b7  ";
-    day += fmt::format("fit for opening {:.0f} %  \u00b7  {:.0f} min on the way", visit_.opening_odds * 100,
-                       visit_.travel_minutes);
+    if (opens_a_hive(visit_))
+      day += fmt::format("fit for opening {:.0f} %  \u00b7  ", visit_.opening_odds * 100);
+    day += fmt::format("{:.0f} min on the way", visit_.travel_minutes);
     Block all = scene::stacked({name, text(day, width_, plain)});
     if (visit_.if_lost)
       all = scene::stacked(
@@ -87,7 +90,7 @@ class SheetMaker {
   Block help() const {
     const std::string reference = facts_.site.grid_reference.empty()
                                       ? "grid reference not written down: note it here  ____________________"
-                                      : facts_.site.grid_reference;
+                                      : "grid reference " + facts_.site.grid_reference;
     std::vector<Block> lines{text("Emergency " + facts_.emergency_number + "   \u00b7   " + reference,
                                   width_ - 6, {14, true, scene::black, scene::Align::left})};
     if (!facts_.site.access.empty())
@@ -112,45 +115,104 @@ class SheetMaker {
     pages_.place(scene::gap(3));
   }
 
-  Block job_block(const facts::Need& need, int number) const {
+  using Group = std::vector<const facts::Need*>;
+
+  // Jobs of one colony that follow each other stand in one frame, with one set of boxes.
+  std::vector<Group> by_colony() const {
+    std::vector<Group> groups;
+    for (const auto& job : visit_.jobs) {
+      const bool same = !groups.empty() && job.need.colony &&
+                        groups.back().front()->colony == job.need.colony &&
+                        groups.back().front()->last_in_round == job.need.last_in_round;
+      if (!same) groups.emplace_back();
+      groups.back().push_back(&job.need);
+    }
+    return groups;
+  }
+
+  // Where the jobs of a colony do not go on one page together, each stands by itself.
+  void place_group(const Group& group, int& number) {
+    const Block block = group_block(group, number);
+    if (block.height_mm > pages_.height_mm() && group.size() > 1) {
+      for (const facts::Need* need : group) place_group({need}, number);
+      return;
+    }
+    pages_.place(block);
+    pages_.place(scene::gap(4));
+    number += static_cast<int>(group.size());
+  }
+
+  // What is read at the hive: the first reasons, without what only tables say.
+  static std::vector<std::string> told_reasons(const facts::Need& need) {
+    constexpr std::size_t most = 3;
+    std::vector<std::string> told;
+    for (const auto& reason : need.why)
+      if (told.size() < most && reason.text.rfind("taken from tables", 0) != 0)
+        told.push_back(human_dates(reason.text, need.earliest.year()));
+    return told;
+  }
+
+  Block group_block(const Group& group, int number_before) const {
     constexpr double padding = 3.5;
     const double inside = width_ - 2 * padding;
-    std::vector<Block> parts{job_title(need, number, inside), scene::gap(1.5)};
+    const facts::Need& first = *group.front();
+    std::vector<Block> parts{colony_title(group, inside)};
+    std::vector<std::string> cares;
+    int number = number_before;
+    int minutes = 0;
+    for (const facts::Need* need : group) {
+      parts.push_back(scene::gap(1.5));
+      add_job(*need, ++number, inside, parts);
+      minutes += need->minutes;
+      for (const auto& caution : need->cautions)
+        if (std::find(cares.begin(), cares.end(), caution) == cares.end()) cares.push_back(caution);
+    }
+    for (const auto& caution : cares) parts.push_back(labelled("Care", caution, inside));
+    if (first.last_in_round)
+      parts.push_back(labelled("Order", "last of the round; no other colony after it today", inside));
+    if (minutes > 0) parts.push_back(to_write_in(group, inside));
+    const scene::Rectangle look{
+        .border = scene::Pen{first.last_in_round ? 1.0 : 0.4, scene::black, minutes <= 0}, .corner_mm = 2};
+    return scene::framed(scene::stacked(parts), width_, padding, look);
+  }
+
+  void add_job(const facts::Need& need, int number, double inside, std::vector<Block>& parts) const {
+    parts.push_back(text(fmt::format("{}  {}", number, need.what), inside,
+                         {12.5, false, scene::black, scene::Align::left}));
     for (const auto& odds : need.odds)
       parts.push_back(
           labelled("Odds", fmt::format("{} by {}: {}", odds.event, short_date(odds.by), odds_text(odds.odds)),
                    inside));
-    for (const auto& reason : need.why) parts.push_back(labelled("Why", reason.text, inside));
-    for (const auto& caution : need.cautions) parts.push_back(labelled("Care", caution, inside));
-    if (need.last_in_round)
-      parts.push_back(labelled("Order", "last of the round; no other colony after it today", inside));
-    if (need.minutes > 0) parts.push_back(to_write_in(need, inside));
-    const scene::Rectangle look{
-        .border = scene::Pen{need.last_in_round ? 1.0 : 0.4, scene::black, need.minutes <= 0},
-        .corner_mm = 2};
-    return scene::framed(scene::stacked(parts), width_, padding, look);
+    for (const auto& reason : told_reasons(need)) parts.push_back(labelled("Why", reason, inside));
   }
 
-  Block job_title(const facts::Need& need, int number, double inside) const {
+  Block colony_title(const Group& group, double inside) const {
     constexpr double minutes_mm = 22;
-    const std::string who = need.colony ? facts_.names.of(*need.colony) : facts_.site.name;
-    Block title = text(fmt::format("{}  {}", number, who), inside - minutes_mm,
-                       {16, true, scene::black, scene::Align::left});
-    if (need.minutes > 0)
+    const facts::Need& first = *group.front();
+    int minutes = 0;
+    for (const facts::Need* need : group) minutes += need->minutes;
+    const std::string who = first.colony ? facts_.names.of(*first.colony) : facts_.site.name;
+    Block title = text(who, inside - minutes_mm, {16, true, scene::black, scene::Align::left});
+    if (minutes > 0)
       title.items.emplace_back(scene::Text{{inside - minutes_mm, 1},
-                                           fmt::format("{} min", need.minutes),
+                                           fmt::format("{} min", minutes),
                                            12,
                                            false,
                                            minutes_mm,
                                            scene::Align::right,
                                            scene::black});
-    return scene::stacked({title, text(need.what, inside, {12.5, false, scene::black, scene::Align::left})});
+    return title;
   }
 
-  Block to_write_in(const facts::Need& need, double inside) const {
-    const auto dwelling = need.colony ? facts_.dwellings.find(*need.colony) : facts_.dwellings.end();
+  Block to_write_in(const Group& group, double inside) const {
+    const auto& colony = group.front()->colony;
+    const auto dwelling = colony ? facts_.dwellings.find(*colony) : facts_.dwellings.end();
+    std::vector<std::vector<scene::WriteIn>> rows_told;
+    for (const facts::Need* need : group)
+      for (auto& row : boxes_of(*need, dwelling == facts_.dwellings.end() ? nullptr : &dwelling->second))
+        if (std::find(rows_told.begin(), rows_told.end(), row) == rows_told.end()) rows_told.push_back(row);
     std::vector<Block> rows{scene::gap(2)};
-    for (const auto& row : boxes_of(need, dwelling == facts_.dwellings.end() ? nullptr : &dwelling->second)) {
+    for (const auto& row : rows_told) {
       rows.push_back(scene::write_ins(row, inside, box_height_mm));
       rows.push_back(scene::gap(1.2));
     }

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <string>
+#include <vector>
 
 #include "facts/dwelling.hpp"
 #include "garth/plan_names.hpp"
@@ -17,6 +18,7 @@ struct SheetFacts {
   PlanNames names;
   std::map<ColonyId, facts::Dwelling>
       dwellings;                         // says what can be seen; every box is printed where it is missing
+  std::vector<std::string> calls_first;  // to be made before this visit: "Alder 5: telephone ..."
   std::string emergency_number = "112";  // 999 in the United Kingdom, 911 in North America
   scene::Paper paper = scene::Paper::a4;
 };

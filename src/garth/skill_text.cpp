@@ -15,6 +15,7 @@ json comparison_json(const Comparison& c) {
 }
 
 std::string figure(double x) {
+  if (std::abs(x) < 5e-5) x = 0;  // never "-0.0000"
   return fmt::format("{:.{}f}", x, std::abs(x) >= 100 ? 0 : (std::abs(x) >= 1 ? 2 : 4));
 }
 

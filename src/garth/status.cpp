@@ -23,8 +23,21 @@ work::Sighting sighting(const Entry& entry, double value = 0) {
   return {entry.happened, entry.id, value};
 }
 
+// Cells of one generation stand in one row of looks: from the egg to the young queen takes 16 days, and a
+// charged cell is at least three of them old.
+constexpr int one_generation_of_cells_days = 13;
+
+void take_in_cells(const entries::Inspection& look, const Entry& entry, work::ColonyStatus& status) {
+  const bool cells = look.charged_cells.value_or(0) > 0 || look.sealed_cells.value_or(0) > 0;
+  const bool older =
+      status.cells_since && entry.happened - status.cells_since->date > one_generation_of_cells_days;
+  if (older || (!cells && look.look == entries::Look::full)) status.cells_since.reset();
+  if (cells && !status.cells_since) status.cells_since = sighting(entry);
+}
+
 void take_in(const entries::Inspection& look, const Entry& entry, work::ColonyStatus& status) {
   status.last_any_look = sighting(entry);
+  take_in_cells(look, entry, status);
   if (look.look == entries::Look::full) {
     status.last_full_look = sighting(entry);
     status.last_charged_cells.reset();
@@ -97,6 +110,7 @@ void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus
 
 void take_in(const entries::Split& split, const Entry& entry, work::ColonyStatus& status) {
   const bool is_new_one = split.into == status.colony;
+  status.cells_since.reset();
   if (is_new_one != split.queen_goes) status.queen_lost_or_swarmed = sighting(entry, 2);
 }
 
@@ -116,7 +130,10 @@ struct TakeIn {
   void operator()(const entries::Queen& p) const { take_in(p, entry, status); }
   void operator()(const entries::Split& p) const { take_in(p, entry, status); }
   void operator()(const entries::Room& p) const { take_in(p, entry, status); }
-  void operator()(const entries::Swarmed&) const { status.queen_lost_or_swarmed = sighting(entry, 1); }
+  void operator()(const entries::Swarmed&) const {
+    status.cells_since.reset();
+    status.queen_lost_or_swarmed = sighting(entry, 1);
+  }
   void operator()(const entries::Feed& p) const { status.last_feed = sighting(entry, p.kg); }
   void operator()(const entries::Treatment& p) const {
     status.last_treatment = sighting(entry, p.days.value_or(0));

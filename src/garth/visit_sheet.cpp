@@ -20,6 +20,10 @@ SheetFacts facts_for(const Session& session, const PlanAnswer& answer, const Sit
     if (!colony.ended && hive != session.state.hives.end())
       facts.dwellings.emplace(id, dwelling_of(hive->second));
   }
+  for (const auto& job : answer.plan.at_home)
+    if (job.need.site == site)
+      facts.calls_first.push_back((job.need.colony ? answer.names.of(*job.need.colony) + ": " : "") +
+                                  job.need.what);
   const auto number = session.state.settings.find("emergency_number");
   if (number != session.state.settings.end()) facts.emergency_number = number->second;
   facts.paper = paper == "Letter" ? scene::Paper::letter : scene::Paper::a4;

@@ -104,8 +104,8 @@ Expected<int> days_asked(const Ask& ask) {
   const std::string& text = found->second;
   int days = 0;
   const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), days);
-  if (fault != std::errc{} || end != text.data() + text.size() || days < 1 || days > 60)
-    return bad_input("days is not a whole number from 1 to 60", "?days=" + text, "ask for /api/plan?days=14");
+  if (fault != std::errc{} || end != text.data() + text.size() || days < 1 || days > 28)
+    return bad_input("days is not a whole number from 1 to 28", "?days=" + text, "ask for /api/plan?days=14");
   return days;
 }
 

@@ -27,7 +27,7 @@ export async function open_browser() {
   async function page_of(options = {}) {
     const context = await browser.newContext({ viewport: { width: 1180, height: 900 }, ...options });
     const page = await context.newPage();
-    page.setDefaultTimeout(process.env.BEEGARTH_URL ? 60_000 : 8_000);
+    page.setDefaultTimeout(process.env.BEEGARTH_URL ? 20_000 : 8_000);
     page.wrong = [];
     page.on('console', (message) => { if (message.type() === 'error' || message.type() === 'warning') page.wrong.push(message.text()); });
     page.on('pageerror', (error) => page.wrong.push(String(error)));

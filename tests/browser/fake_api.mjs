@@ -34,6 +34,7 @@ export async function start_fake() {
   };
   const left = () => ({
     ...plan,
+    at_home: plan.at_home.filter((job) => !state.answered.some(([key]) => key === job.key)),
     visits: plan.visits
       .map((visit) => ({ ...visit, jobs: visit.jobs.filter((job) => !state.answered.some(([key]) => key === job.key)) }))
       .filter((visit) => visit.jobs.length > 0),

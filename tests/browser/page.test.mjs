@@ -33,11 +33,14 @@ test('Today says first where to go, then each visit with its jobs, odds and caut
     assert.match(await page.locator('main').innerText(), /Go to Withy Meadow today, 11:30–14:10/);
     const visit = page.locator('section', { hasText: 'Withy Meadow' }).first();
     const text = await visit.innerText();
-    for (const part of ['14 min to get there', '83 %', 'look for queen cells, all combs', '40 min', '38 %', '(22–55)', 'Two boxes above 20 kg',
-      'If Thursday is lost: Sat 6 June instead; swarm odds at Alder 5 rise to 41 %.', 'after every other colony', '<1 % (0–3)'])
+    for (const part of ['14 min to get there', '83 %', 'look for queen cells, all combs', '40 min', '38 %', '(22 to 55 %)', 'Two boxes above 20 kg',
+      'If Thursday is lost: Sat 6 June instead; swarm odds at Alder 5 rise to 41 %.', 'after every other colony', '<1 % (0 to 3 %)'])
       assert.ok(text.replace(/\s+/g, ' ').includes(part), `${part} in: ${text}`);
     assert.deepEqual(await visit.locator('dl li').allInnerTexts(), ['nucleus box', 'smoker', 'water', '1 super of drawn comb', 'count boards ×3']);
-    assert.equal(await page.locator('ol > li').count(), 5);
+    assert.equal(await page.locator('ol > li').count(), 6, 'five jobs at the sites and a call from home');
+    const call = page.locator('section', { hasText: 'First of all, from home' });
+    assert.match(await call.innerText(), /Chalk 3 telephone the bee inspector today[\s\S]*No comb, bees, feed, box or tool leaves this site[.]/);
+    assert.equal(await page.getByText('Fit for opening').count(), 1, 'only where a hive is opened');
     assert.equal(text.split('Smoke out and lid off').length, 2, 'a caution of two jobs is said once, at the head of the visit');
     assert.match(await page.locator('main').innerText(), /If Tuesday is lost: Wednesday 10 June[.]/);
     assert.match(await page.locator('main').innerText(), /Left undone[\s\S]*Chalk 2[\s\S]*Costs nothing before July/);
@@ -46,7 +49,7 @@ test('Today says first where to go, then each visit with its jobs, odds and caut
 test('Why opens to reasons, sources and the entry itself, and closes again', invented, () =>
   with_page({}, async (page) => {
     await go(page, browser.url, '/');
-    await page.locator('summary').first().click();
+    await page.locator('section', { hasText: 'Withy Meadow' }).first().locator('summary').first().click();
     await page.getByText('Egg-filled cups were seen on 28 May').waitFor();
     await page.getByRole('button', { name: /^entry/ }).first().click();
     const dialog = page.getByRole('dialog');
@@ -54,6 +57,23 @@ test('Why opens to reasons, sources and the entry itself, and closes again', inv
     assert.match(await dialog.innerText(), /cups with egg\s+4/);
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
+  }));
+
+test('Done begins the line that tells what was seen, for the keeper to complete', invented, () =>
+  with_page({}, async (page) => {
+    await go(page, browser.url, '/');
+    await page.locator('ol > li', { hasText: 'look for queen cells' }).getByRole('button', { name: 'Done', exact: true }).click();
+    await page.getByText('What was done or seen is still to be written').waitFor();
+    const line = page.getByLabel('One line, as you would write it');
+    await page.waitForFunction(() => document.activeElement?.id === 'note-line');
+    assert.equal(await line.inputValue(), 'Alder 5: full look, ');
+    await line.pressSequentially('9 seams');
+    await page.keyboard.press('Enter');
+    await page.getByRole('button', { name: 'Keep it' }).click();
+    await page.getByText('1 entry written in the book').waitFor();
+    assert.ok(browser.fake.state.kept.includes('Alder 5: full look, 9 seams'));
+    browser.fake.state.answered.length = 0;
+    browser.fake.state.kept.length = 0;
   }));
 
 test('Done writes the answer in the book and plans anew', invented, () =>
@@ -65,6 +85,7 @@ test('Done writes the answer in the book and plans anew', invented, () =>
     assert.equal(await job.count(), 0);
     assert.deepEqual(browser.fake.state.answered, [['room/alder-3', 'done']]);
     assert.equal(await page.evaluate(() => document.activeElement?.getAttribute('role')), 'status');
+    assert.equal(await page.getByLabel('One line, as you would write it').inputValue(), '', 'nothing is begun for a job that needs no note');
     await page.locator('ol > li', { hasText: 'count board' }).getByRole('button', { name: 'Rained off' }).click();
     await page.getByText('rained off. The plan was made anew').waitFor();
     assert.deepEqual(browser.fake.state.answered[1], ['count/sallow-1', 'rained_off']);

@@ -160,6 +160,13 @@ TEST_F(PlanRefusals, WhatIsNotWorthTheWay) {
   EXPECT_EQ(why_not("idle/ford-1"), "going costs more than it saves");
 }
 
+TEST_F(PlanRefusals, WhatIsNotWorthItsMinutesWhereOneIsAnyway) {
+  input_.needs.push_back(need("idle/mill-2", "mill", "mill-2"));
+  input_.needs.back().loss.by_day.assign(7, 0.0);
+  input_.needs.back().loss.never = 0.01;
+  EXPECT_EQ(why_not("idle/mill-2"), "you are there, but the time it takes costs more than it saves");
+}
+
 TEST_F(PlanRefusals, AClashIsNamed) {
   input_.needs.push_back(need("less/mill-1", "mill", "mill-1"));
   input_.needs.back().loss.never = 10;
@@ -198,6 +205,56 @@ TEST_F(PlanRefusals, TheSuspectColonyIsSeenAfterEveryOther) {
   EXPECT_EQ(plan->visits.front().site, SiteId("ford"));
   EXPECT_EQ(plan->visits.back().jobs.back().need.key, "suspect/mill-1");
   EXPECT_LE(plan->visits.front().end_hour, plan->visits.back().start_hour);
+}
+
+TEST_F(PlanRefusals, ACallFromHomeNeedsNoWayNoHoursAndNoWeather) {
+  auto call = need("tell-inspector/ford-1", "ford", "ford-1");
+  call.at_home = true;
+  input_.needs.push_back(call);
+  input_.hours.assign(7, {10, 10});
+  const auto plan = work::plan_days(input_, garth::cbc_solver());
+  ASSERT_TRUE(plan);
+  ASSERT_EQ(plan->at_home.size(), 1U);
+  EXPECT_EQ(plan->at_home.front().need.key, "tell-inspector/ford-1");
+  EXPECT_TRUE(plan->visits.empty());
+}
+
+TEST_F(PlanRefusals, AHiveIsOpenedOnceForTwoJobsWhereOpeningHasItsPrice) {
+  auto& first = input_.needs.front();
+  first.loss.by_day = {0, 0, 0, 0, 0, 0, 0};
+  auto room = need("room/mill-1", "mill", "mill-1");
+  room.earliest = room.best = may(4);
+  room.loss.by_day = {0, 0, 0, 0, 1, 2, 3};
+  auto other = need("good/mill-2", "mill", "mill-2");
+  other.loss.by_day = {0, 9, 9, 9, 9, 9, 9};
+  input_.needs.push_back(room);
+  input_.needs.push_back(other);
+  const auto days_of_mill_1 = [&] {
+    std::vector<Date> days;
+    const auto plan = work::plan_days(input_, garth::cbc_solver());
+    EXPECT_TRUE(plan);
+    for (const auto& visit : plan->visits)
+      for (const auto& job : visit.jobs)
+        if (job.need.colony == ColonyId("mill-1")) days.push_back(visit.date);
+    return days;
+  };
+  EXPECT_EQ(days_of_mill_1(), (std::vector<Date>{may(1), may(4)})) << "each on its best day";
+  input_.price_of_opening = 0.5;
+  EXPECT_EQ(days_of_mill_1(), (std::vector<Date>{may(4), may(4)})) << "together";
+}
+
+TEST_F(PlanRefusals, TheStopThatWantsDuskIsTheLaterOne) {
+  for (const char* dusk_at : {"mill", "ford"}) {
+    input_.needs.clear();
+    for (const char* site : {"mill", "ford"}) {
+      input_.needs.push_back(need(std::string("job/") + site, site, std::string(site) + "-1"));
+      if (std::string(site) == dusk_at) input_.needs.back().clock = facts::Clock::dusk;
+    }
+    const auto plan = work::plan_days(input_, garth::cbc_solver());
+    ASSERT_TRUE(plan);
+    ASSERT_EQ(plan->visits.size(), 2U);
+    EXPECT_EQ(plan->visits.back().site, SiteId(dusk_at));
+  }
 }
 
 TEST_F(PlanRefusals, NumbersThatAreNotFiniteAndTablesOfTheWrongSizeAreProblems) {

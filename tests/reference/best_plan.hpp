@@ -8,6 +8,7 @@
 #include <map>
 #include <optional>
 #include <set>
+#include <utility>
 #include <vector>
 
 #include "work/plan.hpp"
@@ -55,13 +56,22 @@ class BestPlan {
       const auto [known, fresh] = shift_of_day.emplace(day, shift);
       if (!fresh && known->second != shift) return;
     }
-    double sum = jobs_cost;
+    double sum = jobs_cost + openings_cost();
     for (const auto& [day, shift] : shift_of_day) {
       const auto cost = day_cost(shift);
       if (!cost) return;
       sum += *cost;
     }
     best_ = std::min(best_, sum);
+  }
+
+  // A colony opened on a day costs its price once.
+  double openings_cost() const {
+    std::set<std::pair<ColonyId, int>> opened;
+    for (std::size_t j = 0; j < model_.jobs.size(); ++j)
+      if (shift_of_[j] >= 0 && need_of(j).clock == facts::Clock::opening && need_of(j).colony)
+        opened.emplace(*need_of(j).colony, day_of(j));
+    return input_.price_of_opening * static_cast<double>(opened.size());
   }
 
   bool in_order() const {

@@ -82,6 +82,7 @@ inline work::PlanInput some_plan_input(std::uint64_t number, const InstanceSize&
   for (std::size_t a = 0; a < places; ++a)
     for (std::size_t b = 0; b < places; ++b)
       if (a != b) input.travel.minutes[a][b] = 3 + 25 * draw.uniform();
+  input.price_of_opening = 2 * draw.uniform();
   for (int i = 0; i < size.needs; ++i) input.needs.push_back(some_need(draw, input, i));
   return input;
 }

@@ -32,11 +32,9 @@ std::string percent(double odds) {
 // Lists what was said, "9 seams, 5 charged cells".
 class Sayings {
  public:
-  void add(const std::optional<double>& value, const char* words) {
-    if (value) join(number(*value) + " " + words);
-  }
-  void add(const std::optional<int>& value, const char* words) {
-    if (value) join(number(*value) + " " + words);
+  template <class Number>
+  void add(const std::optional<Number>& value, const char* one, const char* several) {
+    if (value) join(number(*value) + " " + (*value == Number{1} ? one : several));
   }
   void add(const std::optional<bool>& flag, const char* words) {
     if (flag) join((*flag ? "" : "no ") + std::string(words));
@@ -50,19 +48,19 @@ class Sayings {
 
 std::string contents(const e::Inspection& p) {
   Sayings said;
-  said.add(p.seams, "seams");
-  said.add(p.bees, "bees");
-  said.add(p.brood_combs, "combs with brood");
-  said.add(p.capped_cells, "capped cells");
+  said.add(p.seams, "seam", "seams");
+  said.add(p.bees, "bee", "bees");
+  said.add(p.brood_combs, "comb with brood", "combs with brood");
+  said.add(p.capped_cells, "capped cell", "capped cells");
   said.add(p.eggs, "eggs");
   said.add(p.open_brood, "open brood");
   said.add(p.capped_brood, "capped brood");
   said.add(p.queen, "queen seen");
-  said.add(p.cups_with_egg, "cups with egg");
-  said.add(p.charged_cells, "charged cells");
-  said.add(p.sealed_cells, "sealed cells");
-  said.add(p.store_combs, "combs of stores");
-  said.add(p.stores_kg, "kg of stores");
+  said.add(p.cups_with_egg, "cup with egg", "cups with egg");
+  said.add(p.charged_cells, "charged cell", "charged cells");
+  said.add(p.sealed_cells, "sealed cell", "sealed cells");
+  said.add(p.store_combs, "comb of stores", "combs of stores");
+  said.add(p.stores_kg, "kg of stores", "kg of stores");
   return said.text();
 }
 

@@ -127,7 +127,8 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
                        {}});
   }
   if (setting.groups.empty()) {
-    remarks.push_back({"nothing was seen yet: this is what is usual for the season", {}, {}});
+    remarks.push_back(
+        {"nothing was seen in the time that is followed: this is what is usual for the season", {}, {}});
   }
   if (projected.looped_from <= projected.last) {
     const Date from = setting.timeline.began + projected.looped_from;

@@ -64,6 +64,7 @@ Wanted first_id(const Payload& payload) {
 }
 
 std::string plain(double value) {
+  if (std::abs(value) >= 1e15) return value < 0 ? "below -1e15" : "above 1e15";
   std::string text = std::to_string(value);
   text.erase(text.find_last_not_of('0') + 1);
   if (!text.empty() && text.back() == '.') text.pop_back();
@@ -132,6 +133,11 @@ class Checker {
   void check_text(const char* name, const std::string& value, std::size_t most) {
     if (value.size() > most) say(name, "is longer than " + std::to_string(most) + " bytes", "shorten it");
     if (value.find('\0') != std::string::npos) say(name, "holds a zero byte", "remove it");
+    // Such bytes would speak to the terminal that the text is shown on; a line end or a tab is text.
+    const bool steers = std::any_of(value.begin(), value.end(), [](unsigned char byte) {
+      return (byte < 0x20 && byte != '\n' && byte != '\t' && byte != '\r') || byte == 0x7f;
+    });
+    if (steers) say(name, "holds a control character", "remove it");
   }
 };
 

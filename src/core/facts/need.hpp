@@ -45,10 +45,12 @@ struct Need {
   std::vector<std::string> after;  // keys of needs that come first
   std::vector<std::string> clashes;
   std::vector<std::string> take;  // what to put in the car
+  std::string write_down;         // how a note begins that tells what was done or seen: "full look, "
   std::vector<std::string> cautions;
   std::vector<Reason> why;
   std::vector<EventOdds> odds;
   bool last_in_round = false;  // health: see to it after every other colony
+  bool at_home = false;        // a telephone call: done from where the keeper is, before any visit
 };
 
 }  // namespace beegarth::facts

@@ -140,6 +140,10 @@ double Pages::width_mm() const {
   return blank(paper_).width_mm - 2 * margin_mm_;
 }
 
+double Pages::height_mm() const {
+  return blank(paper_).height_mm - 2 * margin_mm_;
+}
+
 void Pages::turn() {
   pages_.push_back(blank(paper_));
   y_mm_ = margin_mm_;

@@ -39,6 +39,7 @@ Block rule(double width_mm);
 struct WriteIn {
   std::string label;
   double share = 1;  // of the row's width
+  bool operator==(const WriteIn&) const = default;
 };
 Block write_ins(const std::vector<WriteIn>& boxes, double width_mm, double height_mm);
 // Squares to tick with words beside them, in as many columns as asked for.
@@ -58,7 +59,8 @@ Block framed(const Block& block, double width_mm, double padding_mm, const Recta
 class Pages {
  public:
   Pages(Paper paper, double margin_mm);
-  double width_mm() const;  // between the margins
+  double width_mm() const;   // between the margins
+  double height_mm() const;  // of an empty page, between the margins; a taller block would run over
   void place(const Block& block);
   std::vector<Page> finished() &&;
 

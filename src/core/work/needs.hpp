@@ -46,6 +46,7 @@ struct ColonyStatus {
   std::optional<Sighting> crippled_wings;      // last look that saw them
   std::optional<Sighting> last_charged_cells;  // value: number, from the last look, only if any
   std::optional<Sighting> last_sealed_cells;
+  std::optional<Sighting> cells_since;  // the first of the looks in a row that found charged or sealed cells
   std::optional<Sighting> last_cups_with_egg;
   std::optional<Sighting> eggs_seen;              // last date eggs were seen
   std::optional<Sighting> no_eggs_seen;           // last look that found none, if later than eggs_seen

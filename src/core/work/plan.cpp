@@ -49,8 +49,10 @@ std::optional<Problem> check_numbers(const PlanInput& input) {
     if (!(hours.start_hour >= 0 && hours.end_hour <= 24))
       return bad_input("working hours lie outside 0 to 24", "hours");
   if (!(input.price_per_hour >= 0 && std::isfinite(input.price_per_hour) &&
-        input.price_per_travel_minute >= 0 && std::isfinite(input.price_per_travel_minute)))
-    return bad_input("the price of an hour or of a minute's travel is below 0 or not finite", "price");
+        input.price_per_travel_minute >= 0 && std::isfinite(input.price_per_travel_minute) &&
+        input.price_of_opening >= 0 && std::isfinite(input.price_of_opening)))
+    return bad_input("the price of an hour, a minute's travel or an opening is below 0 or not finite",
+                     "price");
   return std::nullopt;
 }
 
@@ -142,6 +144,7 @@ Expected<Plan> plan_days(const PlanInput& whole, const MipSolver& solve) {
   keep_shut_remarks(input, sifted, plan);
   if (!choice.found)
     plan.remarks.push_back("No plan was found within the work allowed; nothing is scheduled.");
+  for (const int i : sifted.at_home) plan.at_home.push_back({input.needs[static_cast<std::size_t>(i)]});
   plan.visits = lay_out_visits(input, roads, sifted, model, choice);
   plan.undone = tell_undone(input, sifted, model, choice);
   plan.undone.insert(plan.undone.end(), narrowed.undone.begin(), narrowed.undone.end());

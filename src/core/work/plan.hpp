@@ -66,6 +66,7 @@ struct PlanInput {
   int people = 1;
   double price_per_hour = 2;  // what an hour is worth to the keeper, in the unit of loss (kg honey)
   double price_per_travel_minute = 0.05;  // the keeper's time and the car
+  double price_of_opening = 0;            // what opening a hive costs the colony, once a visit (kg honey)
   double settle_minutes = 10;             // at each stop: park, suit, smoker, and the same to leave
   double least_odds = 0.15;               // no job is planned on a day less likely than this to allow it
 };
@@ -98,6 +99,7 @@ struct Undone {
 struct Plan {
   Date from;
   Date to;
+  std::vector<PlannedJob> at_home;  // telephone calls, before any visit
   std::vector<Visit> visits;
   std::vector<Undone> undone;
   double expected_loss = 0;

@@ -77,6 +77,7 @@ class Builder {
       for (const Shift& shift : shifts_of(input_, sifted_, day)) model_.shifts.push_back(shift);
     for (const int i : sifted_.needs) add_job(i);
     bind_jobs();
+    add_openings();
     for (int shift = 0; shift < static_cast<int>(model_.shifts.size()); ++shift) add_rounds(shift);
     return std::move(model_);
   }
@@ -154,6 +155,23 @@ class Builder {
       }
     }
     for (const auto& [low, high] : pairs) model_.jobs[static_cast<std::size_t>(low)].clashes.push_back(high);
+  }
+
+  void add_openings() {
+    if (input_.price_of_opening <= 0) return;
+    std::map<std::pair<ColonyId, int>, Opening> openings;
+    for (std::size_t j = 0; j < model_.jobs.size(); ++j) {
+      const facts::Need& one = need(model_.jobs[j].need);
+      if (!one.colony || one.clock != facts::Clock::opening) continue;
+      const auto& options = model_.jobs[j].options;
+      for (std::size_t o = 0; o < options.size(); ++o)
+        openings[{*one.colony, options[o].shift}].options.emplace_back(static_cast<int>(j),
+                                                                       static_cast<int>(o));
+    }
+    for (auto& [colony_and_shift, opening] : openings) {
+      opening.cost = input_.price_of_opening;
+      model_.openings.push_back(std::move(opening));
+    }
   }
 
   void add_rounds(int shift) {

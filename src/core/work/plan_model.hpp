@@ -3,6 +3,7 @@
 #pragma once
 
 #include <string>
+#include <utility>
 #include <vector>
 
 #include "work/plan.hpp"
@@ -48,10 +49,17 @@ struct RoundChoice {
   double cost = 0;
 };
 
+// One colony opened in one part-day: the price of it is paid once, whatever is done in it then.
+struct Opening {
+  std::vector<std::pair<int, int>> options;  // job, and index of its option
+  double cost = 0;
+};
+
 struct Model {
   int days = 0;
   std::vector<Shift> shifts;  // by day
   std::vector<Job> jobs;
+  std::vector<Opening> openings;
   std::vector<RoundChoice> rounds;  // by shift
 };
 
@@ -65,6 +73,7 @@ struct SetAside {
 struct Sifted {
   std::vector<int> needs;      // indices of those to plan, by key
   std::vector<int> keep_shut;  // needs of no minutes: a colony to be left alone for a while
+  std::vector<int> at_home;    // what needs no way
   std::vector<SetAside> aside;
   std::vector<std::string> remarks;
   std::vector<int> site_of;  // by need, -1 where unknown

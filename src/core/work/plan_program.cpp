@@ -10,7 +10,7 @@ namespace {
 constexpr double infinite = std::numeric_limits<double>::infinity();
 
 // Columns: first one for each round, then one for each option of each job, then, for each shift and site,
-// whether the site is seen in that shift and whether it closes the round.
+// whether the site is seen in that shift and whether it closes the round, and last one for each opening.
 struct Columns {
   explicit Columns(const Model& model) {
     int next = static_cast<int>(model.rounds.size());
@@ -19,7 +19,8 @@ struct Columns {
       next += static_cast<int>(job.options.size());
     }
     first_seen = next;
-    count = next + 2 * static_cast<int>(model.shifts.size()) * sites;
+    first_opening = next + 2 * static_cast<int>(model.shifts.size()) * sites;
+    count = first_opening + static_cast<int>(model.openings.size());
   }
   int option(int job, int option_index) const {
     return first_option[static_cast<std::size_t>(job)] + option_index;
@@ -30,6 +31,7 @@ struct Columns {
   static constexpr int sites = 8;
   std::vector<int> first_option;
   int first_seen = 0;
+  int first_opening = 0;
   int count = 0;
 };
 
@@ -46,6 +48,7 @@ class Program {
     within_the_hours();
     in_their_order();
     clashes_apart();
+    opened_once();
   }
   const MipProblem& program() const { return program_; }
   const Columns& columns() const { return columns_; }
@@ -165,6 +168,17 @@ class Program {
       }
   }
 
+  // Any job of an opening opens the hive; the others of the same part-day come free.
+  void opened_once() {
+    for (std::size_t i = 0; i < model_.openings.size(); ++i) {
+      const Opening& opening = model_.openings[i];
+      const int column = columns_.first_opening + static_cast<int>(i);
+      program_.cost[static_cast<std::size_t>(column)] = opening.cost;
+      for (const auto& [job, option] : opening.options)
+        keep({{columns_.option(job, option), column}, {1, -1}, -infinite, 0});
+    }
+  }
+
   void keep(Row row) {
     if (!row.columns.empty()) program_.rows.push_back(std::move(row));
   }
@@ -183,6 +197,12 @@ double value_of(const Model& model, const std::vector<std::optional<int>>& optio
   for (std::size_t j = 0; j < model.jobs.size(); ++j) {
     const auto& chosen = option_of_job[j];
     value += chosen ? model.jobs[j].options[static_cast<std::size_t>(*chosen)].cost : model.jobs[j].never;
+  }
+  for (const Opening& opening : model.openings) {
+    const bool opened = std::any_of(opening.options.begin(), opening.options.end(), [&](const auto& one) {
+      return option_of_job[static_cast<std::size_t>(one.first)] == one.second;
+    });
+    value += opened ? opening.cost : 0;
   }
   for (const int round : rounds) value += model.rounds[static_cast<std::size_t>(round)].cost;
   return value;

@@ -46,7 +46,9 @@ class Sieve {
           {i, "its time begins " + day_text(need(i).earliest) + ", after this plan", true});
       return;
     }
-    if (need(i).minutes <= 0 && !need(i).clashes.empty())
+    if (need(i).at_home)
+      sifted_.at_home.push_back(i);
+    else if (need(i).minutes <= 0 && !need(i).clashes.empty())
       sifted_.keep_shut.push_back(i);
     else
       sifted_.needs.push_back(i);
@@ -64,7 +66,7 @@ class Sieve {
     if (one.latest < one.earliest)
       return "its last day " + day_text(one.latest) + " lies before its first, " + day_text(one.earliest);
     if (one.latest < input_.from) return "its time was over on " + day_text(one.latest);
-    if (one.minutes <= 0 && !one.clashes.empty()) return std::nullopt;
+    if (one.at_home || (one.minutes <= 0 && !one.clashes.empty())) return std::nullopt;
     if (one.people > input_.people)
       return "it takes " + std::to_string(one.people) + " people and there " +
              (input_.people == 1 ? "is one" : "are " + std::to_string(input_.people));

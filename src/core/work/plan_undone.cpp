@@ -38,10 +38,17 @@ class Teller {
     for (std::size_t other = 0; other < model_.jobs.size(); ++other)
       if (planned(static_cast<int>(other)) && clash(j, static_cast<int>(other)))
         return "it clashes with " + told(static_cast<int>(other)) + ", which is worth more";
-    const bool worth_it = std::any_of(job.options.begin(), job.options.end(), [&](const JobOption& option) {
-      return option.cost + least_way(option.shift, job) < job.never;
-    });
-    return worth_it ? "too little time" : "going costs more than it saves";
+    bool there = false, worth_it = false;
+    for (std::size_t o = 0; o < job.options.size(); ++o) {
+      const JobOption& option = job.options[o];
+      const bool seen = seen_in(option.shift, job);
+      const double way = seen ? 0 : least_way(option.shift, job);
+      there = there || seen;
+      worth_it = worth_it || option.cost + opening_cost(j, static_cast<int>(o)) + way < job.never;
+    }
+    if (worth_it) return "too little time";
+    return there ? "you are there, but the time it takes costs more than it saves"
+                 : "going costs more than it saves";
   }
 
  private:
@@ -54,6 +61,26 @@ class Teller {
   bool clash(int a, int b) const {
     const auto& list = model_.jobs[static_cast<std::size_t>(std::min(a, b))].clashes;
     return std::find(list.begin(), list.end(), std::max(a, b)) != list.end();
+  }
+
+  bool seen_in(int shift, const Job& job) const {
+    return std::any_of(choice_.rounds.begin(), choice_.rounds.end(), [&](int r) {
+      const RoundChoice& round = model_.rounds[static_cast<std::size_t>(r)];
+      return round.shift == shift && ((round.sites >> static_cast<unsigned>(job.site)) & 1U);
+    });
+  }
+
+  // What it would cost to open the hive for this job: nothing where another job opens it then.
+  double opening_cost(int j, int option) const {
+    for (const Opening& opening : model_.openings) {
+      const auto& options = opening.options;
+      if (std::find(options.begin(), options.end(), std::pair{j, option}) == options.end()) continue;
+      const bool open = std::any_of(options.begin(), options.end(), [&](const auto& one) {
+        return choice_.option_of_job[static_cast<std::size_t>(one.first)] == one.second;
+      });
+      return open ? 0 : opening.cost;
+    }
+    return 0;
   }
 
   std::string no_option(const Job& job) const {

@@ -58,8 +58,9 @@ class Layout {
     if (found == jobs_of_shift_.end()) return {};
     unsigned sites = 0;
     for (const int j : found->second) sites |= 1U << static_cast<unsigned>(job(j).site);
-    const Round way = roads_.shortest_round(sites, choice.last);
     const Shift& shift = model_.shifts[static_cast<std::size_t>(choice.shift)];
+    const Round way =
+        better_way_round(shift, roads_.shortest_round(sites, choice.last), choice, found->second);
     std::vector<Visit> out;
     double hour = best_leaving(shift, way, found->second);
     for (std::size_t stop = 0; stop < way.order.size(); ++stop) {
@@ -70,6 +71,30 @@ class Layout {
       hour = out.back().end_hour;
     }
     return out;
+  }
+
+  // Where the round is as short the other way about, the one that comes to what wants dusk later; of two
+  // alike, the one with the fitter hours.
+  Round better_way_round(const Shift& shift, Round way, const RoundChoice& choice,
+                         const std::vector<int>& jobs) const {
+    constexpr double as_short = 1e-9;
+    if (choice.last >= 0 || way.order.size() < 2) return way;
+    const Round back = roads_.turned(way);
+    if (back.minutes > way.minutes + as_short) return way;
+    const auto merit = [&](const Round& one) {
+      return std::pair{dusk_stops(one, jobs), fitness(shift.day, best_leaving(shift, one, jobs), one, jobs)};
+    };
+    return merit(back) > merit(way) ? back : way;
+  }
+
+  // The later the stops with something for dusk, the more.
+  int dusk_stops(const Round& way, const std::vector<int>& jobs) const {
+    int sum = 0;
+    for (std::size_t stop = 0; stop < way.order.size(); ++stop)
+      for (const int j : jobs)
+        if (job(j).site == way.order[stop] && need(j).clock == facts::Clock::dusk)
+          sum += static_cast<int>(stop);
+    return sum;
   }
 
   double minutes_at(int site, const std::vector<int>& jobs) const {
@@ -119,7 +144,8 @@ class Layout {
     return sum;
   }
 
-  // By place; what must come first before what follows; dusk jobs after the others; suspects at the very end.
+  // By place, the jobs of a colony together; what must come first before what follows; dusk jobs after the
+  // others; suspects at the very end.
   std::vector<int> in_order(const std::vector<int>& jobs, int site) const {
     std::vector<int> here;
     for (const int j : jobs)
@@ -128,7 +154,8 @@ class Layout {
       const auto& one = need(j);
       const auto place = one.colony ? place_.find(*one.colony) : place_.end();
       return std::make_tuple(job(j).last, one.clock == facts::Clock::dusk,
-                             place == place_.end() ? 0 : place->second, one.key);
+                             place == place_.end() ? 0 : place->second,
+                             one.colony ? one.colony->text() : std::string(), one.key);
     };
     std::sort(here.begin(), here.end(), [&](int a, int b) { return rank(a) < rank(b); });
     std::vector<int> ordered;

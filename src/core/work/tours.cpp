@@ -4,6 +4,7 @@
 #include <bit>
 #include <cmath>
 #include <limits>
+#include <numeric>
 
 namespace beegarth::work {
 
@@ -88,13 +89,26 @@ Round Roads::shortest_round(unsigned sites, int last) const {
     i = came_from;
   }
   std::reverse(round.order.begin(), round.order.end());
+  round.legs = legs_of(round.order);
+  return round;
+}
+
+Round Roads::turned(const Round& round) const {
+  Round back{0, {round.order.rbegin(), round.order.rend()}, {}};
+  back.legs = legs_of(back.order);
+  back.minutes = std::accumulate(back.legs.begin(), back.legs.end(), 0.0);
+  return back;
+}
+
+std::vector<double> Roads::legs_of(const std::vector<int>& order) const {
+  std::vector<double> legs;
   int here = 0;
-  for (const int site : round.order) {
-    round.legs.push_back(at(here, site + 1));
+  for (const int site : order) {
+    legs.push_back(at(here, site + 1));
     here = site + 1;
   }
-  if (!round.order.empty()) round.legs.push_back(at(here, 0));
-  return round;
+  if (!order.empty()) legs.push_back(at(here, 0));
+  return legs;
 }
 
 }  // namespace beegarth::work

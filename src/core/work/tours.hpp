@@ -28,12 +28,16 @@ class Roads {
   // `sites` as bits of reachable sites, at most eight of them; `last`: the site that must close the round, or
   // -1.
   Round shortest_round(unsigned sites, int last) const;
+  // The same sites the other way round.
+  Round turned(const Round& round) const;
 
  private:
   double at(int from, int to) const {
     return minutes_[static_cast<std::size_t>(from) * static_cast<std::size_t>(size_) +
                     static_cast<std::size_t>(to)];
   }
+  std::vector<double> legs_of(const std::vector<int>& order) const;
+
   int size_;
   std::vector<double> minutes_;  // infinite where unknown
   std::vector<bool> guessed_;

@@ -80,6 +80,11 @@ std::string days_text(int days) {
   return days == 1 ? "1 day" : std::to_string(days) + " days";
 }
 
+std::string counted(double count, const std::string& one) {
+  const std::string number = number_text(count, 0);
+  return number + " " + one + (number == "1" ? "" : "s");
+}
+
 std::vector<std::string> packed(const std::vector<std::string>& items) {
   struct Line {
     std::string text;
@@ -87,6 +92,10 @@ std::vector<std::string> packed(const std::vector<std::string>& items) {
   };
   std::vector<Line> lines;
   for (const std::string& item : items) {
+    const std::size_t in_case = item.find(", in case ");
+    if (in_case != std::string::npos &&
+        std::find(items.begin(), items.end(), item.substr(0, in_case)) != items.end())
+      continue;
     const auto amount = amount_in(item);
     const auto same = std::find_if(lines.begin(), lines.end(), [&](const Line& line) {
       if (!amount || !line.amount) return line.text == item;

@@ -91,6 +91,25 @@ TEST(PlanJson, HasWhatThePageAsksFor) {
   EXPECT_EQ(undone["why"][0]["text"], "9 seams on the last look");
 }
 
+TEST(PlanJson, SaysWhetherAHiveIsOpenedAndWhatIsDoneFromHome) {
+  auto plan = a_plan();
+  EXPECT_TRUE(plan_json(plan, names())["visits"][0]["opens_a_hive"]);
+  for (auto& job : plan.visits[0].jobs) job.need.clock = facts::Clock::dusk;
+  EXPECT_FALSE(plan_json(plan, names())["visits"][0]["opens_a_hive"]);
+  EXPECT_EQ(plan_text(plan, names()).find("fit for opening"), std::string::npos);
+  EXPECT_TRUE(plan_json(plan, names())["at_home"].empty());
+  plan.at_home.push_back({a_need("tell-inspector", "alder-5")});
+  EXPECT_EQ(plan_json(plan, names())["at_home"][0]["key"], "tell-inspector/alder-5");
+  EXPECT_NE(plan_text(plan, names()).find("First of all, from home\n   1  Alder 5: "), std::string::npos);
+}
+
+TEST(PlanJson, BeginsTheNoteThatTellsTheDeed) {
+  auto plan = a_plan();
+  EXPECT_FALSE(plan_json(plan, names())["visits"][0]["jobs"][0].contains("write_down"));
+  plan.visits[0].jobs[0].need.write_down = "full look, ";
+  EXPECT_EQ(plan_json(plan, names())["visits"][0]["jobs"][0]["write_down"], "Alder 5: full look, ");
+}
+
 TEST(PlanJson, AbsentIsAbsentAndNeverNull) {
   auto plan = a_plan();
   plan.visits[0].fallback.reset();
@@ -117,7 +136,7 @@ TEST(PlanText, StaysWithinAHundredColumns) {
 TEST(PlanText, SaysWhereWhenWhatAndWhy) {
   const std::string text = plan_text(a_plan(), names());
   for (const char* words :
-       {"Thu 4 June", "Withy Meadow", "11:30", "Alder 5: look for queen cells", "38 % (22\u201355)",
+       {"Thu 4 June", "Withy Meadow", "11:30", "Alder 5: look for queen cells", "38 % (22 to 55 %)",
         "9 seams", "Sat 6 June instead", "Left undone", "too little time"})
     EXPECT_NE(text.find(words), std::string::npos) << words << "\n" << text;
 }
@@ -165,8 +184,8 @@ TEST(PlanText, NamesTheEntryThatMovedTheOddsMostAndNoOther) {
 }
 
 TEST(OddsText, NeverSaysNoughtOrCertainOfWhatIsNot) {
-  EXPECT_EQ(odds_text({0.001, 0, 0.02}), "under 1 % (0\u20132)");
-  EXPECT_EQ(odds_text({0.999, 0.9, 1}), "over 99 % (90\u2013100)");
+  EXPECT_EQ(odds_text({0.001, 0, 0.02}), "under 1 % (0 to 2 %)");
+  EXPECT_EQ(odds_text({0.999, 0.9, 1}), "over 99 % (90 to 100 %)");
 }
 
 TEST(Sheet, CanBeReadBackFromItsPdf) {

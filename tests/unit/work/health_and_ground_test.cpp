@@ -12,18 +12,24 @@ TEST(Suspect, IsToldAtOnceComesLastAndEverythingElseWaits) {
   give_odds(input, facts::EventKind::out_of_room, 0.5, 0.9);
   give_odds(input, facts::EventKind::stores_short, 0.5, 0.9);
   const auto needs = needs_of(input);
-  ASSERT_EQ(needs.size(), 1U);
-  EXPECT_EQ(needs.front().key, "suspect/alder-5");
-  EXPECT_TRUE(needs.front().last_in_round);
-  EXPECT_NE(needs.front().what.find("inspector today"), std::string::npos);
-  EXPECT_NE(all_words(needs.front()).find("sunken cappings"), std::string::npos);
+  ASSERT_EQ(needs.size(), 2U);
+  const auto* call = find(needs, "tell-inspector/alder-5");
+  ASSERT_NE(call, nullptr);
+  EXPECT_TRUE(call->at_home);
+  EXPECT_NE(call->what.find("inspector today, before any visit"), std::string::npos);
+  EXPECT_NE(all_words(*call).find("sunken cappings"), std::string::npos);
+  const auto* close = find(needs, "suspect/alder-5");
+  ASSERT_NE(close, nullptr);
+  EXPECT_TRUE(close->last_in_round);
+  EXPECT_EQ(close->clock, facts::Clock::daylight) << "nobody closes a hive in the dark";
 }
 
 TEST(Suspect, NamesTheSignsThatMakeItSoAndWhenTheyWereSeen) {
   auto input = invented(day(2026, 7, 12));
   input.colonies.front().suspect = true;
   input.colonies.front().signs = {{"ropy larva", {day(2026, 7, 11), EntryId("look")}}};
-  const auto need = needs_of(input).front();
+  const auto needs = needs_of(input);
+  const auto need = *find(needs, "tell-inspector/alder-5");
   EXPECT_NE(all_words(need).find("ropy larva on Sat 11 July"), std::string::npos) << all_words(need);
   EXPECT_EQ(need.why.front().entries, std::vector<EntryId>{EntryId("look")});
 }

@@ -18,6 +18,38 @@ TEST(SplitOnCells, ComesBeforeTheCellsAreSealed) {
   EXPECT_EQ(find(needs, "look-cells/alder-5"), nullptr);
 }
 
+TEST(SplitOnCells, ReckonsFromTheOldestLarvaOfTheLooksInARow) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().last_charged_cells = seen(day(2026, 5, 19), 1, "second");
+  input.colonies.front().last_full_look = seen(day(2026, 5, 19), 0, "second");
+  const double fresh = find(needs_of(input), "split/alder-5")->loss.by_day[2];
+  input.colonies.front().cells_since = seen(day(2026, 5, 14), 2, "first");
+  const auto needs = needs_of(input);
+  const auto* older = find(needs, "split/alder-5");
+  EXPECT_GT(older->loss.by_day[2], fresh);
+  EXPECT_EQ(older->why.front().entries, (std::vector<EntryId>{EntryId("second"), EntryId("first")}));
+  EXPECT_NE(all_words(*older).find("1 charged queen cell on Tue 19 May, the first of them on Thu 14 May"),
+            std::string::npos)
+      << all_words(*older);
+}
+
+TEST(SplitOnCells, IsStillWorthGoingForTheCastsOnceThePrimeSwarmIsLikelyGone) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().last_charged_cells = seen(day(2026, 5, 12), 3, "cells");
+  input.colonies.front().last_full_look = seen(day(2026, 5, 12), 0, "cells");
+  const facts::LossCurve loss = find(needs_of(input), "split/alder-5")->loss;
+  EXPECT_NEAR(loss.never - loss.by_day[0], 0.8 * 6, 1e-9);  // arithmetic: the odds of a swarm times a cast
+}
+
+TEST(SplitOnCells, ACellSeenYesterdayMayBeSealedAlready) {
+  auto input = invented(day(2026, 5, 20));
+  input.colonies.front().last_charged_cells = seen(day(2026, 5, 19), 3, "cells");
+  input.colonies.front().last_full_look = seen(day(2026, 5, 19), 0, "cells");
+  const facts::LossCurve loss = find(needs_of(input), "split/alder-5")->loss;
+  EXPECT_GT(loss.by_day[0], 0);
+  EXPECT_LT(loss.by_day[0], loss.by_day[4]);
+}
+
 TEST(SplitOnCells, NotOnceALaterLookFoundNone) {
   auto input = invented(day(2026, 5, 20));
   input.colonies.front().last_charged_cells = seen(day(2026, 5, 10), 4, "cells");

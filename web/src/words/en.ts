@@ -38,7 +38,7 @@ export const words = {
 
   // numbers, dates, odds
   percent,
-  odds: (value: number, low: number, high: number) => `${percent(value)} (${odds_number(low)}–${odds_number(high)})`,
+  odds: (value: number, low: number, high: number) => `${percent(value)} (${odds_number(low)} to ${odds_number(high)} %)`,
   odds_aloud: (value: number, low: number, high: number) =>
     `${percent(value)}, between ${percent(low)} and ${percent(high)}`,
   odds_note: 'Odds stand with their 80 % interval in brackets.',
@@ -67,6 +67,8 @@ export const words = {
     lead_now: (site: string, start: string, end: string) => `Go to ${site} today, ${start}–${end}.`,
     sum: (visits: number, jobs: number, minutes: number) =>
       `${count(visits, 'visit', 'visits')} and ${count(jobs, 'job', 'jobs')} by the end of the plan; ${duration(minutes)} of work, travel apart.`,
+    at_home: 'First of all, from home',
+    write_down: 'What was done or seen is still to be written: complete the line below, read it back and keep it.',
     visits: 'Where to go',
     travel: (minutes: number) => `${duration(minutes)} to get there`,
     fit: 'Fit for opening',
@@ -190,7 +192,7 @@ export const words = {
   quantity_unit_name: (quantity: string, unit: string): string => words.quantity_unit[quantity] ?? unit,
   event: {
     out_of_room: 'out of room',
-    swarm_preparation: 'preparing to swarm',
+    swarm_preparation: 'charged or sealed queen cells',
     stores_short: 'short of stores',
     queen_trouble: 'trouble with the queen',
     winter_mites: 'too many mites for winter',

@@ -22,6 +22,52 @@ std::optional<Sighting> standing_cells(const ColonyStatus& colony, bool* sealed)
   return seen;
 }
 
+// When the first cell may be sealed, and by when all of them are.
+struct Sealing {
+  Date first, last;
+};
+
+// A charged cell holds a larva of one day, or one just about to be sealed: 8 - (3 + 1) days to go, or none.
+// Of cells seen at several looks in a row the oldest counts.
+Sealing sealing_of(const Asking& asking, const Sighting& seen, bool sealed) {
+  if (sealed) return {seen.date, seen.date};
+  const int at_most = static_cast<int>(asking.fact("cell_sealed_days") - asking.fact("egg_days")) - 1;
+  const auto& since = asking.colony->cells_since;
+  const Date first = since && since->date < seen.date ? since->date : seen.date;
+  return {first, seen.date + at_most};
+}
+
+facts::Reason cells_told(const Asking& asking, const Sighting& seen, bool sealed, const Sealing& sealing) {
+  const auto& since = asking.colony->cells_since;
+  const bool before = since && since->date < seen.date;
+  std::string text =
+      counted(seen.value, sealed ? "sealed queen cell" : "charged queen cell") + " on " + day_text(seen.date);
+  if (before) text += ", the first of them on " + day_text(since->date);
+  text += sealed ? "; a prime swarm leaves at about the first sealing"
+                 : "; the oldest may be sealed from " + day_text(sealing.first) + " on, all are by " +
+                       day_text(sealing.last) + ", and then they leave";
+  std::vector<EntryId> entries{seen.entry};
+  if (before) entries.push_back(since->entry);
+  return because(text, entries,
+                 {asking.source("cell_sealed_days"), asking.source("swarm_with_charged_cells")});
+}
+
+// The prime swarm leaves on the first fine days from the sealing on: most are gone within four. Where it has
+// gone, thinning the cells still saves the casts, which leave with the first virgins.
+facts::LossCurve loss_of_swarms(const Asking& asking, const Sealing& sealing) {
+  const double odds = asking.fact("swarm_with_charged_cells");
+  const double at_neighbours = asking.site.neighbours ? asking.fact("swarm_at_neighbours_kg") : 0;
+  facts::LossCurve loss = loss_when_late(asking, sealing.first, 4 + (sealing.last - sealing.first),
+                                         odds * (asking.fact("prime_swarm_kg") + at_neighbours));
+  constexpr double days_of_casts = 7;
+  const int virgins_out = static_cast<int>(asking.fact("virgin_after_swarm_days"));
+  const facts::LossCurve casts = loss_when_late(asking, sealing.first + virgins_out, days_of_casts,
+                                                odds * (asking.fact("cast_kg") + at_neighbours));
+  for (std::size_t day = 0; day < loss.by_day.size(); ++day) loss.by_day[day] += casts.by_day[day];
+  loss.never += casts.never;
+  return loss;
+}
+
 }  // namespace
 
 bool cells_stand(const Asking& asking) {
@@ -36,15 +82,13 @@ Needs split_on_cells(const Asking& asking) {
   const Date today = asking.input.today;
   bool sealed = false;
   const Sighting seen = *standing_cells(*asking.colony, &sealed);
-  // A charged cell holds a larva of a day or more: 8 - (3 + 1) days to sealing at the most.
-  const int to_sealing = static_cast<int>(asking.fact("cell_sealed_days") - asking.fact("egg_days")) - 1;
-  const Date sealing = sealed ? seen.date : seen.date + to_sealing;
+  const Sealing sealing = sealing_of(asking, seen, sealed);
   if (asking.site_suspect) {
     facts::Need wait = asking.need(
         "look-cells", "queen cells stand and the site is suspect: ask the inspector before parting it");
     wait.minutes = asking.minutes("check_minutes");
-    wait.best = std::max(today, sealing);
-    wait.loss = loss_when_late(asking, sealing, 5, asking.fact("prime_swarm_kg"));
+    wait.best = std::max(today, sealing.first);
+    wait.loss = loss_when_late(asking, sealing.first, 5, asking.fact("prime_swarm_kg"));
     wait.why.push_back(because(
         "no bees, comb or box moves at a suspect site until the inspector has cleared it", {seen.entry},
         {"house rule on health; Bee Diseases and Pests Control Orders (SI 2006/342) for Great Britain"}));
@@ -56,19 +100,10 @@ Needs split_on_cells(const Asking& asking) {
                                   : "part it: nucleus with the old queen, a comb of brood and one of "
                                     "stores; leave one open cell on the old stand; if she has gone, "
                                     "leave one cell and no more"));
-  need.best = std::max(today, std::min(sealing, asking.last_day()));
+  need.best = std::max(today, std::min(sealing.first, asking.last_day()));
   need.minutes = asking.minutes("split_minutes");
-  double price = asking.fact("prime_swarm_kg") * asking.fact("swarm_with_charged_cells");
-  if (asking.site.neighbours)
-    price += asking.fact("swarm_at_neighbours_kg") * asking.fact("swarm_with_charged_cells");
-  // The swarm leaves on the first fine days from the sealing on: most are gone within four.
-  need.loss = loss_when_late(asking, sealing, 4, price);
-  need.why.push_back(because(
-      number_text(seen.value, 0) + (sealed ? " sealed" : " charged") + " queen cells on " +
-          day_text(seen.date) +
-          (sealed ? "; a prime swarm leaves at about the first sealing"
-                  : "; the oldest is sealed by " + day_text(sealing) + " at the latest, and then they leave"),
-      {seen.entry}, {asking.source("cell_sealed_days"), asking.source("swarm_with_charged_cells")}));
+  need.loss = loss_of_swarms(asking, sealing);
+  need.why.push_back(cells_told(asking, seen, sealed, sealing));
   if (asking.outlook != nullptr) {
     for (const facts::Reason& remark : asking.outlook->remarks) {
       if (remark.text.find("swarmed unseen") != std::string::npos)
@@ -84,6 +119,10 @@ Needs split_on_cells(const Asking& asking) {
   if (asking.kit("nucleus") == 0)
     need.cautions.push_back(
         "No nucleus box is ready among your kit: bring a spare body with a floor and roof.");
+  need.cautions.push_back(
+      "Only sealed cells and few bees: she has gone. Look about for the swarm, leave one good cell, close, "
+      "and "
+      "leave it shut for four weeks.");
   need.cautions.push_back(
       "Taking cells down only delays: the next ones come sooner. Have the box ready before you open.");
   need.cautions.push_back(

@@ -46,8 +46,9 @@ void their_own_honey(facts::Need& need) {
 void syrup_or_fondant(facts::Need& need, const Asking& asking, double sugar_kg, bool cold) {
   const std::string kg = number_text(sugar_kg, 1) + " kg";
   const bool strong = asking.month(asking.input.today) >= 8;
-  need.what = cold ? "feed fondant over the cluster: about " + kg + " of sugar in all, a piece at a time"
-                   : "feed syrup: about " + kg + " of white sugar in all" + (strong ? ", made strong" : "");
+  need.what = cold ? "feed fondant over the cluster: about " + kg + " of sugar, a piece at a time"
+                   : "feed syrup: about " + kg + " of white sugar" + (strong ? ", made strong" : "");
+  need.write_down = cold ? "fed " + kg + " fondant" : "fed " + number_text(2 * sugar_kg, 1) + " kg syrup 50%";
   need.take = cold ? std::vector<std::string>{"fondant, " + kg}
                    : std::vector<std::string>{"syrup for " + kg + " of sugar", "1 feeder"};
   if (cold) need.cautions.push_back("No syrup in the cold: bees cannot take or ripen it.");
@@ -65,7 +66,9 @@ Needs feed(const Asking& asking) {
   const bool light_for_winter = stores && month >= 8 && month <= 9 && *stores < wanted;
   if (!likely_short(asking) && !light_for_winter) return {};
 
-  const double short_kg = std::max(1.0, wanted - stores.value_or(0));
+  const auto later = asking.median_of("stores_kg", asking.last_day());
+  const double least = std::min(stores.value_or(0), later.value_or(stores.value_or(0)));
+  const double short_kg = std::max(1.0, wanted - least);
   const double sugar_kg =
       std::min(std::ceil(2 * short_kg) / 2, wanted);  // a shortfall of S kg takes about S kg of sugar
   const bool cold = fondant_time(asking);
@@ -90,9 +93,15 @@ Needs feed(const Asking& asking) {
     for (std::size_t day = 0; day < need.loss.by_day.size(); ++day) need.loss.by_day[day] += late.by_day[day];
     need.loss.never += late.never;
   }
+  constexpr double worth_telling_kg = 0.25;
   if (stores)
     need.why.push_back(because(
-        "about " + number_text(*stores, 1) + " kg of stores; " + number_text(wanted, 1) + " kg wanted", {},
+        "about " + number_text(*stores, 1) + " kg of stores" +
+            (least < *stores - worth_telling_kg
+                 ? ", " + number_text(least, 1) + " kg by " + day_text(asking.last_day()) + " if left alone"
+                 : "") +
+            "; " + number_text(wanted, 1) + " kg wanted",
+        {},
         {asking.source(row), "trade: a shortfall of S kg takes about S kg of dry sugar, losses included"}));
   if (asking.colony->last_feed)
     need.why.push_back(because("last fed on " + day_text(asking.colony->last_feed->date),

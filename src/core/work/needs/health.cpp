@@ -3,36 +3,60 @@
 
 namespace beegarth::work {
 
-Needs suspect(const Asking& asking) {
-  const ColonyStatus& colony = *asking.colony;
-  if (!colony.suspect) return {};
-  facts::Need need =
-      asking.need("suspect",
-                  "tell the bee inspector today, by telephone, before any visit; close this hive, narrow its "
-                  "entrance, and move nothing to or from it");
-  need.minutes = asking.minutes("notify_minutes");
-  need.clock = facts::Clock::any;
-  need.temperature_min_C = -50;
-  need.last_in_round = true;
-  need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("disease_spread_kg"));
+namespace {
+
+const char* const law =
+    "SI 2006/342 (England), SI 2006/1710 (Wales), SSI 2007/506 (Scotland): suspicion is notified at once, "
+    "nothing leaves; elsewhere your own country's law";
+
+facts::Reason signs_told(const ColonyStatus& colony) {
   std::string signs;
   std::vector<EntryId> entries;
   for (const auto& sign : colony.signs) {
     signs += (signs.empty() ? "" : ", ") + sign.words + " on " + day_text(sign.seen.date);
     entries.push_back(sign.seen.entry);
   }
-  need.why.push_back(
-      because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
-              {"SI 2006/342 (England), SI 2006/1710 (Wales), SSI 2007/506 (Scotland): suspicion is notified "
-               "at once, nothing "
-               "leaves; elsewhere your own country's law"}));
+  return because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
+                 {law});
+}
+
+facts::Need call_the_inspector(const Asking& asking) {
+  facts::Need call = asking.need(
+      "tell-inspector",
+      "telephone the bee inspector today, before any visit, and do as you are told; move nothing to or from "
+      "this site");
+  call.at_home = true;
+  call.minutes = asking.minutes("notify_minutes");
+  call.clock = facts::Clock::any;
+  call.why.push_back(signs_told(*asking.colony));
+  call.cautions.push_back("No comb, bees, feed, box or tool leaves this site.");
+  return call;
+}
+
+facts::Need close_it(const Asking& asking) {
+  facts::Need need = asking.need("suspect",
+                                 "close this hive, narrow its entrance, take nothing to or from it; no look "
+                                 "unless the inspector asks for one");
+  need.minutes = asking.minutes("check_minutes");
+  need.clock = facts::Clock::daylight;
+  need.temperature_min_C = -50;
+  need.last_in_round = true;
+  need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("disease_spread_kg"));
+  need.why.push_back(signs_told(*asking.colony));
   need.why.push_back(
       because("until the inspector has cleared it, looks, splits, room, feed and treatment wait here", {},
               {"house rule on health"}));
   need.take = {"clean suit and gloves", "washing soda, brush and bucket", "bag that closes"};
   need.cautions.push_back("Last of the round. Afterwards change suit and gloves, and clean every tool.");
   need.cautions.push_back("No comb, bees, feed, box or tool leaves this site.");
-  return {need};
+  return need;
+}
+
+}  // namespace
+
+Needs suspect(const Asking& asking) {
+  if (!asking.colony->suspect) return {};
+  return {call_the_inspector(asking), close_it(asking)};
 }
 
 Needs dead_out(const Asking& asking) {

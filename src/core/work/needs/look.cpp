@@ -24,6 +24,7 @@ facts::LossCurve loss_of_swarming(const Asking& asking, Date due) {
 }
 
 void take_and_care(facts::Need& need, const Asking& asking) {
+  need.write_down = "full look, ";
   need.take = {"smoker and fuel", "hive tool", "water"};
   if (asking.kit("nucleus") > 0) need.take.push_back("nucleus box, in case of cells");
   need.cautions.push_back(

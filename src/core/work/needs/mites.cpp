@@ -15,10 +15,12 @@ void by_board_or_bees(facts::Need& need, const Asking& asking) {
     need.clock = facts::Clock::daylight;
     need.temperature_min_C = 5;
     need.take = {"1 count board, oiled or sticky"};
+    need.write_down = "board ";
     return;
   }
   need.what = "count mites on about 300 bees by wash or sugar roll (no board fits this hive)";
   need.minutes = asking.minutes("wash_minutes");
+  need.write_down = "wash ";
   need.take = {"jar with mesh lid", "measure for 300 bees", "white tray", "smoker and fuel"};
   need.cautions.push_back("Make sure that the queen is not among the bees you take.");
 }

@@ -63,6 +63,7 @@ Needs look_for_eggs(const Asking& asking) {
               {asking.source("queen_trouble_odds_to_act"), asking.source("eggs_fresh_days")}));
   asking.tell_odds(need, facts::EventKind::queen_trouble, "queen trouble", today + 7, asking.last_day());
   need.take = {"smoker and fuel", "hive tool"};
+  need.write_down = "quick look, ";
   return {need};
 }
 
@@ -115,20 +116,22 @@ Needs queen_check(const Asking& asking) {
     return needs;
   facts::Need look =
       asking.need("check-queen", "look for eggs of the new queen: two combs are enough, then close");
-  look.earliest = std::max(today, shut ? shut->until + 1 : today);
+  constexpr int a_little_early_days = 2;
+  look.earliest = std::max({today, shut ? shut->until + 1 : today, due - a_little_early_days});
   look.best = std::max(look.earliest, due);
   look.latest = std::max(asking.last_day(), look.best);
   look.minutes = asking.minutes("check_minutes");
   const double fails = 1 - asking.fact("mated_return_share");
   look.loss = loss_when_late(asking, due, 21, fails * asking.fact("queenless_kg"));
   look.why.push_back(
-      because(told(loss) + day_text(loss.date) + "; eggs are to be looked for from about " + day_text(due),
+      because(told(loss) + day_text(loss.date) + "; eggs are to be looked for about " + day_text(due),
               {loss.entry}, {asking.source(check)}));
   look.why.push_back(because("about one virgin in four does not come back mated", {},
                              {asking.source("mated_return_share")}));
   look.odds.push_back(
       {"no laying queen", look.best, {fails, 0.2, 0.3}});  // the published 70-80 % that return
   look.take = {"smoker and fuel", "hive tool"};
+  look.write_down = "quick look, ";
   look.cautions.push_back(
       "No eggs yet proves nothing before four weeks in bad weather: give a comb with eggs rather than a "
       "queen.");

@@ -10,6 +10,7 @@ namespace {
 
 struct Way {
   std::string what;
+  std::string write_down;
   std::vector<std::string> take;
   std::vector<std::string> cautions;
   bool for_people = false;  // comb that honey may be taken from
@@ -28,11 +29,13 @@ Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
   if (left <= 0)
     return {
         "take out ripe combs from the far side so that the follower can move: the hive is full to the end",
+        "removed ",
         {"clean box with a lid for the combs"},
         {"Take only what is capped and was never on during feeding or treatment."}};
   const int combs = std::min(left, 3);
   Way way{"move the follower and give " + std::to_string(combs) + (combs == 1 ? " bar" : " bars") +
               " beside the nest, one at a time between straight combs",
+          "added " + std::to_string(combs) + " brood combs of foundation",
           {std::to_string(combs) + " bars or frames with starter"},
           {"New comb tears when warm or tilted: lift it upright and slowly."}};
   if (asking.kit("bar") + asking.kit("frame") == 0)
@@ -45,17 +48,20 @@ std::optional<Way> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
       "A full box can weigh over 20 kg: get help, or move combs one by one."};
   if (hive.brood_combs_max <= static_cast<int>(asking.fact("nucleus_combs")))
     return Way{"move the nucleus into a full hive, combs in the same order",
+               "",
                {"full hive with floor, roof and combs to fill it"},
                lifting};
   if (hive.can_super && hive.super_combs < hive.super_combs_max) {
-    Way way{"one super on", {"1 super"}, lifting, true};
+    Way way{"one super on", "super on", {"1 super"}, lifting, true};
     if (asking.kit("super") == 0)
       way.cautions.push_back("No super stands ready among your kit: make one up before you go.");
     return way;
   }
   if (hive.brood_combs < hive.brood_combs_max)
-    return Way{"more combs or another body for the brood", {"body or combs for the brood"}, lifting};
+    return Way{
+        "more combs or another body for the brood", "added ", {"body or combs for the brood"}, lifting};
   return Way{"take off ripe combs, or move it into a larger hive; no more room can be put on this one",
+             "removed ",
              {"clean box with a lid for the combs"},
              {"Take only what is capped and was never on during feeding or treatment."}};
 }
@@ -77,6 +83,7 @@ Needs room(const Asking& asking) {
   need.loss = loss_from_odds(asking, facts::EventKind::out_of_room, asking.fact("room_short_kg"),
                              asking.fact("room_saved"));
   need.take = way->take;
+  need.write_down = way->write_down;
   need.cautions = way->cautions;
   need.clashes = {"treat/" + asking.colony->colony.text()};
   need.why.push_back(because("the queen may run out of empty cells; room is given before it is needed", {},

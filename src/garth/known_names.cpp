@@ -1,0 +1,121 @@
+#include "garth/known_names.hpp"
+
+#include <optional>
+#include <set>
+#include <string>
+
+#include "entries/fields.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+// One sort of name: what brings it in, and the keys brought in so far.
+struct Names {
+  const char* what;
+  const char* brought_in_by;
+  std::set<std::string> keys;
+
+  Outcome ask(const std::string& key) const {
+    if (key.empty() || keys.contains(key)) return Done{};
+    std::string known;
+    for (const auto& one : keys) known += (known.empty() ? "" : ", ") + one;
+    return bad_input(std::string("there is no ") + what + " '" + key + "' in the book", what,
+                     std::string("enter ") + brought_in_by + " for it first" +
+                         (known.empty() ? "" : ", or use one of: " + known));
+  }
+};
+
+struct AllNames {
+  Names sites{"site", "site", {"all"}};  // "all" is every site
+  Names hives{"hive", "hive", {}};
+  Names colonies{"colony", "colony_began", {}};
+
+  void take_in(const entries::Payload& payload) {
+    if (const auto* site = std::get_if<entries::Site>(&payload)) sites.keys.insert(site->site.text());
+    if (const auto* hive = std::get_if<entries::Hive>(&payload)) hives.keys.insert(hive->hive.text());
+    if (const auto* began = std::get_if<entries::ColonyBegan>(&payload))
+      colonies.keys.insert(began->colony.text());
+    if (const auto* split = std::get_if<entries::Split>(&payload)) colonies.keys.insert(split->into.text());
+  }
+};
+
+// Visits the fields of a payload and asks after every key in it; see entries/fields.hpp.
+class Asker {
+ public:
+  explicit Asker(const AllNames& names) : names_(names) {}
+  const std::optional<Problem>& problem() const { return problem_; }
+
+  void id(const char* /*name*/, const SiteId& value, bool /*required*/) { ask(names_.sites, value.text()); }
+  void id(const char* /*name*/, const HiveId& value, bool /*required*/) { ask(names_.hives, value.text()); }
+  void id(const char* /*name*/, const ColonyId& value, bool /*required*/) {
+    ask(names_.colonies, value.text());
+  }
+  template <class T>
+  void id(const char* /*name*/, const Id<T>& /*value*/, bool /*required*/) {}
+  template <class T>
+  void id(const char* name, const std::optional<Id<T>>& value) {
+    if (value) id(name, *value, false);
+  }
+  template <class... Anything>
+  void text(const Anything&... /*field*/) {}
+  template <class... Anything>
+  void number(const Anything&... /*field*/) {}
+  template <class... Anything>
+  void count(const Anything&... /*field*/) {}
+  template <class... Anything>
+  void flag(const Anything&... /*field*/) {}
+  template <class... Anything>
+  void choice(const Anything&... /*field*/) {}
+  template <class... Anything>
+  void date(const Anything&... /*field*/) {}
+  template <class... Anything>
+  void words(const Anything&... /*field*/) {}
+
+  void ask(const Names& names, const std::string& key) {
+    const Outcome known = names.ask(key);
+    if (!known && !problem_) problem_ = known.problem();
+  }
+
+ private:
+  const AllNames& names_;
+  std::optional<Problem> problem_;
+};
+
+// The keys that stand in plain text: the ends of a road, and the place in the key of a need.
+void ask_after_text(const entries::Payload& payload, const AllNames& names, Asker& asker) {
+  if (const auto* road = std::get_if<entries::Travel>(&payload)) {
+    for (const std::string& end : {road->from, road->to})
+      if (end != "home") asker.ask(names.sites, end);
+  }
+  if (const auto* answer = std::get_if<entries::NeedAnswered>(&payload)) {
+    const std::size_t slash = answer->need.find('/');
+    const std::string rest = slash == std::string::npos ? answer->need : answer->need.substr(slash + 1);
+    const std::string place = rest.substr(0, rest.find('/'));
+    if (!names.sites.keys.contains(place)) asker.ask(names.colonies, place);
+  }
+}
+
+}  // namespace
+
+Outcome only_known_names(std::span<const entries::Entry> book, std::span<const book::Draft> drafts) {
+  AllNames names;
+  for (const auto& entry : book) names.take_in(entry.payload);
+  for (const auto& draft : drafts) {
+    const auto* began = std::get_if<entries::ColonyBegan>(&draft.payload);
+    const auto* split = std::get_if<entries::Split>(&draft.payload);
+    const ColonyId fresh = began ? began->colony : split ? split->into : ColonyId();
+    if (!fresh.empty() && !draft.supersedes && names.colonies.keys.contains(fresh.text()))
+      return bad_input("the colony '" + fresh.text() + "' is in the book already", began ? "colony" : "into",
+                       "correct that entry with --corrects, or choose another key");
+    names.take_in(draft.payload);
+  }
+  for (const auto& draft : drafts) {
+    Asker asker(names);
+    entries::visit_fields_of(asker, draft.payload);
+    ask_after_text(draft.payload, names, asker);
+    if (asker.problem()) return *asker.problem();
+  }
+  return Done{};
+}
+
+}  // namespace beegarth::garth
