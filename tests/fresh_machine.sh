@@ -6,7 +6,8 @@ set -euo pipefail
 cd "$(dirname "$0")/.."
 what=${1:-both}
 room=${BEEGARTH_FRESH_ROOM:-/var/tmp/beegarth-fresh}
-mirror=${BEEGARTH_MIRROR:-$(sed -nE 's/^deb (\[[^]]*\] )?([^ ]+) bookworm main.*/\2/p; s/^URIs: *//p' /etc/apt/sources.list /etc/apt/sources.list.d/* 2>/dev/null | head -1)}
+sources=$(cat /etc/apt/sources.list /etc/apt/sources.list.d/*.list /etc/apt/sources.list.d/*.sources 2>/dev/null || true)
+mirror=${BEEGARTH_MIRROR:-$(sed -nE 's/^deb (\[[^]]*\] )?([^ ]+) bookworm main.*/\2/p; s/^URIs: *//p' <<<"$sources" | sed -n 1p)}
 command -v debootstrap >/dev/null || { echo "debootstrap is missing: apt-get install debootstrap" >&2; exit 1; }
 
 if [ ! -e "$room/etc/debian_version" ]; then

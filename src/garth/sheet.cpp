@@ -19,7 +19,7 @@ using scene::Style;
 
 constexpr Style plain{11, false, scene::black, scene::Align::left};
 constexpr Style small{9.5, false, scene::black, scene::Align::left};
-constexpr double box_height_mm = 11;
+constexpr double box_height_mm = 9.5;
 constexpr double label_mm = 17;
 
 class SheetMaker {
@@ -38,6 +38,7 @@ class SheetMaker {
       pages_.place(scene::gap(3));
     }
     place_take();
+    place_shared_cautions();
     int number = 0;
     for (const auto& group : by_colony()) place_group(group, number);
     pages_.place(closing());
@@ -91,7 +92,7 @@ class SheetMaker {
     const std::string reference = facts_.site.grid_reference.empty()
                                       ? "grid reference not written down: note it here  ____________________"
                                       : "grid reference " + facts_.site.grid_reference;
-    std::vector<Block> lines{text("Emergency " + facts_.emergency_number + "   \u00b7   " + reference,
+    std::vector<Block> lines{text("Emergency: " + facts_.emergency_number + "   \u00b7   " + reference,
                                   width_ - 6, {14, true, scene::black, scene::Align::left})};
     if (!facts_.site.access.empty())
       lines.push_back(text("Way in: " + facts_.site.access, width_ - 6, plain));
@@ -113,6 +114,25 @@ class SheetMaker {
         scene::stacked({text("Take", width_, {14, true, scene::black, scene::Align::left}), scene::gap(1.5),
                         scene::tick_list(take, 2, width_, plain, draw::text_height_mm)}));
     pages_.place(scene::gap(3));
+  }
+
+  // What holds at several hives is said once, before them.
+  bool is_told_above(const std::string& caution) const {
+    return std::count_if(visit_.jobs.begin(), visit_.jobs.end(), [&](const work::PlannedJob& job) {
+             const auto& all = job.need.cautions;
+             return std::find(all.begin(), all.end(), caution) != all.end();
+           }) > 1;
+  }
+
+  void place_shared_cautions() {
+    std::vector<std::string> told;
+    for (const auto& job : visit_.jobs)
+      for (const auto& caution : job.need.cautions) {
+        if (!is_told_above(caution) || std::find(told.begin(), told.end(), caution) != told.end()) continue;
+        told.push_back(caution);
+        pages_.place(labelled("Care", caution, width_));
+      }
+    if (!told.empty()) pages_.place(scene::gap(3));
   }
 
   using Group = std::vector<const facts::Need*>;
@@ -144,7 +164,7 @@ class SheetMaker {
 
   // What is read at the hive: the first reasons, without what only tables say.
   static std::vector<std::string> told_reasons(const facts::Need& need) {
-    constexpr std::size_t most = 3;
+    constexpr std::size_t most = 2;
     std::vector<std::string> told;
     for (const auto& reason : need.why)
       if (told.size() < most && reason.text.rfind("taken from tables", 0) != 0)
@@ -165,7 +185,8 @@ class SheetMaker {
       add_job(*need, ++number, inside, parts);
       minutes += need->minutes;
       for (const auto& caution : need->cautions)
-        if (std::find(cares.begin(), cares.end(), caution) == cares.end()) cares.push_back(caution);
+        if (!is_told_above(caution) && std::find(cares.begin(), cares.end(), caution) == cares.end())
+          cares.push_back(caution);
     }
     for (const auto& caution : cares) parts.push_back(labelled("Care", caution, inside));
     if (first.last_in_round)
@@ -179,10 +200,11 @@ class SheetMaker {
   void add_job(const facts::Need& need, int number, double inside, std::vector<Block>& parts) const {
     parts.push_back(text(fmt::format("{}  {}", number, need.what), inside,
                          {12.5, false, scene::black, scene::Align::left}));
+    std::string told;
     for (const auto& odds : need.odds)
-      parts.push_back(
-          labelled("Odds", fmt::format("{} by {}: {}", odds.event, short_date(odds.by), odds_text(odds.odds)),
-                   inside));
+      told += fmt::format("{}{} by {}: {}", told.empty() ? "" : "; ", odds.event, short_date(odds.by),
+                          odds_text(odds.odds));
+    if (!told.empty()) parts.push_back(labelled("Odds", told, inside));
     for (const auto& reason : told_reasons(need)) parts.push_back(labelled("Why", reason, inside));
   }
 

@@ -153,9 +153,9 @@ class Layout {
     const auto rank = [&](int j) {
       const auto& one = need(j);
       const auto place = one.colony ? place_.find(*one.colony) : place_.end();
-      return std::make_tuple(job(j).last, one.clock == facts::Clock::dusk,
-                             place == place_.end() ? 0 : place->second,
-                             one.colony ? one.colony->text() : std::string(), one.key);
+      return std::make_tuple(
+          job(j).last, one.clock == facts::Clock::dusk, place == place_.end() ? 0 : place->second,
+          one.colony ? one.colony->text() : std::string(), one.clock != facts::Clock::opening, one.key);
     };
     std::sort(here.begin(), here.end(), [&](int a, int b) { return rank(a) < rank(b); });
     std::vector<int> ordered;

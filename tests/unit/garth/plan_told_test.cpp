@@ -192,7 +192,7 @@ TEST(Sheet, CanBeReadBackFromItsPdf) {
   SheetFacts facts{.site = {SiteId("withy"), "Withy Meadow", "XY 123 456", "second gate", true},
                    .names = names()};
   const std::string text = read_back(draw::to_pdf(sheet(a_plan().visits[0], facts)), "sheet");
-  for (const char* words : {"Withy Meadow", "Thu 4 June 2026", "11:30", "Emergency 112", "XY 123 456",
+  for (const char* words : {"Withy Meadow", "Thu 4 June 2026", "11:30", "Emergency: 112", "XY 123 456",
                             "second gate", "smoker and fuel", "Alder 5", "look for queen cells",
                             "sealed cells", "done / not done", "bee inspector"})
     EXPECT_NE(text.find(words), std::string::npos) << words << "\n" << text;
