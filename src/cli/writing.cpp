@@ -89,6 +89,10 @@ int enter_command(const Call& call) {
   if (!all) return report(all.problem());
   if (const auto known = garth::only_known_names(*all, std::span(&draft, 1)); !known)
     return report(known.problem());
+  if (const auto* own = std::get_if<entries::TableOverride>(&draft.payload)) {
+    const auto usable = session->tables.with(std::span(own, 1));
+    if (!usable) return report(usable.problem());
+  }
   const auto kept = session->book.append({draft});
   if (!kept) return report(kept.problem());
   if (call.json) {

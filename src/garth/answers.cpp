@@ -20,7 +20,12 @@ bool is_one_of(const entries::Payload& payload) {
   return (std::holds_alternative<Kinds>(payload) || ...);
 }
 
-constexpr auto is_look = is_one_of<entries::Inspection, entries::Swarmed, entries::Queen>;
+// A look from outside shows no comb.
+bool is_look(const entries::Payload& payload) {
+  const auto* look = std::get_if<entries::Inspection>(&payload);
+  return (look != nullptr && look->look != entries::Look::outside) ||
+         is_one_of<entries::Swarmed, entries::Queen>(payload);
+}
 constexpr auto is_count = is_one_of<entries::MiteCount>;
 
 constexpr auto deeds = std::to_array<Deed>({
@@ -68,19 +73,24 @@ bool is_written(const Deed& deed, const book::ColonyState& colony, Date answered
 
 }  // namespace
 
-std::map<std::string, Date> resting_needs(const Session& session, int days) {
+Answered answered_needs(const Session& session) {
   constexpr int rest_of_a_skipped_one_days = 2;  // so that today's plan does not repeat it
-  std::map<std::string, Date> resting;
+  Answered answered;
   for (const auto& entry : session.state.answers) {
     const auto& answer = std::get<entries::NeedAnswered>(entry.payload);
-    if (answer.answer == Answer::rained_off) continue;
-    const int rest =
-        answer.answer == Answer::done ? rest_days(session, kind_of(answer.need)) : rest_of_a_skipped_one_days;
-    const Date until = answer.until.value_or(entry.happened + rest);
-    const Date needed_until = answer.answer == Answer::put_off ? session.today + days : session.today;
-    if (until >= needed_until) resting[answer.need] = entry.happened;
+    // The last word counts. A call to the inspector is not put off.
+    answered.resting.erase(answer.need);
+    answered.not_before.erase(answer.need);
+    const bool health = kind_of(answer.need) == "tell-inspector" || kind_of(answer.need) == "suspect";
+    if (answer.answer == Answer::done) {
+      if (entry.happened + rest_days(session, kind_of(answer.need)) >= session.today)
+        answered.resting[answer.need] = entry.happened;
+    } else if (answer.answer != Answer::rained_off && !health) {
+      const Date until = answer.until.value_or(entry.happened + rest_of_a_skipped_one_days + 1);
+      if (until > session.today) answered.not_before[answer.need] = until;
+    }
   }
-  return resting;
+  return answered;
 }
 
 std::vector<Unwritten> unwritten_deeds(const Session& session) {

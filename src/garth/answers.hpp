@@ -10,9 +10,13 @@
 
 namespace beegarth::garth {
 
-// Needs that are not to be asked today, by key, with the day of the answer. Skipped: for two days. Put off:
-// past the plan. Done: as long as tables/work.toml lets that kind rest.
-std::map<std::string, Date> resting_needs(const Session& session, int days);
+// By the last answer to each need, by key. Done: it rests as long as tables/work.toml lets that kind rest.
+// Skipped: not for two days. Put off: not before the day named.
+struct Answered {
+  std::map<std::string, Date> resting;     // and the day on which it was done
+  std::map<std::string, Date> not_before;  // the first day on which it may be planned again
+};
+Answered answered_needs(const Session& session);
 
 // A need of a living colony that was answered as done while no entry tells what was done or seen. The odds do
 // not know of it.

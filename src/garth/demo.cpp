@@ -1,9 +1,13 @@
 #include "garth/demo.hpp"
 
+#include <unistd.h>
+
 #include <algorithm>
 #include <cmath>
+#include <filesystem>
 #include <memory>
 #include <stdexcept>
+#include <system_error>
 #include <utility>
 #include <vector>
 
@@ -111,6 +115,17 @@ std::vector<book::Draft> invented_weather(const std::vector<book::Draft>& drafts
   return weather;
 }
 
+// Closed again when it returns.
+Expected<int> write_entries(const std::string& path, const std::vector<book::Draft>& drafts,
+                            book::Surroundings surroundings) {
+  auto book =
+      book::Book::open(path, {.create = true, .who = "Maren Tollick (invented)"}, std::move(surroundings));
+  if (!book) return book.problem();
+  const auto kept = book->append(drafts);
+  if (!kept) return kept.problem();
+  return static_cast<int>(kept->size());
+}
+
 }  // namespace
 
 Expected<int> write_demo(const std::string& path, std::uint64_t seed) {
@@ -121,12 +136,22 @@ Expected<int> write_demo(const std::string& path, std::uint64_t seed) {
   std::stable_sort(drafts->begin(), drafts->end(),
                    [](const auto& a, const auto& b) { return a.happened < b.happened; });
   const std::int64_t start_ms = drafts->front().happened.day_number() * std::int64_t{86'400'000};
-  auto book = book::Book::open(path, {.create = true, .who = "Maren Tollick (invented)"},
-                               demo_surroundings(start_ms, seed));
-  if (!book) return book.problem();
-  const auto kept = book->append(*drafts);
-  if (!kept) return kept.problem();
-  return static_cast<int>(kept->size());
+  if (path.empty()) return Problem{ProblemKind::wrong_use, "the book has no name", "BOOK", "give a path"};
+  if (std::filesystem::exists(path))
+    return Problem{ProblemKind::storage, "there is something here already", path, "name another file"};
+  // Whole or not there: it gets its name when every entry is in it.
+  const std::string making = path + "." + std::to_string(::getpid()) + ".making";
+  const auto count = write_entries(making, *drafts, demo_surroundings(start_ms, seed));
+  std::error_code error;
+  if (count) std::filesystem::rename(making, path, error);
+  if (!count || error) {
+    std::error_code ignored;
+    for (const char* tail : {"", "-wal", "-shm"}) std::filesystem::remove(making + tail, ignored);
+  }
+  if (!count) return count.problem();
+  if (error)
+    return Problem{ProblemKind::storage, "the book cannot be put in place: " + error.message(), path, ""};
+  return *count;
 }
 
 }  // namespace beegarth::garth

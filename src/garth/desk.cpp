@@ -9,6 +9,7 @@
 #include "garth/note.hpp"
 #include "garth/outlook_json.hpp"
 #include "garth/plan_json.hpp"
+#include "garth/status.hpp"
 #include "garth/visit_sheet.hpp"
 
 namespace beegarth::garth {
@@ -58,6 +59,7 @@ json summary_json(const facts::Outlook& outlook, const Session& session) {
            {"hive", colony.hive.text()},
            {"form", "upright"},
            {"alive", outlook.alive},
+           {"suspect", status_of(session, outlook.colony, colony).suspect},
            {"odds", std::move(odds)},
            {"fans", shortened(full["fans"], outlook.today)},
            {"seen", full["seen"]}};
@@ -138,7 +140,7 @@ Expected<json> Desk::outlook(std::string_view colony) {
     if (outlook.colony != *id) continue;
     json full = outlook_json(outlook, session_.state);
     const json row = summary_json(outlook, session_);
-    for (const char* field : {"site", "site_name", "hive", "hive_name", "form"}) {
+    for (const char* field : {"site", "site_name", "hive", "hive_name", "form", "suspect"}) {
       if (row.contains(field)) full[field] = row[field];
     }
     return full;

@@ -18,10 +18,15 @@ facts::Dwelling dwelling_of(const entries::Hive& hive) {
   d.conductance_W_K = hive.conductance_W_K.value_or(d.conductance_W_K);
   d.mesh_floor = hive.mesh_floor.value_or(false);
   d.sheltered = hive.sheltered.value_or(false);
+  // A nucleus box is grown out of, not added to: the next step is a full hive. From memory: boxes of up to
+  // six combs are sold and made as nuclei.
+  constexpr int nucleus_combs = 6;
+  const bool nucleus = !horizontal && d.brood_combs <= nucleus_combs;
   // A horizontal hive holds what its length holds; an upright one takes boxes until a ladder is wanted.
   d.brood_combs_max =
-      std::max(d.brood_combs, hive.brood_combs_max.value_or(horizontal ? d.brood_combs : 2 * d.brood_combs));
-  d.can_super = hive.can_super.value_or(!horizontal);
+      std::max(d.brood_combs,
+               hive.brood_combs_max.value_or(horizontal || nucleus ? d.brood_combs : 2 * d.brood_combs));
+  d.can_super = hive.can_super.value_or(!horizontal && !nucleus);
   d.super_combs_max = std::max(d.super_combs, hive.super_combs_max.value_or(d.can_super ? 40 : 0));
   d.can_board = hive.can_board.value_or(d.mesh_floor);
   d.can_heft = hive.can_heft.value_or(!horizontal);

@@ -7,6 +7,7 @@
 #include "garth/answers.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/status.hpp"
+#include "garth/suspicion.hpp"
 #include "work/needs.hpp"
 
 namespace beegarth::garth {
@@ -94,10 +95,9 @@ void count_unwritten_treatments(const Session& session, work::NeedsInput& input)
 }
 
 // What was answered rests; a sign of disease seen since wakes it.
-std::set<std::string> answered_needs(const Session& session, const work::NeedsInput& input) {
-  const auto resting = resting_needs(session, input.days);
+std::set<std::string> keys_at_rest(const Answered& answered, const work::NeedsInput& input) {
   std::set<std::string> keys;
-  for (const auto& [key, since] : resting) {
+  for (const auto& [key, since] : answered.resting) {
     const auto colony = std::find_if(input.colonies.begin(), input.colonies.end(), [&](const auto& one) {
       return key == "tell-inspector/" + one.colony.text() || key == "suspect/" + one.colony.text();
     });
@@ -118,13 +118,25 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
   }
+  pass_on_suspicion(session, input);
   count_unwritten_treatments(session, input);
-  input.answered = answered_needs(session, input);
+  input.answered = keys_at_rest(answered_needs(session), input);
   for (const auto& [what, kit] : session.state.kit) {
     input.kit[what] = kit.count;
     if (kit.where) input.kit_where[what] = *kit.where;
   }
   return input;
+}
+
+// Skipped or put off: planned again from the day on that the answer leaves it for.
+void put_off(std::vector<facts::Need>& needs, const Answered& answered) {
+  for (facts::Need& need : needs) {
+    const auto day = answered.not_before.find(need.key);
+    if (day == answered.not_before.end()) continue;
+    need.earliest = std::max(need.earliest, day->second);
+    need.best = std::max(need.best, need.earliest);
+    need.latest = std::max(need.latest, need.earliest);
+  }
 }
 
 // What a keeper has to enter before more can be said.
@@ -133,6 +145,7 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
     remarks.emplace_back(
         "no site is in the book yet: enter a site, a hive at it and the colony in the hive first");
   }
+  remarks.insert(remarks.end(), session.faulty_overrides.begin(), session.faulty_overrides.end());
   for (const Unwritten& deed : unwritten_deeds(session))
     remarks.push_back(remark_of(deed, session.state.colonies.at(deed.colony).began.name));
   for (const ColonyId& id : homeless_colonies(session.state)) {
@@ -173,6 +186,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   for (const auto& colony : wanted.colonies)
     input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
   input.needs = work::needs_from(wanted, session.tables["work"]);
+  put_off(input.needs, answered_needs(session));
   input.travel = travel_table(session, answer.sites);
   for (const auto& site : answer.sites)
     input.weather.push_back(site_days(skies->at(site.site), session.today, days));

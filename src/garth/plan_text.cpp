@@ -72,14 +72,13 @@ using Jobs = std::vector<const facts::Need*>;
 // What one reads in the morning: the first reason of its own. What moved the odds is told apart from it.
 const facts::Reason* first_reason(const facts::Need& need) {
   for (const auto& reason : need.why)
-    if (!moved_by(reason.text, need.earliest.year()) && reason.text.rfind("taken from tables", 0) != 0)
-      return &reason;
+    if (!reason.moved && !reason.assumed) return &reason;
   return nullptr;
 }
 
 std::optional<std::string> moved_most(const facts::Need& need) {
   for (const auto& reason : need.why)
-    if (auto entry = moved_by(reason.text, need.earliest.year())) return entry;
+    if (reason.moved) return moved_by(*reason.moved, need.earliest.year());
   return std::nullopt;
 }
 
@@ -250,12 +249,9 @@ std::string human_dates(const std::string& text, int year) {
   return out.append(rest, text.cend());
 }
 
-std::optional<std::string> moved_by(const std::string& reason, int year) {
-  static const std::regex said("^([a-z ]+) of ([0-9]{4}-[0-9]{2}-[0-9]{2}).* with it, .* without$");
-  std::smatch found;
-  if (!std::regex_match(reason, found, said)) return std::nullopt;
-  const std::string kind = found[1] == "inspection" ? "look" : found[1].str();
-  return kind + " of " + human_dates(found[2], year);
+std::string moved_by(const facts::Moved& moved, int year) {
+  return (moved.what == "inspection" ? "look" : moved.what) + " of " +
+         human_dates(moved.happened.iso(), year);
 }
 
 std::string odds_text(const facts::Odds& odds) {
@@ -276,9 +272,12 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names) {
     for (const auto& remark : plan.remarks) out += paragraph("  -  ", remark);
   }
   const double gap = plan.expected_loss - plan.bound;
-  out += fmt::format("\nExpected loss and effort {:.1f} kg honey equivalent; {}.\n", plan.expected_loss,
-                     plan.proven_optimal ? "no plan is better under these odds, prices and hours"
-                                         : fmt::format("a better plan could save {:.1f} kg at most", gap));
+  const std::string how_good = plan.proven_optimal
+                                   ? "no plan of it is better under these odds, prices and hours"
+                                   : fmt::format("a better plan could save {:.1f} kg at most", gap);
+  out += "\n" + paragraph("", fmt::format("Expected loss and effort of what can be planned: {:.1f} kg honey "
+                                          "equivalent; {}.",
+                                          plan.expected_loss, how_good));
   return out;
 }
 

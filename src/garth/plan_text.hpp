@@ -13,9 +13,8 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names);
 
 // Dates of the form 2026-05-22 as "22 May", with the year where it is another than `year`.
 std::string human_dates(const std::string& text, int year);
-// The entry that a reason says has moved the odds, in short: "look of 22 May". Nothing where it says
-// something else.
-std::optional<std::string> moved_by(const std::string& reason, int year);
+// An entry that moved odds, in short: "look of 22 May".
+std::string moved_by(const facts::Moved& moved, int year);
 // "Thu 5 June"
 std::string short_date(Date date);
 // "38 % (22-55)"; below one and above 99 per cent said as such.

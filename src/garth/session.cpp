@@ -4,6 +4,7 @@
 #include <chrono>
 #include <ctime>
 #include <random>
+#include <span>
 #include <thread>
 #include <utility>
 
@@ -52,9 +53,17 @@ Outcome refresh(Session& session) {
   session.state = book::state_of(session.standing, session.today);
   const auto built_in = Tables::built_in();
   if (!built_in) return built_in.problem();
-  auto tables = built_in->with(session.state.overrides);
-  if (!tables) return tables.problem();
-  session.tables = *std::move(tables);
+  session.tables = *built_in;
+  session.faulty_overrides.clear();
+  for (const entries::TableOverride& own : session.state.overrides) {
+    // One that cannot be used must not shut the keeper out of the book.
+    auto tables = session.tables.with(std::span(&own, 1));
+    if (tables)
+      session.tables = *std::move(tables);
+    else
+      session.faulty_overrides.push_back("the override of " + own.table + " " + own.row +
+                                         " is left out: " + tables.problem().what);
+  }
   if (session.state.first_date) return Done{};
   std::optional<Date> first;
   for (const auto& entry : *all) {

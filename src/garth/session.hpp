@@ -29,6 +29,7 @@ struct Session {
   std::vector<entries::Entry> standing;  // what counts today
   book::State state;
   Tables tables;
+  std::vector<std::string> faulty_overrides;  // what cannot be used of the keeper's own rows, and why
   Date today;
   std::uint64_t seed = 1;
   int members = 512;

@@ -167,7 +167,7 @@ class SheetMaker {
     constexpr std::size_t most = 2;
     std::vector<std::string> told;
     for (const auto& reason : need.why)
-      if (told.size() < most && reason.text.rfind("taken from tables", 0) != 0)
+      if (told.size() < most && !reason.assumed)
         told.push_back(human_dates(reason.text, need.earliest.year()));
     return told;
   }

@@ -15,9 +15,9 @@ using entries::Entry;
 
 // Signs that may be a notifiable disease or pest: foulbroods, small hive beetle, Tropilaelaps (trade
 // facts 5.4).
-constexpr auto suspicious =
-    std::to_array<std::string_view>({"sunken_cappings", "perforated_cappings", "greasy_cappings",
-                                     "ropy_larva", "discoloured_larvae", "hive_beetle", "other_brood_mite"});
+constexpr auto suspicious = std::to_array<std::string_view>(
+    {"sunken_cappings", "perforated_cappings", "greasy_cappings", "ropy_larva", "discoloured_larvae",
+     "hive_beetle", "other_brood_mite", "foulbrood_suspected"});
 
 work::Sighting sighting(const Entry& entry, double value = 0) {
   return {entry.happened, entry.id, value};
@@ -47,12 +47,21 @@ void take_in(const entries::Inspection& look, const Entry& entry, work::ColonySt
   if (look.charged_cells.value_or(0) > 0) status.last_charged_cells = sighting(entry, *look.charged_cells);
   if (look.sealed_cells.value_or(0) > 0) status.last_sealed_cells = sighting(entry, *look.sealed_cells);
   if (look.cups_with_egg.value_or(0) > 0) status.last_cups_with_egg = sighting(entry, *look.cups_with_egg);
+  if (look.stores_kg)
+    status.last_stores = sighting(entry, *look.stores_kg);
+  else if (look.store_combs && status.dwelling.super_combs == 0)  // with supers on they are those of the nest
+    status.last_stores = sighting(entry, *look.store_combs * status.dwelling.honey_kg_per_comb);
+  const bool cells = look.charged_cells.value_or(0) > 0 || look.sealed_cells.value_or(0) > 0;
+  if (cells && look.look == entries::Look::full && look.eggs == false && !status.queen_lost_or_swarmed) {
+    // Cells and not one egg: the queen has been gone for the three days that an egg lasts, with a swarm or
+    // without.
+    status.queen_lost_or_swarmed = work::Sighting{entry.happened - 3, entry.id, 1};
+  }
   if (look.eggs) {
     if (*look.eggs) {
       status.eggs_seen = sighting(entry);
       status.no_eggs_seen.reset();
       status.no_eggs_first.reset();
-      status.queen_lost_or_swarmed.reset();
     } else {
       status.no_eggs_seen = sighting(entry);
       if (!status.no_eggs_first) status.no_eggs_first = status.no_eggs_seen;
@@ -84,7 +93,6 @@ void take_in(const entries::MiteCount& count, const Entry& entry, work::ColonySt
 
 void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus& status) {
   using entries::QueenEvent;
-  if (queen.year) status.queen_year = queen.year;
   switch (queen.event) {
     case QueenEvent::lost:
     case QueenEvent::removed:
@@ -100,7 +108,9 @@ void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus
       status.no_eggs_first.reset();
       break;
     case QueenEvent::introduced:
-      status.queen_lost_or_swarmed.reset();
+      status.queen_lost_or_swarmed = sighting(entry, 3);
+      status.no_eggs_seen.reset();
+      status.no_eggs_first.reset();
       status.queen_clipped = false;
       break;
     default:
@@ -134,11 +144,18 @@ struct TakeIn {
     status.cells_since.reset();
     status.queen_lost_or_swarmed = sighting(entry, 1);
   }
+  void operator()(const entries::Weight& p) const {
+    if (p.what == entries::Weighed::stores) status.last_stores = sighting(entry, p.kg);
+  }
   void operator()(const entries::Feed& p) const { status.last_feed = sighting(entry, p.kg); }
   void operator()(const entries::Treatment& p) const {
     status.last_treatment = sighting(entry, p.days.value_or(0));
     status.last_treatment_kind = std::string(entries::word_for(p.kind));
     status.treatment_withdrawal_days = p.withdrawal_days.value_or(0);
+  }
+  void operator()(const entries::Cleared&) const {
+    status.suspect = false;
+    status.signs.clear();
   }
   template <class Other>
   void operator()(const Other&) const {}
@@ -158,7 +175,6 @@ work::ColonyStatus status_of(const Session& session, const ColonyId& id, const b
     status.supers_on =
         work::Sighting{colony.began_on, colony.began_entry, static_cast<double>(status.dwelling.super_combs)};
   }
-  status.queen_year = colony.began.queen_year;
   status.queen_clipped = colony.began.queen_clipped.value_or(false);
   for (const Entry& entry : colony.history) std::visit(TakeIn{entry, status}, entry.payload);
   return status;
@@ -198,7 +214,8 @@ work::SiteStatus status_of(const Session& session, const SiteId& id, const SiteW
     std::nth_element(totals.begin(), totals.begin() + static_cast<std::ptrdiff_t>(totals.size() / 2),
                      totals.end());
     status.rain_next_days_mm = totals[totals.size() / 2];
-    status.gust_odds = static_cast<double>(gusty) / static_cast<double>(totals.size());
+    status.gust = facts::odds_of_share(static_cast<double>(gusty) / static_cast<double>(totals.size()),
+                                       static_cast<double>(totals.size()));
   }
   return status;
 }

@@ -82,6 +82,15 @@ Expected<Tables> Tables::with(std::span<const entries::TableOverride> overrides)
       return bad_input("there is no table '" + own.table + "'", "table_override",
                        "name a table of the program");
     }
+    const FactRow* ours = at->second.find(own.row);
+    if (ours == nullptr)
+      return bad_input("there is no row '" + own.row + "' in the table '" + own.table + "'", "table_override",
+                       "name a row of it, see tables/" + own.table + ".toml");
+    if (own.unit != ours->unit)
+      return bad_input("the unit of " + own.row + " is '" + ours->unit + "', not '" + own.unit + "'",
+                       "table_override", "give it in that unit");
+    if (own.value < 0 && ours->value >= 0)
+      return bad_input(own.row + " cannot be below 0", "table_override", "mend the value");
     const FactRow row{own.row, own.value, own.low, own.high, own.unit, own.source, "the keeper's own"};
     auto table = at->second.with(std::span(&row, 1));
     if (!table) return table.problem();

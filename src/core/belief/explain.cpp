@@ -264,11 +264,16 @@ std::string sentence(const Without& without, std::size_t event, double with, con
          percent(with) + " with it, " + (rough ? "about " : "") + percent(without.odds[event]) + " without";
 }
 
+std::string spoken_kind(const e::Entry& entry) {
+  std::string kind(e::kind_name(entry.payload));
+  std::replace(kind.begin(), kind.end(), '_', ' ');
+  return kind;
+}
+
 }  // namespace
 
 std::string describe(const e::Entry& entry) {
-  std::string kind(e::kind_name(entry.payload));
-  std::replace(kind.begin(), kind.end(), '_', ' ');
+  const std::string kind = spoken_kind(entry);
   const std::string said = contents_of(entry.payload);
   return kind + " of " + entry.happened.iso() + (said.empty() ? "" : " (" + said + ")");
 }
@@ -294,11 +299,13 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
       const Observation& seen = setting.timeline.observations[one->observation];
       const e::Entry& entry = setting.timeline.entries[seen.entry];
       facts::Reason reason{sentence(*one, event, with.odds[event], entry), {entry.id}, {}};
+      reason.moved = facts::Moved{spoken_kind(entry), entry.happened};
       cite(reason.sources, tables.observation, rows_behind(seen.sight));
       reasons[event].push_back(std::move(reason));
     }
     const Ground ground = ground_of(event);
     facts::Reason assumed{std::string("taken from tables, not from entries: ") + ground.text, {}, {}};
+    assumed.assumed = true;
     cite(assumed.sources, tables.colony, ground.colony_rows);
     cite(assumed.sources, tables.observation, ground.observation_rows);
     reasons[event].push_back(std::move(assumed));

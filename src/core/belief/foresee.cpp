@@ -94,23 +94,33 @@ void remark_surprises(std::vector<facts::Reason>& remarks, const Setting& settin
   }
 }
 
-// A swarm nobody saw: the share of members in which one has left since the colony was last looked at.
-void remark_unseen_swarm(std::vector<facts::Reason>& remarks, const Setting& setting, const Fitted& fitted) {
-  constexpr double worth_saying = 0.1;
+const entries::Entry* last_look_of(const Setting& setting) {
   const auto& looks = setting.timeline.entries;
-  const auto last_look = std::find_if(looks.rbegin(), looks.rend(), [](const entries::Entry& entry) {
+  const auto last = std::find_if(looks.rbegin(), looks.rend(), [](const entries::Entry& entry) {
     return std::holds_alternative<entries::Inspection>(entry.payload);
   });
-  if (last_look == looks.rend()) return;
+  return last == looks.rend() ? nullptr : &*last;
+}
+
+// A swarm nobody saw: the share of members in which one has left since the colony was last looked at.
+double swarmed_unseen(const Setting& setting, const Fitted& fitted) {
+  const entries::Entry* last_look = last_look_of(setting);
+  if (last_look == nullptr) return 0;
   double gone = 0;
   for (std::size_t i = 0; i < fitted.weights.size(); ++i) {
     const auto left = fitted.members.ensemble.first_day(colony::Event::swarm, static_cast<int>(i));
     if (left && *left >= last_look->happened) gone += fitted.weights[i];
   }
+  return std::clamp(gone, 0.0, 1.0);
+}
+
+void remark_unseen_swarm(std::vector<facts::Reason>& remarks, const Setting& setting, double gone) {
+  constexpr double worth_saying = 0.1;
   if (gone < worth_saying) return;
-  remarks.push_back({"it may have swarmed unseen since the look of " + last_look->happened.iso() + ": " +
+  const entries::Entry& last_look = *last_look_of(setting);
+  remarks.push_back({"it may have swarmed unseen since the look of " + last_look.happened.iso() + ": " +
                          std::to_string(static_cast<int>(std::lround(100 * gone))) + " %",
-                     {last_look->id},
+                     {last_look.id},
                      {}});
 }
 
@@ -118,7 +128,7 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
                                       const Projected& projected) {
   std::vector<facts::Reason> remarks = setting.timeline.remarks;
   remark_surprises(remarks, setting, fitted);
-  remark_unseen_swarm(remarks, setting, fitted);
+  remark_unseen_swarm(remarks, setting, swarmed_unseen(setting, fitted));
   const double ess = effective_sample_size(fitted.weights);
   if (ess < 0.1 * setting.members) {
     remarks.push_back({"only " + std::to_string(static_cast<int>(ess)) + " of " +
@@ -139,6 +149,35 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
                        {}});
   }
   return remarks;
+}
+
+// A late sight far outside what is believed of its day was taken for a slip: the keeper must be told, because
+// the slip may be the program's.
+void remark_unbelieved(facts::Outlook& outlook) {
+  constexpr int lately_days = 21;
+  constexpr double far = 2;  // times beyond the 90 % band, one unit of the quantity apart
+  for (const facts::SeenMark& mark : outlook.seen) {
+    if (outlook.today - mark.date > lately_days) continue;
+    for (const facts::Fan& fan : outlook.fans) {
+      if (fan.quantity != mark.quantity) continue;
+      const auto at = std::find(fan.dates.begin(), fan.dates.end(), mark.date);
+      if (at == fan.dates.end()) continue;
+      const auto& levels = fan.levels[static_cast<std::size_t>(at - fan.dates.begin())];
+      if (mark.value + 1 >= (levels.front() + 1) / far && mark.value + 1 <= (levels.back() + 1) * far)
+        continue;
+      const auto told = [&](double value) {
+        const double tenth = std::round(value * 10) / 10;
+        std::string text = std::to_string(tenth);
+        text.erase(text.find('.') + 2);
+        return text;
+      };
+      outlook.remarks.push_back({fan.quantity + " of " + told(mark.value) + " seen on " + mark.date.iso() +
+                                     " was taken for a slip: about " + told(levels[3]) +
+                                     " is believed of that day; look again, or correct the entry",
+                                 {mark.entry},
+                                 {}});
+    }
+  }
 }
 
 }  // namespace
@@ -172,7 +211,9 @@ Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing,
   outlook.fans = fans_of(projected.trace, fitted.weights, projected.horizon);
   outlook.seen = marks_of(*setting);
   outlook.learnt = learnt_of(fitted);
+  outlook.swarmed_unseen = swarmed_unseen(*setting, fitted);
   outlook.remarks = remarks_of(*setting, fitted, projected);
+  remark_unbelieved(outlook);
   return outlook;
 }
 

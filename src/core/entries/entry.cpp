@@ -12,10 +12,11 @@ namespace {
 
 // In the order of the variant.
 constexpr auto kind_names = std::to_array<std::string_view>(
-    {"site",    "site_closed",   "travel",     "hive",    "colony_began",  "colony_moved",   "colony_ended",
-     "queen",   "inspection",    "mite_count", "weight",  "feed",          "treatment",      "room",
-     "swarmed", "split",         "unite",      "harvest", "need_answered", "weather",        "normals",
-     "forage",  "working_hours", "kit",        "setting", "note",          "table_override", "removed"});
+    {"site",          "site_closed", "travel",         "hive",       "colony_began",  "colony_moved",
+     "colony_ended",  "queen",       "inspection",     "mite_count", "weight",        "feed",
+     "treatment",     "room",        "swarmed",        "split",      "unite",         "harvest",
+     "need_answered", "weather",     "normals",        "forage",     "working_hours", "kit",
+     "setting",       "note",        "table_override", "removed",    "cleared"});
 static_assert(kind_names.size() == kind_count);
 
 template <std::size_t I = 0>

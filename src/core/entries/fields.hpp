@@ -53,7 +53,7 @@ constexpr std::string_view word_for(E choice) {
 inline constexpr auto signs_of_health = std::to_array<std::string_view>(
     {"patchy_brood", "sunken_cappings", "perforated_cappings", "greasy_cappings", "ropy_larva",
      "discoloured_larvae", "chalk_brood", "deformed_wings", "dysentery", "crawling_bees", "hornet",
-     "hive_beetle", "mite_on_brood", "other_brood_mite", "wax_moth", "robbing"});
+     "hive_beetle", "mite_on_brood", "other_brood_mite", "wax_moth", "robbing", "foulbrood_suspected"});
 
 namespace limits {
 inline constexpr Limits latitude{-90, 90, "deg"}, longitude{-180, 180, "deg"}, elevation{-430, 6000, "m"},
@@ -167,6 +167,7 @@ template <class V, class P> void fields(V& v, P& p, const TableOverride*) {
   v.number("high", p.high, limits::any); v.text("unit", p.unit, true); v.text("source", p.source, true);
 }
 template <class V, class P> void fields(V& v, P& p, const Removed*) { v.id("entry", p.entry, true); v.text("reason", p.reason); }
+template <class V, class P> void fields(V& v, P& p, const Cleared*) { v.id("colony", p.colony, true); v.text("by", p.by, true); v.text("remark", p.remark); }
 // clang-format on
 
 template <class V, class P>

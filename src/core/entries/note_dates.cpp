@@ -130,11 +130,28 @@ SaidDay ago(std::span<const NoteWord> words, Date today) {
   return {3, today - *count * (weeks ? 7 : 1)};
 }
 
+// "Sat 16 May": the weekday must be that of the date.
+Expected<SaidDay> weekday_and_date(std::span<const NoteWord> words, Date today, bool forecast) {
+  int named = weekday_of(words[0]);
+  if (is(words[0], "sat")) named = 6;  // before a date no other word
+  if (is(words[0], "sun")) named = 7;
+  if (named == 0 || words.size() < 3) return SaidDay{};
+  auto day = day_first(words.subspan(1), today, forecast);
+  if (day && day->words == 0) day = month_first(words.subspan(1), today, forecast);
+  if (!day || day->words == 0) return day;
+  if (day->date.weekday() != named)
+    return bad_input(day->date.iso() + " is another day of the week", "the note",
+                     "mend the date or name the year");
+  ++day->words;
+  return day;
+}
+
 Expected<SaidDay> undated(std::span<const NoteWord> words, Date today, bool forecast) {
   const NoteWord& first = words[0];
   if (is(first, "today")) return SaidDay{1, today};
   if (is(first, "yesterday")) return SaidDay{1, today - 1};
   if (is(first, "tomorrow") && forecast) return SaidDay{1, today + 1};
+  if (auto day = weekday_and_date(words, today, forecast); !day || day->words > 0) return day;
   if (const SaidDay day = weekday(words, today, forecast); day.words > 0) return day;
   if (const SaidDay day = ago(words, today); day.words > 0) return day;
   if (looks_like_a_date(first)) {

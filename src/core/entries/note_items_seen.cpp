@@ -80,6 +80,12 @@ bool all_stages(Said& said, const PatternMatch&) {
     return put(i.eggs, true) && put(i.open_brood, true) && put(i.capped_brood, true);
   });
 }
+bool one_charged_cell(Said& said, const PatternMatch&) {
+  return seen(said, [](Inspection& i) { return put(i.charged_cells, 1); });
+}
+bool stays_text(Said&, const PatternMatch&) {
+  return false;
+}
 bool bees(Said& said, const PatternMatch& m) {
   if (m.numbers[0] < fewest_bees_estimated) return false;
   return seen(said, [&](Inspection& i) { return put(i.bees, m.numbers[0]); });
@@ -130,15 +136,21 @@ std::vector<Item> items_seen() {
       item("capped|sealed brood", flag(&I::capped_brood, true)),
       item("no capped|sealed brood", flag(&I::capped_brood, false)),
       item("brood in all stages", all_stages),
+      item("bias", all_stages),
       item("all stages of? brood?", all_stages),
       item("marked? queen seen", flag(&I::queen, true)),
       item("seen the? marked? queen", flag(&I::queen, true)),
       item("queen not seen", flag(&I::queen, false)),
       item("queen unseen", flag(&I::queen, false)),
+      item("queen not found", flag(&I::queen, false)),
+      item("no queen found", flag(&I::queen, false)),
       item("no queen seen", flag(&I::queen, false)),
       item("# cup with egg", count(&I::cups_with_egg)),
       item("# charged|open queen? cell", count(&I::charged_cells)),
       item("charged|open queen? cell #", count(&I::charged_cells)),
+      item("# queen? cell with|holding larva", count(&I::charged_cells)),
+      item("queen cell with|holding larva", one_charged_cell),
+      item("no? egg in|inside them|it|the|cup|cell", stays_text),  // of cups, not of the comb
       item("# sealed queen? cell", count(&I::sealed_cells)),
       item("# capped queen cell", count(&I::sealed_cells)),
       item("sealed queen? cell #", count(&I::sealed_cells)),
@@ -176,9 +188,13 @@ std::vector<Item> items_seen() {
       item("perforated capping", sign("perforated_cappings")),
       item("greasy capping", sign("greasy_cappings")),
       item("ropy larva", sign("ropy_larva")),
-      item("discoloured larva", sign("discoloured_larvae")),
+      item("discoloured|twisted|melted|slumped larva", sign("discoloured_larvae")),
+      item("larva discoloured|twisted|melted|slumped", sign("discoloured_larvae")),
+      item("suspected|suspect? american|european? foulbrood suspected?", sign("foulbrood_suspected")),
+      item("suspected|suspect? american|european? foul brood suspected?", sign("foulbrood_suspected")),
       item("chalk brood?", sign("chalk_brood")),
       item("deformed wing", sign("deformed_wings", false)),
+      item("dwv", sign("deformed_wings", false)),
       item("dysentery", sign("dysentery", false)),
       item("crawling bee", sign("crawling_bees", false)),
       item("bee crawling", sign("crawling_bees", false)),

@@ -120,6 +120,10 @@ Outcome NoteReader::read_head(Clause& clause, const Segment& segment) {
         clause_named_ = true;
         clause.take(at, found->words, State::head);
         at += found->words;
+        const bool another = at + 1 < end && (clause.words[at].raw == "and" || clause.words[at].raw == "&") &&
+                             finder_.begins(clause.from(at + 1, end));
+        if (another)
+          return bad_input("two names are said of one thing", "the note", "write a line for each of them");
         continue;
       }
     }

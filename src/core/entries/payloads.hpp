@@ -286,10 +286,15 @@ struct Removed {  // takes back an earlier entry; both stay in the book
   EntryId entry;
   Text reason;
 };
+struct Cleared {  // the bee inspector has cleared a suspect colony: the only thing that lifts the suspicion
+  ColonyId colony;
+  std::string by;
+  Text remark;
+};
 
 using Payload =
     std::variant<Site, SiteClosed, Travel, Hive, ColonyBegan, ColonyMoved, ColonyEnded, Queen, Inspection,
                  MiteCount, Weight, Feed, Treatment, Room, Swarmed, Split, Unite, Harvest, NeedAnswered,
-                 Weather, Normals, Forage, WorkingHours, Kit, Setting, Note, TableOverride, Removed>;
+                 Weather, Normals, Forage, WorkingHours, Kit, Setting, Note, TableOverride, Removed, Cleared>;
 
 }  // namespace beegarth::entries

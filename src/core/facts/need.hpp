@@ -50,6 +50,7 @@ struct Need {
   std::vector<Reason> why;
   std::vector<EventOdds> odds;
   bool last_in_round = false;  // health: see to it after every other colony
+  std::string held;            // why it may not be done for now; planned on no day, and named
   bool at_home = false;        // a telephone call: done from where the keeper is, before any visit
 };
 

@@ -56,7 +56,8 @@ struct Outlook {
   Date today;
   int members = 0;
   double effective_sample_size = 0;
-  double alive = 1;  // odds that the colony lives today
+  double alive = 1;           // odds that the colony lives today
+  double swarmed_unseen = 0;  // odds that a swarm has left since the last look
   std::vector<EventOutlook> events;
   std::vector<Fan> fans;  // from the first day followed to the horizon
   std::vector<SeenMark> seen;

@@ -11,9 +11,9 @@ namespace {
 
 using Kind = Needs (*)(const Asking&);
 
-constexpr Kind kinds_of_a_colony[] = {look_for_cells,        first_look, split_on_cells, queen_check,
-                                      comb_of_eggs,          room,       feed,           mite_count,
-                                      count_after_treatment, treat,      watch_mites,    winter_work};
+constexpr Kind kinds_of_a_colony[] = {
+    look_for_cells, first_look, split_on_cells,        thin_cells, queen_check, comb_of_eggs, room,
+    feed,           mite_count, count_after_treatment, treat,      watch_mites, winter_work};
 constexpr Kind kinds_of_a_site[] = {dearth_coming, bait_boxes, before_a_gale, before_a_flood};
 
 // A suspect colony is told and left alone; a dead one is closed; the others want what they want.
@@ -32,10 +32,18 @@ void shut_out_openings(Needs& needs) {
   for (facts::Need& shut : needs) {
     if (shut.minutes > 0 || shut.key.rfind("leave-shut/", 0) != 0) continue;
     for (const facts::Need& other : needs)
-      if (other.minutes > 0 && other.clock == facts::Clock::opening && other.colony == shut.colony)
+      if (other.minutes > 0 && other.clock == facts::Clock::opening && other.colony == shut.colony &&
+          other.key.rfind("thin-cells/", 0) != 0)
         shut.clashes.push_back(other.key);
     if (shut.clashes.empty()) shut.clashes.push_back("opening " + shut.colony->text());
   }
+}
+
+// Beside a suspect colony nothing is opened, so that nothing is carried, until the inspector has spoken.
+void hold_openings(Needs& needs) {
+  for (facts::Need& need : needs)
+    if (need.clock == facts::Clock::opening && need.minutes > 0)
+      need.held = "a colony at this site is suspect: no hive here is opened until the inspector has answered";
 }
 
 }  // namespace
@@ -63,6 +71,7 @@ std::vector<facts::Need> needs_from(const NeedsInput& input, const FactTable& ta
                               [&](const auto& need) { return input.answered.count(need.key) > 0; }),
                here.end());
     shut_out_openings(here);
+    if (suspect_site) hold_openings(here);
     for (facts::Need& need : here) needs.push_back(std::move(need));
   }
   std::stable_sort(needs.begin(), needs.end(), [](const auto& a, const auto& b) { return a.key < b.key; });

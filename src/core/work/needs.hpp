@@ -51,13 +51,13 @@ struct ColonyStatus {
   std::optional<Sighting> eggs_seen;              // last date eggs were seen
   std::optional<Sighting> no_eggs_seen;           // last look that found none, if later than eggs_seen
   std::optional<Sighting> no_eggs_first;          // first of the looks in a row that found none
-  std::optional<Sighting> queen_lost_or_swarmed;  // value 0 lost, 1 swarmed, 2 split without queen
+  std::optional<Sighting> queen_lost_or_swarmed;  // 0 lost, 1 swarmed, 2 split without queen, 3 introduced
   std::optional<Sighting> last_treatment;         // value: days on
   std::string last_treatment_kind;
   double treatment_withdrawal_days = 0;
   std::optional<Sighting> last_feed;
-  std::optional<Sighting> supers_on;  // value: number of super combs on
-  std::optional<int> queen_year;
+  std::optional<Sighting> last_stores;  // value: kg, as seen or weighed
+  std::optional<Sighting> supers_on;    // value: number of super combs on
   bool queen_clipped = false;
   bool suspect = false;  // signs that may be a notifiable disease
   struct Sign {
@@ -75,7 +75,7 @@ struct SiteStatus {
   bool swarm_season = false;            // drones about, by month and latitude
   std::vector<double> nectar_by_month;  // twelve, from the keeper's own reckoning; empty where never said
   double rain_next_days_mm = 0;         // median over the plan
-  double gust_odds = 0;                 // odds of a gust above 20 m/s
+  facts::Odds gust{0, 0, 0};            // odds of a gust above 20 m/s within the plan
   double latitude_deg = 52;
 };
 

@@ -55,6 +55,7 @@ class Sieve {
   }
 
   std::optional<std::string> cannot(const facts::Need& one, int site) const {
+    if (!one.held.empty()) return one.held;
     if (site < 0) return "no site " + one.site.text() + " is known";
     const SiteFacts& facts = input_.sites[static_cast<std::size_t>(site)];
     if (one.colony) {

@@ -24,6 +24,21 @@ TEST(Suspect, IsToldAtOnceComesLastAndEverythingElseWaits) {
   EXPECT_EQ(close->clock, facts::Clock::daylight) << "nobody closes a hive in the dark";
 }
 
+TEST(Suspect, HoldsEveryOpeningAtItsSiteAndNothingElse) {
+  auto input = invented(day(2026, 5, 24));
+  auto ill = input.colonies.front();
+  ill.colony = ColonyId("alder-6");
+  ill.suspect = true;
+  input.colonies.push_back(ill);
+  give_odds(input, facts::EventKind::stores_short, 0.5, 0.9);
+  const auto needs = needs_of(input);
+  ASSERT_NE(find(needs, "look-cells/alder-5"), nullptr);
+  EXPECT_NE(find(needs, "look-cells/alder-5")->held.find("inspector"), std::string::npos);
+  ASSERT_NE(find(needs, "feed/alder-5"), nullptr);
+  EXPECT_TRUE(find(needs, "feed/alder-5")->held.empty()) << "hunger does not wait";
+  EXPECT_TRUE(find(needs, "tell-inspector/alder-6")->held.empty());
+}
+
 TEST(Suspect, NamesTheSignsThatMakeItSoAndWhenTheyWereSeen) {
   auto input = invented(day(2026, 7, 12));
   input.colonies.front().suspect = true;
@@ -74,7 +89,7 @@ TEST(BaitBoxes, AreLookedAtWhereThereAreAny) {
 TEST(Gale, HivesAreStrappedBeforeIt) {
   auto input = invented(day(2026, 11, 20));
   EXPECT_EQ(find(needs_of(input), "strap/withy"), nullptr);
-  input.sites.front().gust_odds = 0.4;
+  input.sites.front().gust = {0.4, 0.3, 0.5};
   EXPECT_NE(find(needs_of(input), "strap/withy"), nullptr);
 }
 

@@ -50,6 +50,40 @@ TEST(SplitOnCells, ACellSeenYesterdayMayBeSealedAlready) {
   EXPECT_LT(loss.by_day[0], loss.by_day[4]);
 }
 
+TEST(SplitOnCells, NotOfTheCellsThatTheNextQueenComesOutOf) {
+  auto input = invented(day(2026, 5, 27));
+  auto& colony = input.colonies.front();
+  colony.queen_lost_or_swarmed = seen(day(2026, 5, 20), 2, "split");
+  colony.last_sealed_cells = seen(day(2026, 5, 27), 1, "left");
+  colony.last_full_look = seen(day(2026, 5, 27), 0, "left");
+  EXPECT_EQ(find(needs_of(input), "split/alder-5"), nullptr);
+  EXPECT_NE(find(needs_of(input), "leave-shut/alder-5"), nullptr);
+}
+
+TEST(QueenCheck, EggsOfTheOldQueenAreNotThoseOfTheNext) {
+  auto input = invented(day(2026, 5, 24));
+  auto& colony = input.colonies.front();
+  colony.queen_lost_or_swarmed = seen(day(2026, 5, 20), 2, "split");
+  colony.eggs_seen = seen(day(2026, 5, 22), 0, "old eggs");
+  EXPECT_NE(find(needs_of(input), "leave-shut/alder-5"), nullptr);
+  colony.eggs_seen = seen(day(2026, 5, 24), 0, "new eggs");
+  EXPECT_EQ(find(needs_of(input), "leave-shut/alder-5"), nullptr);
+}
+
+TEST(QueenCheck, AnIntroducedQueenIsLeftInPeaceForAWeekAndThenLookedFor) {
+  auto input = invented(day(2026, 5, 23));
+  input.colonies.front().queen_lost_or_swarmed = seen(day(2026, 5, 22), 3, "introduced");
+  const auto needs = needs_of(input);
+  const auto* shut = find(needs, "leave-shut/alder-5");
+  ASSERT_NE(shut, nullptr);
+  EXPECT_EQ(shut->latest, day(2026, 5, 29));
+  EXPECT_NE(shut->what.find("left in peace"), std::string::npos);
+  const auto* check = find(needs, "check-queen/alder-5");
+  ASSERT_NE(check, nullptr);
+  EXPECT_EQ(check->best, day(2026, 5, 30));
+  EXPECT_EQ(all_words(*check).find("virgin"), std::string::npos) << all_words(*check);
+}
+
 TEST(SplitOnCells, NotOnceALaterLookFoundNone) {
   auto input = invented(day(2026, 5, 20));
   input.colonies.front().last_charged_cells = seen(day(2026, 5, 10), 4, "cells");

@@ -123,6 +123,7 @@ export const words = {
   },
 
   colonies: {
+    suspect: 'Suspect: nothing to or from it until the inspector has cleared it',
     title: 'Colonies',
     none: 'No colony is in the book yet.',
     lead: (n: number) =>

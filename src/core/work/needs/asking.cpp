@@ -62,6 +62,7 @@ bool Asking::opening_season(Date date) const {
 // Where the keeper gave no reckoning: from August on (common practice in temperate country).
 bool Asking::main_flow_over(Date date) const {
   if (site.nectar_by_month.size() != 12) return month(date) >= 8;
+  if (month(date) < 7) return false;  // a gap in June ends no swarming
   const auto best = std::max_element(site.nectar_by_month.begin(), site.nectar_by_month.end());
   const int best_month = static_cast<int>(best - site.nectar_by_month.begin()) + 1;
   const double now = site.nectar_by_month[static_cast<std::size_t>(date.month() - 1)];
@@ -115,8 +116,8 @@ facts::Need Asking::need(const std::string& kind, std::string what) const {
   need.loss.by_day.assign(static_cast<std::size_t>(std::max(1, input.days)), 0.0);
   need.loss.unit = unit_of_loss;
   if (site_suspect && colony != nullptr && !colony->suspect)
-    need.cautions.push_back(
-        "Another colony here is suspect: nothing leaves this site; suit and tools are cleaned.");
+    need.cautions.push_back("A colony at " + site.name +
+                            " is suspect: nothing leaves that site; suit and tools are cleaned.");
   return need;
 }
 

@@ -73,6 +73,7 @@ facts::LossCurve loss_of_swarms(const Asking& asking, const Sealing& sealing) {
 bool cells_stand(const Asking& asking) {
   constexpr int cells_last_days = 14;  // by then a virgin is out (day 16 after the egg) whatever was seen
   const auto seen = standing_cells(*asking.colony, nullptr);
+  if (queen_awaited(asking)) return false;  // the next queen comes out of them
   return seen && asking.input.today - seen->date <= cells_last_days &&
          asking.opening_season(asking.input.today);
 }
@@ -98,18 +99,16 @@ Needs split_on_cells(const Asking& asking) {
       "split", std::string(sealed ? "sealed queen cells: find out whether the old queen is still here; if "
                                     "so, part her off into a nucleus, and leave one cell"
                                   : "part it: nucleus with the old queen, a comb of brood and one of "
-                                    "stores; leave one open cell on the old stand; if she has gone, "
+                                    "stores; leave one good cell on the old stand; if she has gone, "
                                     "leave one cell and no more"));
   need.best = std::max(today, std::min(sealing.first, asking.last_day()));
   need.minutes = asking.minutes("split_minutes");
   need.loss = loss_of_swarms(asking, sealing);
   need.why.push_back(cells_told(asking, seen, sealed, sealing));
-  if (asking.outlook != nullptr) {
-    for (const facts::Reason& remark : asking.outlook->remarks) {
-      if (remark.text.find("swarmed unseen") != std::string::npos)
-        need.why.front().text += "; " + remark.text;
-    }
-  }
+  constexpr double worth_saying = 0.1;
+  if (asking.outlook != nullptr && asking.outlook->swarmed_unseen >= worth_saying)
+    need.why.front().text +=
+        "; it may have swarmed unseen since: " + percent_text(asking.outlook->swarmed_unseen);
   need.why.push_back(because(
       "then: seven days later take down all cells but one, and leave the old stand shut for four weeks", {},
       {"trade: queenless split by the nucleus method; day 7 from memory of handbooks"}));
@@ -127,6 +126,36 @@ Needs split_on_cells(const Asking& asking) {
       "Taking cells down only delays: the next ones come sooner. Have the box ready before you open.");
   need.cautions.push_back(
       "Smoke out and lid off before the smoker travels; it can set fire to a car or dry grass.");
+  return {need};
+}
+
+Needs thin_cells(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
+  constexpr double swarmed = 1;  // Sighting::value of queen_lost_or_swarmed
+  if (!queen_awaited(asking) || colony.queen_lost_or_swarmed->value != swarmed) return {};
+  const auto& sealed = colony.last_sealed_cells;
+  const auto& charged = colony.last_charged_cells;
+  const double cells = (sealed ? sealed->value : 0) + (charged ? charged->value : 0);
+  const Sighting seen = sealed ? *sealed : charged ? *charged : *colony.queen_lost_or_swarmed;
+  const Date last =
+      colony.queen_lost_or_swarmed->date + static_cast<int>(asking.fact("virgin_after_swarm_days"));
+  if (cells <= 1 || seen.date < colony.queen_lost_or_swarmed->date || last < asking.input.today) return {};
+  facts::Need need = asking.need(
+      "thin-cells",
+      "leave one good cell and take the others down, shaking no comb that bears the one you leave");
+  need.minutes = asking.minutes("look_minutes");
+  need.latest = last;
+  const double at_neighbours = asking.site.neighbours ? asking.fact("swarm_at_neighbours_kg") : 0;
+  need.loss =
+      loss_when_late(asking, asking.input.today, std::max(1, last - asking.input.today),
+                     asking.fact("swarm_with_charged_cells") * (asking.fact("cast_kg") + at_neighbours));
+  need.why.push_back(because(counted(cells, "queen cell") + " on " + day_text(seen.date) +
+                                 " and no laying queen: casts leave with the first virgins, from about " +
+                                 day_text(last) + " on",
+                             {seen.entry, colony.queen_lost_or_swarmed->entry},
+                             {asking.source("cast_kg"), asking.source("virgin_after_swarm_days")}));
+  need.take = {"smoker and fuel", "hive tool", "water"};
+  need.write_down = "full look, ";
   return {need};
 }
 

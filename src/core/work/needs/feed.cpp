@@ -54,58 +54,109 @@ void syrup_or_fondant(facts::Need& need, const Asking& asking, double sugar_kg, 
   if (cold) need.cautions.push_back("No syrup in the cold: bees cannot take or ripen it.");
 }
 
+// What is believed to be in the combs, what will be, and what was seen there lately.
+struct Larder {
+  std::optional<double> now;
+  std::optional<Sighting> seen;  // less than wanted, and far less than is believed
+  double least = 0;              // of all these
+  double wanted = 0;
+  const char* row = nullptr;
+};
+
+Larder larder_of(const Asking& asking) {
+  Larder larder;
+  larder.wanted = wanted_kg(asking, &larder.row);
+  larder.now = asking.median_of("stores_kg", asking.input.today);
+  const auto later = asking.median_of("stores_kg", asking.last_day());
+  larder.least = std::min(larder.now.value_or(0), later.value_or(larder.now.value_or(0)));
+  const auto& seen = asking.colony->last_stores;
+  const bool lately =
+      seen && asking.input.today - seen->date <= static_cast<int>(asking.fact("stores_fresh_days"));
+  const bool fed_since = asking.colony->last_feed && seen && asking.colony->last_feed->date >= seen->date;
+  const bool unbelieved = !larder.now || (seen && seen->value < 0.5 * *larder.now);
+  if (lately && !fed_since && unbelieved &&
+      seen->value < std::min(larder.wanted, asking.fact("stores_seen_short_kg"))) {
+    larder.seen = seen;
+    larder.least = larder.now ? std::min(larder.least, seen->value) : seen->value;
+  }
+  return larder;
+}
+
+void tell_larder(facts::Need& need, const Asking& asking, const Larder& larder) {
+  constexpr double worth_telling_kg = 0.25;
+  const std::string wanted = number_text(larder.wanted, 1) + " kg wanted";
+  const std::vector<std::string> sources{
+      asking.source(larder.row), "trade: a shortfall of S kg takes about S kg of dry sugar, losses included"};
+  if (larder.seen)
+    need.why.push_back(because(number_text(larder.seen->value, 1) + " kg of stores were seen on " +
+                                   day_text(larder.seen->date) + "; " + wanted +
+                                   "; what was seen counts, whatever is believed",
+                               {larder.seen->entry}, sources));
+  else if (larder.now)
+    need.why.push_back(because("about " + number_text(*larder.now, 1) + " kg of stores" +
+                                   (larder.least < *larder.now - worth_telling_kg
+                                        ? ", " + number_text(larder.least, 1) + " kg by " +
+                                              day_text(asking.last_day()) + " if left alone"
+                                        : "") +
+                                   "; " + wanted,
+                               {}, sources));
+  if (asking.colony->last_feed)
+    need.why.push_back(because("last fed on " + day_text(asking.colony->last_feed->date),
+                               {asking.colony->last_feed->entry}, {}));
+}
+
+facts::LossCurve loss_of_hunger(const Asking& asking, const Larder& larder, bool light_for_winter) {
+  const double colony = asking.fact("colony_lost_kg");
+  facts::LossCurve loss =
+      loss_from_odds(asking, facts::EventKind::stores_short, colony, asking.fact("feed_saved"));
+  const auto add = [&](const facts::LossCurve& more) {
+    for (std::size_t day = 0; day < loss.by_day.size(); ++day) loss.by_day[day] += more.by_day[day];
+    loss.never += more.never;
+  };
+  if (light_for_winter) add(loss_when_late(asking, asking.input.today + 7, 42, 0.2 * colony));
+  // Seen empty: half a colony at stake within the fortnight in which it can starve (own reckoning).
+  if (larder.seen) add(loss_when_late(asking, asking.input.today - 1, 14, 0.5 * colony));
+  return loss;
+}
+
 }  // namespace
 
 Needs feed(const Asking& asking) {
   if (queen_missed(asking)) return {};  // food does not mend a colony without a queen
   const Date today = asking.input.today;
-  const auto stores = asking.median_of("stores_kg", today);
-  const char* row = nullptr;
-  const double wanted = wanted_kg(asking, &row);
   const int month = asking.month(today);
-  const bool light_for_winter = stores && month >= 8 && month <= 9 && *stores < wanted;
-  if (!likely_short(asking) && !light_for_winter) return {};
-
-  const auto later = asking.median_of("stores_kg", asking.last_day());
-  const double least = std::min(stores.value_or(0), later.value_or(stores.value_or(0)));
-  const double short_kg = std::max(1.0, wanted - least);
+  const Larder larder = larder_of(asking);
+  const bool light_for_winter = larder.now && month >= 8 && month <= 9 && *larder.now < larder.wanted;
+  if (!larder.seen && !light_for_winter) {
+    if (!likely_short(asking)) return {};
+    // The odds of hunger are reckoned for a full stock; a nucleus lives on less.
+    if (larder.wanted < asking.fact("summer_reserve_kg") && larder.least >= larder.wanted) return {};
+  }
+  const double short_kg = std::max(1.0, larder.wanted - larder.least);
   const double sugar_kg =
-      std::min(std::ceil(2 * short_kg) / 2, wanted);  // a shortfall of S kg takes about S kg of sugar
+      std::min(std::ceil(2 * short_kg) / 2, larder.wanted);  // a shortfall of S kg takes about S kg of sugar
   const bool cold = fondant_time(asking);
   const bool supers = !cold && asking.colony->supers_on && asking.colony->supers_on->value > 0;
+  const bool supers_come_off = supers && !treat(asking).empty();
   const bool dearth = asking.dearth(today) || month == 8 || month == 9;
   facts::Need need = asking.need("feed", "");
   need.minutes = asking.minutes("feed_minutes");
   need.clock = cold ? facts::Clock::daylight : dearth ? facts::Clock::dusk : facts::Clock::any;
   need.temperature_min_C = cold ? -5 : asking.fact("syrup_temperature_min_C");
   need.cautions.push_back("White sugar only, never honey of unknown origin.");
-  if (supers)
+  if (supers && !supers_come_off)
     their_own_honey(need);
   else
     syrup_or_fondant(need, asking, sugar_kg, cold);
-  if (dearth && !cold && !supers)
+  if (supers_come_off) {
+    need.after.push_back("treat/" + asking.colony->colony.text());
+    need.cautions.push_back("Only when the supers are off: comb on during feeding is never for people.");
+  }
+  if (dearth && !cold && (!supers || supers_come_off))
     need.cautions.push_back(
         "Robbing: feed at dusk, spill nothing, narrow the entrance first; never leave the hive open.");
-  need.loss = loss_from_odds(asking, facts::EventKind::stores_short, asking.fact("colony_lost_kg"),
-                             asking.fact("feed_saved"));
-  if (light_for_winter) {
-    const auto late = loss_when_late(asking, today + 7, 42, 0.2 * asking.fact("colony_lost_kg"));
-    for (std::size_t day = 0; day < need.loss.by_day.size(); ++day) need.loss.by_day[day] += late.by_day[day];
-    need.loss.never += late.never;
-  }
-  constexpr double worth_telling_kg = 0.25;
-  if (stores)
-    need.why.push_back(because(
-        "about " + number_text(*stores, 1) + " kg of stores" +
-            (least < *stores - worth_telling_kg
-                 ? ", " + number_text(least, 1) + " kg by " + day_text(asking.last_day()) + " if left alone"
-                 : "") +
-            "; " + number_text(wanted, 1) + " kg wanted",
-        {},
-        {asking.source(row), "trade: a shortfall of S kg takes about S kg of dry sugar, losses included"}));
-  if (asking.colony->last_feed)
-    need.why.push_back(because("last fed on " + day_text(asking.colony->last_feed->date),
-                               {asking.colony->last_feed->entry}, {}));
+  need.loss = loss_of_hunger(asking, larder, light_for_winter);
+  tell_larder(need, asking, larder);
   asking.tell_odds(need, facts::EventKind::stores_short, "stores short", today + 7, asking.last_day());
   return {need};
 }

@@ -79,17 +79,17 @@ Needs bait_boxes(const Asking& asking) {
 
 Needs before_a_gale(const Asking& asking) {
   const int colonies = colonies_at(asking);
-  if (colonies == 0 || asking.site.gust_odds < asking.fact("gale_odds_to_act")) return {};
+  if (colonies == 0 || asking.site.gust.value < asking.fact("gale_odds_to_act")) return {};
   facts::Need need = asking.need("strap", "strap or weight every hive before the gale");
   need.minutes = asking.minutes("strap_minutes") * colonies;
   need.clock = facts::Clock::any;
   need.temperature_min_C = -50;
   need.loss = loss_when_late(
       asking, asking.input.today - 1, 5,
-      asking.site.gust_odds * asking.fact("hive_over_odds") * asking.fact("colony_lost_kg") * colonies);
-  need.odds.push_back({"gust above 20 m/s", asking.last_day(), {asking.site.gust_odds, 0, 1}});
+      asking.site.gust.value * asking.fact("hive_over_odds") * asking.fact("colony_lost_kg") * colonies);
+  need.odds.push_back({"gust above 20 m/s", asking.last_day(), asking.site.gust});
   need.why.push_back(
-      because("the odds of a gust above 20 m/s within the plan are " + percent_text(asking.site.gust_odds),
+      because("the odds of a gust above 20 m/s within the plan are " + percent_text(asking.site.gust.value),
               {}, {asking.source("gale_odds_to_act"), asking.source("hive_over_odds")}));
   need.take = {"straps or weights for " + std::to_string(colonies) + (colonies == 1 ? " hive" : " hives")};
   need.cautions.push_back("Be gone before the wind is there: trees and roofs come down.");

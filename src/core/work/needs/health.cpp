@@ -1,4 +1,6 @@
 // Signs that may be of a notifiable disease, and dead colonies.
+#include <algorithm>
+
 #include "work/needs/kinds.hpp"
 
 namespace beegarth::work {
@@ -14,7 +16,8 @@ facts::Reason signs_told(const ColonyStatus& colony) {
   std::vector<EntryId> entries;
   for (const auto& sign : colony.signs) {
     signs += (signs.empty() ? "" : ", ") + sign.words + " on " + day_text(sign.seen.date);
-    entries.push_back(sign.seen.entry);
+    if (std::find(entries.begin(), entries.end(), sign.seen.entry) == entries.end())
+      entries.push_back(sign.seen.entry);
   }
   return because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
                  {law});
@@ -29,6 +32,9 @@ facts::Need call_the_inspector(const Asking& asking) {
   call.minutes = asking.minutes("notify_minutes");
   call.clock = facts::Clock::any;
   call.why.push_back(signs_told(*asking.colony));
+  if (asking.colony->last_charged_cells || asking.colony->last_sealed_cells)
+    call.cautions.push_back(
+        "Say that queen cells stand in it: it may swarm, and a swarm carries the disease on.");
   call.cautions.push_back("No comb, bees, feed, box or tool leaves this site.");
   return call;
 }
@@ -70,8 +76,9 @@ Needs dead_out(const Asking& asking) {
   need.temperature_min_C = -5;
   need.last_in_round = colony.suspect;
   need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("dead_out_robbed_kg"));
-  need.odds.push_back({"dead", asking.input.today, {1 - asking.outlook->alive, asking.fact("dead_odds"), 1}});
-  need.odds.back().odds.low = std::min(need.odds.back().odds.low, need.odds.back().odds.value);
+  need.odds.push_back(
+      {"dead", asking.input.today,
+       facts::odds_of_share(1 - asking.outlook->alive, asking.outlook->effective_sample_size)});
   need.why.push_back(because(
       "the odds that it still lives are " + percent_text(asking.outlook->alive),
       colony.last_any_look ? std::vector<EntryId>{colony.last_any_look->entry} : std::vector<EntryId>{},

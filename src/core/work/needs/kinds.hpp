@@ -13,6 +13,7 @@ using Needs = std::vector<facts::Need>;
 Needs look_for_cells(const Asking& asking);
 Needs first_look(const Asking& asking);
 Needs split_on_cells(const Asking& asking);
+Needs thin_cells(const Asking& asking);   // after a swarm: leave one cell, before the first virgin is out
 Needs queen_check(const Asking& asking);  // with the colony to be left shut until then
 Needs comb_of_eggs(const Asking& asking);
 Needs room(const Asking& asking);

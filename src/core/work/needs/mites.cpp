@@ -18,7 +18,7 @@ void by_board_or_bees(facts::Need& need, const Asking& asking) {
     need.write_down = "board ";
     return;
   }
-  need.what = "count mites on about 300 bees by wash or sugar roll (no board fits this hive)";
+  need.what = "count mites on about 300 bees by wash or sugar roll (no board is known to fit this hive)";
   need.minutes = asking.minutes("wash_minutes");
   need.write_down = "wash ";
   need.take = {"jar with mesh lid", "measure for 300 bees", "white tray", "smoker and fuel"};
@@ -42,7 +42,7 @@ Date end_of_treatment(const Sighting& treatment) {
 Needs mite_count(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   const Date today = asking.input.today;
-  if (!asking.opening_season(today)) return {};
+  if (!asking.opening_season(today) || queen_missed(asking)) return {};
   if (colony.last_treatment && end_of_treatment(*colony.last_treatment) >= today) return {};
   if (!count_after_treatment(asking).empty() || !watch_mites(asking).empty() || !treat(asking).empty())
     return {};  // a count follows the treatment
@@ -69,7 +69,9 @@ Needs watch_mites(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   const Date today = asking.input.today;
   const auto odds = asking.odds_by(facts::EventKind::winter_mites, asking.last_day() + 400);
-  if (!odds || odds->value < asking.fact("watch_odds_to_act") || !asking.opening_season(today)) return {};
+  if (!odds || odds->value < asking.fact("watch_odds_to_act") || !asking.opening_season(today) ||
+      queen_missed(asking))
+    return {};
   if (!treat(asking).empty() || !count_after_treatment(asking).empty()) return {};
   if (colony.last_treatment && end_of_treatment(*colony.last_treatment) >= today) return {};
   const int within = static_cast<int>(asking.fact("watch_days"));

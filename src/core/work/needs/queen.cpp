@@ -7,22 +7,23 @@ namespace beegarth::work {
 
 namespace {
 
-constexpr double after_swarm = 1;  // Sighting::value of queen_lost_or_swarmed
-
-// Eggs seen ten days or more after the loss are those of the next queen.
-bool laying_again(const ColonyStatus& colony) {
-  return colony.eggs_seen && colony.eggs_seen->date - colony.queen_lost_or_swarmed->date >= 10;
-}
+constexpr double after_loss = 0, after_swarm = 1, after_introduction = 3;  // Sighting::value of the loss
 
 std::string told(const Sighting& loss) {
-  if (loss.value == after_swarm) return "swarmed on ";
-  return loss.value == 0 ? "queen lost on " : "split without its queen on ";
+  if (loss.value == after_introduction) return "queen introduced on ";
+  if (loss.value == after_swarm) return "swarmed about ";
+  return loss.value == after_loss ? "queen lost on " : "split without its queen on ";
+}
+
+const char* row_of_the_check(const Sighting& loss) {
+  return loss.value == after_introduction ? "check_after_introduction_days"
+         : loss.value == after_swarm      ? "check_after_swarm_days"
+                                          : "check_after_loss_days";
 }
 
 Date day_to_look_for_eggs(const Asking& asking) {
   const Sighting& loss = *asking.colony->queen_lost_or_swarmed;
-  return loss.date + static_cast<int>(asking.fact(loss.value == after_swarm ? "check_after_swarm_days"
-                                                                            : "check_after_loss_days"));
+  return loss.date + static_cast<int>(asking.fact(row_of_the_check(loss)));
 }
 
 facts::Reason no_eggs_told(const ColonyStatus& colony) {
@@ -69,14 +70,29 @@ Needs look_for_eggs(const Asking& asking) {
 
 }  // namespace
 
+// Eggs last three days: those seen later than that are another queen's. Who never writes of eggs is not
+// waited for without end.
 bool queen_awaited(const Asking& asking) {
-  return asking.colony->queen_lost_or_swarmed && !laying_again(*asking.colony);
+  constexpr int eggs_outlast_a_queen_days = 3, given_up_after_days = 90;
+  const auto& loss = asking.colony->queen_lost_or_swarmed;
+  const auto& eggs = asking.colony->eggs_seen;
+  if (!loss || asking.input.today - loss->date > given_up_after_days) return false;
+  return !eggs || eggs->date - loss->date <= eggs_outlast_a_queen_days;
 }
 
 std::optional<KeptShut> kept_shut(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   if (!queen_awaited(asking)) return std::nullopt;
   const Sighting& loss = *colony.queen_lost_or_swarmed;
+  if (loss.value == after_introduction) {
+    const char* alone = "shut_after_introduction_days";
+    const Date until = loss.date + static_cast<int>(asking.fact(alone));
+    if (until < asking.input.today) return std::nullopt;
+    return KeptShut{
+        loss.date, until,
+        because(told(loss) + day_text(loss.date) + ": disturbed in her first week she may be balled",
+                {loss.entry}, {asking.source(alone)})};
+  }
   const bool swarm = loss.value == after_swarm;
   const char* out = swarm ? "virgin_after_swarm_days" : "virgin_after_loss_days";
   const char* laying = swarm ? "laying_after_swarm_days" : "laying_after_loss_days";
@@ -93,7 +109,7 @@ Needs queen_check(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   if (!queen_awaited(asking)) return {};
   const Sighting& loss = *colony.queen_lost_or_swarmed;
-  const char* check = loss.value == after_swarm ? "check_after_swarm_days" : "check_after_loss_days";
+  const bool introduced = loss.value == after_introduction;
   const Date due = day_to_look_for_eggs(asking);
   const Date today = asking.input.today;
   Needs needs;
@@ -101,7 +117,9 @@ Needs queen_check(const Asking& asking) {
   if (shut && shut->from <= asking.last_day()) {
     facts::Need leave = asking.need(
         "leave-shut", "do not open " + (colony.name.empty() ? colony.colony.text() : colony.name) +
-                          ": a virgin is likely to be flying until " + day_text(shut->until));
+                          (introduced ? ": the new queen is to be left in peace until "
+                                      : ": a virgin is likely to be flying until ") +
+                          day_text(shut->until));
     leave.earliest = leave.best = std::max(today, shut->from);
     leave.latest = shut->until;
     leave.minutes = 0;
@@ -121,20 +139,24 @@ Needs queen_check(const Asking& asking) {
   look.best = std::max(look.earliest, due);
   look.latest = std::max(asking.last_day(), look.best);
   look.minutes = asking.minutes("check_minutes");
-  const double fails = 1 - asking.fact("mated_return_share");
+  const double fails = introduced ? asking.fact("introduction_fails") : 1 - asking.fact("mated_return_share");
   look.loss = loss_when_late(asking, due, 21, fails * asking.fact("queenless_kg"));
   look.why.push_back(
       because(told(loss) + day_text(loss.date) + "; eggs are to be looked for about " + day_text(due),
-              {loss.entry}, {asking.source(check)}));
-  look.why.push_back(because("about one virgin in four does not come back mated", {},
-                             {asking.source("mated_return_share")}));
-  look.odds.push_back(
-      {"no laying queen", look.best, {fails, 0.2, 0.3}});  // the published 70-80 % that return
+              {loss.entry}, {asking.source(row_of_the_check(loss))}));
+  look.why.push_back(
+      introduced ? because("not every introduced queen is taken", {}, {asking.source("introduction_fails")})
+                 : because("about one virgin in four does not come back mated", {},
+                           {asking.source("mated_return_share")}));
+  // The published 70-80 % of virgins that return; for introduced queens the keeper's own reckoning.
+  look.odds.push_back({"no laying queen", look.best,
+                       introduced ? facts::Odds{fails, 0.1, 0.35} : facts::Odds{fails, 0.2, 0.3}});
   look.take = {"smoker and fuel", "hive tool"};
   look.write_down = "quick look, ";
-  look.cautions.push_back(
-      "No eggs yet proves nothing before four weeks in bad weather: give a comb with eggs rather than a "
-      "queen.");
+  if (!introduced)
+    look.cautions.push_back(
+        "No eggs yet proves nothing before four weeks in bad weather: give a comb with eggs rather than a "
+        "queen.");
   needs.push_back(look);
   return needs;
 }
