@@ -3,7 +3,6 @@
 #include <fmt/format.h>
 
 #include <algorithm>
-#include <array>
 #include <map>
 #include <regex>
 #include <set>
@@ -16,12 +15,6 @@ namespace beegarth::garth {
 namespace {
 
 constexpr std::size_t columns = 100;
-
-std::string day_and_month(Date date) {
-  static constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
-                                     "July",    "August",   "September", "October", "November", "December"};
-  return fmt::format("{} {}", date.day(), months.at(static_cast<std::size_t>(date.month() - 1)));
-}
 
 // Columns that UTF-8 text takes on the screen: one for each code point.
 std::size_t width(std::string_view text) {
@@ -57,12 +50,6 @@ std::string paragraph(const std::string& head, std::string_view text) {
   return out + "\n";
 }
 
-std::string percent(double odds) {
-  if (odds > 0 && odds < 0.005) return "under 1 %";
-  if (odds < 1 && odds > 0.995) return "over 99 %";
-  return fmt::format("{:.0f} %", odds * 100);
-}
-
 std::string join(const std::vector<std::string>& parts, const char* between) {
   return fmt::format("{}", fmt::join(parts, between));
 }
@@ -92,7 +79,7 @@ std::string told_odds(const facts::Need& need) {
     out += (i == 0  ? ""
             : again ? ", "
                     : "; ") +
-           (again ? "" : one.event + " ") + odds_text(one.odds) + " by " + short_date(one.by);
+           (again ? "" : one.event + " ") + odds_text(one.odds) + " by " + work::day_text(one.by);
   }
   return out;
 }
@@ -153,11 +140,11 @@ std::string only_colony(const work::Visit& visit, const std::string& caution, co
 }
 
 std::string visit_text(const work::Visit& visit, const PlanNames& names) {
-  std::string out = fmt::format("{}  {}  {}\u2013{}\n", short_date(visit.date), names.of(visit.site),
+  std::string out = fmt::format("{}  {}  {}\u2013{}\n", work::day_text(visit.date), names.of(visit.site),
                                 clock_text(visit.start_hour), clock_text(visit.end_hour));
   std::vector<std::string> day;
   if (!visit.weather.empty()) day.push_back(visit.weather);
-  if (opens_a_hive(visit)) day.push_back("fit for opening " + percent(visit.opening_odds));
+  if (opens_a_hive(visit)) day.push_back("fit for opening " + work::percent_text(visit.opening_odds));
   day.push_back(fmt::format("{:.0f} min on the way", visit.travel_minutes));
   out += paragraph("  ", join(day, ", "));
   const auto take = load_of(visit);
@@ -201,8 +188,8 @@ std::string cautions_text(const work::Plan& plan, const PlanNames& names) {
         }
       }
     if (!here.empty())
-      out += paragraph(
-          "  -  ", fmt::format("{}, {}: {}", short_date(visit.date), names.of(visit.site), join(here, " ")));
+      out += paragraph("  -  ", fmt::format("{}, {}: {}", work::day_text(visit.date), names.of(visit.site),
+                                            join(here, " ")));
   }
   if (!everywhere.empty()) out = paragraph("  -  ", join(everywhere, " ")) + out;
   return out.empty() ? out : "\nCare\n" + out;
@@ -230,11 +217,6 @@ std::string undone_text(const std::vector<work::Undone>& undone, const PlanNames
 
 }  // namespace
 
-std::string short_date(Date date) {
-  static constexpr std::array days{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
-  return std::string(days.at(static_cast<std::size_t>(date.weekday() - 1))) + " " + day_and_month(date);
-}
-
 std::string human_dates(const std::string& text, int year) {
   static const std::regex iso("([0-9]{4})-([0-9]{2})-([0-9]{2})");
   std::string out;
@@ -242,7 +224,8 @@ std::string human_dates(const std::string& text, int year) {
   for (std::sregex_iterator at(text.begin(), text.end(), iso), end; at != end; ++at) {
     const auto date = Date::from_ymd(std::stoi((*at)[1]), std::stoi((*at)[2]), std::stoi((*at)[3]));
     out.append(rest, (*at)[0].first);
-    out += date ? day_and_month(*date) + (date->year() == year ? "" : " " + std::to_string(date->year()))
+    out += date ? work::day_and_month_text(*date) +
+                      (date->year() == year ? "" : " " + std::to_string(date->year()))
                 : at->str();
     rest = (*at)[0].second;
   }
@@ -255,11 +238,12 @@ std::string moved_by(const facts::Moved& moved, int year) {
 }
 
 std::string odds_text(const facts::Odds& odds) {
-  return fmt::format("{} ({:.0f} to {:.0f} %)", percent(odds.value), odds.low * 100, odds.high * 100);
+  return fmt::format("{} ({:.0f} to {:.0f} %)", work::percent_text(odds.value), odds.low * 100,
+                     odds.high * 100);
 }
 
 std::string plan_text(const work::Plan& plan, const PlanNames& names) {
-  std::string out = fmt::format("From {} to {}: {}\n", short_date(plan.from), short_date(plan.to),
+  std::string out = fmt::format("From {} to {}: {}\n", work::day_text(plan.from), work::day_text(plan.to),
                                 plan.visits.empty()       ? "no visit"
                                 : plan.visits.size() == 1 ? "1 visit"
                                                           : fmt::format("{} visits", plan.visits.size()));

@@ -15,8 +15,6 @@ std::string plan_text(const work::Plan& plan, const PlanNames& names);
 std::string human_dates(const std::string& text, int year);
 // An entry that moved odds, in short: "look of 22 May".
 std::string moved_by(const facts::Moved& moved, int year);
-// "Thu 5 June"
-std::string short_date(Date date);
 // "38 % (22-55)"; below one and above 99 per cent said as such.
 std::string odds_text(const facts::Odds& odds);
 

@@ -60,7 +60,7 @@ class SheetMaker {
     Style title{24, true, scene::black, scene::Align::left};
     Block name = text(facts_.site.name, width_ - 62, title);
     const scene::Text date{{width_ - 60, 1.5},
-                           short_date(visit_.date) + fmt::format(" {}", visit_.date.year()),
+                           work::day_text(visit_.date) + fmt::format(" {}", visit_.date.year()),
                            13,
                            true,
                            60,
@@ -202,7 +202,7 @@ class SheetMaker {
                          {12.5, false, scene::black, scene::Align::left}));
     std::string told;
     for (const auto& odds : need.odds)
-      told += fmt::format("{}{} by {}: {}", told.empty() ? "" : "; ", odds.event, short_date(odds.by),
+      told += fmt::format("{}{} by {}: {}", told.empty() ? "" : "; ", odds.event, work::day_text(odds.by),
                           odds_text(odds.odds));
     if (!told.empty()) parts.push_back(labelled("Odds", told, inside));
     for (const auto& reason : told_reasons(need)) parts.push_back(labelled("Why", reason, inside));

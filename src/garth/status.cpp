@@ -187,7 +187,7 @@ work::SiteStatus status_of(const Session& session, const SiteId& id, const SiteW
                           .neighbours = site.neighbours.value_or(false),
                           .floods = site.floods.value_or(false),
                           .latitude_deg = site.latitude_deg};
-  const int month = site.latitude_deg >= 0 ? session.today.month() : (session.today.month() + 5) % 12 + 1;
+  const int month = northern_month(session.today, site.latitude_deg);
   status.swarm_season = month >= 4 && month <= 7;  // trade facts 4.1: seven-day inspections April/May to July
   std::array<double, 12> nectar{};
   bool said = false;

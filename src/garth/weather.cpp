@@ -173,8 +173,7 @@ std::vector<facts::ForcingPath> forcing_at(const Session& session, const SiteId&
     paths[m].reserve(weather.members[m].size());
     for (std::size_t d = 0; d < weather.members[m].size(); ++d) {
       const auto& day = weather.members[m][d];
-      const int season_month =
-          weather.place.latitude_deg >= 0 ? day.date.month() : (day.date.month() + 5) % 12 + 1;
+      const int season_month = northern_month(day.date, weather.place.latitude_deg);
       const bool late = season_month >= 8 && season_month <= 11;
       const bool active = season_month >= 3 && season_month <= 11;
       paths[m].push_back(

@@ -41,6 +41,11 @@ class Date {
   std::int32_t days_ = 0;
 };
 
+// 1 to 12, the month of the same season in the northern year: south of the equator turned by half a year.
+inline int northern_month(Date date, double latitude_deg) {
+  return latitude_deg >= 0 ? date.month() : (date.month() + 5) % 12 + 1;
+}
+
 // An instant with the offset in which it was written down.
 struct Instant {
   std::int64_t utc_ms = 0;  // milliseconds since 1970-01-01T00:00:00Z

@@ -21,10 +21,6 @@ Interval poisson_interval(int count, double scale) {
   return {low * scale, k * scale, boost::math::gamma_p_inv(k + 1, 0.975) * scale};
 }
 
-int northern_month(Date date, double latitude_deg) {
-  return latitude_deg < 0 ? (date.month() + 5) % 12 + 1 : date.month();
-}
-
 Expected<BoardTotal> total_from_board(double per_day, BoardRule rule, Date date, double latitude_deg,
                                       const FactTable& mites) {
   std::string key = "board_flat_300";

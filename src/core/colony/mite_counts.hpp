@@ -35,6 +35,4 @@ Verdict manual_rule(double per_day, int northern_month,
 Verdict breeders_rule(double per_day, int northern_month,
                       const FactTable& mites);  // July: three steps; November: one
 
-int northern_month(Date date, double latitude_deg);
-
 }  // namespace beegarth::colony

@@ -50,12 +50,15 @@ std::string text_of(const Amount& amount) {
 
 }  // namespace
 
-std::string day_text(Date date) {
-  static constexpr std::array days{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+std::string day_and_month_text(Date date) {
   static constexpr std::array months{"January", "February", "March",     "April",   "May",      "June",
                                      "July",    "August",   "September", "October", "November", "December"};
-  return std::string(days.at(static_cast<std::size_t>(date.weekday() - 1))) + " " +
-         std::to_string(date.day()) + " " + months.at(static_cast<std::size_t>(date.month() - 1));
+  return std::to_string(date.day()) + " " + months.at(static_cast<std::size_t>(date.month() - 1));
+}
+
+std::string day_text(Date date) {
+  static constexpr std::array days{"Mon", "Tue", "Wed", "Thu", "Fri", "Sat", "Sun"};
+  return std::string(days.at(static_cast<std::size_t>(date.weekday() - 1))) + " " + day_and_month_text(date);
 }
 
 std::string number_text(double value, int decimals) {

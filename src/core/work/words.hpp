@@ -8,6 +8,7 @@
 
 namespace beegarth::work {
 
+std::string day_and_month_text(Date date);                  // "5 June"
 std::string day_text(Date date);                            // "Thu 5 June"
 std::string number_text(double value, int decimals);        // "3.2", never "-0.0"
 std::string percent_text(double odds);                      // "38 %"

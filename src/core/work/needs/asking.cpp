@@ -51,8 +51,7 @@ int Asking::kit(const char* word) const {
 }
 
 int Asking::month(Date date) const {
-  const int month = date.month();
-  return site.latitude_deg >= 0 ? month : (month + 5) % 12 + 1;
+  return northern_month(date, site.latitude_deg);
 }
 
 bool Asking::opening_season(Date date) const {
