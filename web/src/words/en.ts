@@ -44,6 +44,9 @@ export const words = {
   odds_note: 'Odds stand with their 80 % interval in brackets.',
   sentence,
   minutes: duration,
+  // A text of the program with its dates as one says them.
+  with_dates: (text: string) =>
+    text.replace(/\b\d{4}-\d\d-\d\d\b/g, (iso) => `${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`),
   weekday: (iso: string) => weekday.format(day_of(iso)),
   day_month: (iso: string) => day_month.format(day_of(iso)),
   short_day: (iso: string) => short_day.format(day_of(iso)),
