@@ -97,12 +97,13 @@ void count_unwritten_treatments(const Session& session, work::NeedsInput& input)
 // What was answered rests; a sign of disease seen since wakes it.
 std::set<std::string> keys_at_rest(const Answered& answered, const work::NeedsInput& input) {
   std::set<std::string> keys;
-  for (const auto& [key, since] : answered.resting) {
+  for (const auto& answer : answered.resting) {
+    const std::string& key = answer.first;  // clang 14 captures no structured binding
     const auto colony = std::find_if(input.colonies.begin(), input.colonies.end(), [&](const auto& one) {
       return key == "tell-inspector/" + one.colony.text() || key == "suspect/" + one.colony.text();
     });
-    const bool woken =
-        colony != input.colonies.end() && !colony->signs.empty() && colony->signs.back().seen.date > since;
+    const bool woken = colony != input.colonies.end() && !colony->signs.empty() &&
+                       colony->signs.back().seen.date > answer.second;
     if (!woken) keys.insert(key);
   }
   return keys;
