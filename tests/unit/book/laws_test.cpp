@@ -68,7 +68,7 @@ struct Told {
       drafts.push_back(std::move(draft));
     }
     const auto kept = book.append(drafts);
-    RC_ASSERT(kept.has_value());
+    if (!kept) RC_FAIL(one_line(kept.problem()));
     RC_ASSERT(kept->size() == drafts.size());
   }
 };
