@@ -119,6 +119,16 @@ TEST_F(SomeBooks, in_rain_without_end_offer_hardly_an_hour_for_opening) {
   };
   const PlanAnswer fair = planned(12, {.sites = 3});
   EXPECT_LT(within_the_week(wet.plan), within_the_week(fair.plan));
+  const auto opened_within_the_week = [](const work::Plan& plan) {
+    std::ptrdiff_t count = 0;
+    for (const auto& visit : plan.visits)
+      if (visit.date < today + 7)
+        count += std::count_if(visit.jobs.begin(), visit.jobs.end(), [](const work::PlannedJob& job) {
+          return job.need.clock == facts::Clock::opening && job.need.minutes > 0;
+        });
+    return count;
+  };
+  EXPECT_LT(opened_within_the_week(wet.plan), opened_within_the_week(fair.plan));
   EXPECT_GT(wet.plan.expected_loss, fair.plan.expected_loss);
 }
 
