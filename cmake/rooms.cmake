@@ -37,8 +37,8 @@ function(beegarth_room name)
     add_library(${name} STATIC ${sources})
     target_include_directories(${name} PUBLIC ${faces})
     target_link_libraries(${name} PUBLIC ${ROOM_LINKS} PRIVATE ${ROOM_PRIVATE} beegarth_warnings)
-    if(BEEGARTH_SANITIZE)
-      # Eight files at a time: most of the time goes into what they all include. The other builds read each by itself.
+    if(BEEGARTH_TOGETHER)
+      # Most of the time goes into what the files all include. ./test --long reads each by itself.
       set_target_properties(${name} PROPERTIES UNITY_BUILD ON UNITY_BUILD_BATCH_SIZE 8)
       # The calculations name their parts alike.
       set(alone ${sources})

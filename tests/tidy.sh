@@ -36,6 +36,9 @@ check() {
 export -f check
 export rules left_out
 
+# What each source is compiled with; the tests' own build compiles several together.
+cmake --preset release -B build/each -DBEEGARTH_TESTS=ON -DBEEGARTH_UNIT_TESTS=OFF -DBEEGARTH_TOGETHER=OFF >build/tidy/configure.log 2>&1 ||
+  { echo "FAIL configure"; tail -5 build/tidy/configure.log; }
 unformatted=$(git ls-files '*.cpp' '*.hpp' | xargs clang-format-14 --dry-run --Werror 2>&1 | grep -E 'error:' | cut -d: -f1 | sort -u)
 if [ -n "$unformatted" ]; then echo "FAIL clang-format: $unformatted"; else echo "ok clang-format"; fi
-node tests/tidy_groups.mjs build/release/compile_commands.json build/tidy 16 | xargs -P 2 -L1 bash -c 'check "$@"' check
+node tests/tidy_groups.mjs build/each/compile_commands.json build/tidy 16 | xargs -P 2 -L1 bash -c 'check "$@"' check

@@ -19,8 +19,8 @@ http::Api api_of(garth::Desk& desk) {
           .outlook = [&desk](std::string_view colony) { return desk.outlook(colony); },
           .entry = [&desk](std::string_view id) { return desk.entry(id); },
           .note = [&desk](std::string_view line, bool keep) { return desk.note(line, keep); },
-          .answer = [&desk](std::string_view need,
-                            std::string_view answer) { return desk.answer_need(need, answer); },
+          .answer = [&desk](std::string_view need, std::string_view answer,
+                            std::optional<Date> until) { return desk.answer_need(need, answer, until); },
           .sheet = [&desk](Date date, std::string_view site) { return desk.sheet(date, site); },
           .calcs = [] { return Expected<nlohmann::json>(garth::Desk::calcs()); },
           .calc = [&desk](std::string_view name, std::string_view input) { return desk.calc(name, input); }};

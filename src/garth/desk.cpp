@@ -175,10 +175,10 @@ Expected<json> Desk::note(std::string_view line, bool keep) {
   return json{{"kept", keep}, {"entries", std::move(entries)}, {"remarks", std::move(remarks)}};
 }
 
-Expected<json> Desk::answer_need(std::string_view key, std::string_view answer) {
+Expected<json> Desk::answer_need(std::string_view key, std::string_view answer, std::optional<Date> until) {
   const auto plan = planned(plan_ ? plan_days_ : 14);
   if (!plan) return plan.problem();
-  entries::NeedAnswered said{.need = std::string(key)};
+  entries::NeedAnswered said{.need = std::string(key), .until = until};
   const auto& words = entries::Words<entries::NeedAnswered::Answer>::list;
   const auto word = std::find(words.begin(), words.end(), answer);
   if (word == words.end())

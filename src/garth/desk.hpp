@@ -24,7 +24,8 @@ class Desk {
   Expected<nlohmann::json> outlook(std::string_view colony);
   Expected<nlohmann::json> entry(std::string_view id);
   Expected<nlohmann::json> note(std::string_view line, bool keep);
-  Expected<nlohmann::json> answer_need(std::string_view key, std::string_view answer);
+  Expected<nlohmann::json> answer_need(std::string_view key, std::string_view answer,
+                                       std::optional<Date> until = {});
   Expected<std::string> sheet(Date date, std::string_view site);
   static nlohmann::json calcs();
   Expected<nlohmann::json> calc(std::string_view name, std::string_view input);

@@ -39,25 +39,25 @@ Json odds_json(const std::vector<facts::EventOdds>& odds) {
 
 // What a job and something left undone have in common.
 Json need_json(const facts::Need& need, const PlanNames& names) {
-  Json json{{"key", need.key},
-            {"what", need.what},
-            {"why", reasons_json(need.why)},
-            {"odds", odds_json(need.odds)},
-            {"cautions", need.cautions},
-            {"take", need.take},
-            {"minutes", need.minutes},
-            {"people", need.people},
-            {"earliest", need.earliest.iso()},
-            {"best", need.best.iso()},
-            {"latest", need.latest.iso()}};
+  Json object{{"key", need.key},
+              {"what", need.what},
+              {"why", reasons_json(need.why)},
+              {"odds", odds_json(need.odds)},
+              {"cautions", need.cautions},
+              {"take", need.take},
+              {"minutes", need.minutes},
+              {"people", need.people},
+              {"earliest", need.earliest.iso()},
+              {"best", need.best.iso()},
+              {"latest", need.latest.iso()}};
   if (need.colony) {
-    json["colony"] = need.colony->text();
-    json["colony_name"] = names.of(*need.colony);
+    object["colony"] = need.colony->text();
+    object["colony_name"] = names.of(*need.colony);
   }
   if (need.colony && !need.write_down.empty())
-    json["write_down"] = names.of(*need.colony) + ": " + need.write_down;
-  if (need.last_in_round) json["last_in_round"] = true;
-  return json;
+    object["write_down"] = names.of(*need.colony) + ": " + need.write_down;
+  if (need.last_in_round) object["last_in_round"] = true;
+  return object;
 }
 
 }  // namespace
@@ -79,29 +79,29 @@ namespace {
 Json visit_json(const work::Visit& visit, const PlanNames& names) {
   Json jobs = Json::array();
   for (const auto& job : visit.jobs) jobs.push_back(need_json(job.need, names));
-  Json json{{"date", visit.date.iso()},
-            {"start", clock_text(visit.start_hour)},
-            {"end", clock_text(visit.end_hour)},
-            {"site", visit.site.text()},
-            {"site_name", names.of(visit.site)},
-            {"travel_minutes", minutes_number(visit.travel_minutes)},
-            {"opening_odds", odds_number(visit.opening_odds)},
-            {"opens_a_hive", opens_a_hive(visit)},
-            {"take", load_of(visit)},
-            {"jobs", jobs}};
-  if (!visit.weather.empty()) json["weather"] = visit.weather;
-  if (visit.fallback) json["fallback"] = visit.fallback->iso();
-  if (visit.if_lost) json["if_lost"] = *visit.if_lost;
-  return json;
+  Json object{{"date", visit.date.iso()},
+              {"start", clock_text(visit.start_hour)},
+              {"end", clock_text(visit.end_hour)},
+              {"site", visit.site.text()},
+              {"site_name", names.of(visit.site)},
+              {"travel_minutes", minutes_number(visit.travel_minutes)},
+              {"opening_odds", odds_number(visit.opening_odds)},
+              {"opens_a_hive", opens_a_hive(visit)},
+              {"take", load_of(visit)},
+              {"jobs", jobs}};
+  if (!visit.weather.empty()) object["weather"] = visit.weather;
+  if (visit.fallback) object["fallback"] = visit.fallback->iso();
+  if (visit.if_lost) object["if_lost"] = *visit.if_lost;
+  return object;
 }
 
 Json undone_json(const work::Undone& undone, const PlanNames& names) {
-  Json json = need_json(undone.need, names);
-  json["site"] = undone.need.site.text();
-  json["site_name"] = names.of(undone.need.site);
-  json["because"] = undone.because;
-  json["cost"] = {{"value", money_number(undone.cost)}, {"unit", undone.unit}, {"text", undone.text}};
-  return json;
+  Json object = need_json(undone.need, names);
+  object["site"] = undone.need.site.text();
+  object["site_name"] = names.of(undone.need.site);
+  object["because"] = undone.because;
+  object["cost"] = {{"value", money_number(undone.cost)}, {"unit", undone.unit}, {"text", undone.text}};
+  return object;
 }
 
 }  // namespace

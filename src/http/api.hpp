@@ -4,6 +4,7 @@
 
 #include <functional>
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 #include <string_view>
 
@@ -26,8 +27,9 @@ struct Api {
   std::function<Expected<Json>(std::string_view colony)> outlook;
   std::function<Expected<Json>(std::string_view id)> entry;
   std::function<Expected<Json>(std::string_view line, bool keep)> note;
-  std::function<Expected<Json>(std::string_view need, std::string_view answer)>
-      answer;  // done, skipped, put_off, rained_off
+  // answer: done, skipped, put_off, rained_off; until: the day it is put off to
+  std::function<Expected<Json>(std::string_view need, std::string_view answer, std::optional<Date> until)>
+      answer;
   std::function<Expected<std::string>(Date date, std::string_view site)> sheet;  // a PDF's bytes
   std::function<Expected<Json>()> calcs;
   std::function<Expected<Json>(std::string_view name, std::string_view input)>

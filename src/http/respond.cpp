@@ -143,13 +143,23 @@ Reply note(const Ask& ask, const Api& api) {
 Reply answer(const std::string& need, const Ask& ask, const Api& api) {
   const Expected<Json> body = garth::parse_json(ask.body, "body");
   if (!body) return problem_reply(body.problem());
-  const bool shaped =
-      body->is_object() && body->size() == 1 && body->contains("answer") && (*body)["answer"].is_string();
+  const bool has_until = body->is_object() && body->contains("until");
+  const bool shaped = body->is_object() && body->size() == (has_until ? 2U : 1U) &&
+                      body->contains("answer") && (*body)["answer"].is_string();
   const std::string word = shaped ? (*body)["answer"].get<std::string>() : std::string{};
   if (std::find(answers.begin(), answers.end(), word) == answers.end())
     return problem_reply(
         bad_input("that is no answer to a need", "body.answer", "send done, skipped, put_off or rained_off"));
-  return json_reply(api.answer(need, word), 404);
+  std::optional<Date> until;
+  if (has_until) {
+    const Json& said = (*body)["until"];
+    const Expected<Date> day = Date::parse(said.is_string() ? said.get<std::string>() : std::string{});
+    if (!day) return problem_reply(bad_input(day.problem().what, "body.until", day.problem().remedy));
+    if (word != "put_off")
+      return problem_reply(bad_input("only what is put off has a day", "body.until", "leave it out"));
+    until = *day;
+  }
+  return json_reply(api.answer(need, word, until), 404);
 }
 
 // ---- the page ----

@@ -42,9 +42,10 @@ inline Api fake_api(FakeBook& book) {
     if (keep) book.kept.emplace_back(line);
     return Json{{"kept", keep}, {"entries", Json::array()}};
   };
-  api.answer = [&book](std::string_view need, std::string_view answer) -> Expected<Json> {
+  api.answer = [&book](std::string_view need, std::string_view answer,
+                       std::optional<Date> until) -> Expected<Json> {
     if (need != "look-cells/alder-5") return unknown(need);
-    book.kept.push_back(std::string(need) + " " + std::string(answer));
+    book.kept.push_back(std::string(need) + " " + std::string(answer) + (until ? " " + until->iso() : ""));
     return Json{{"kept", true}, {"entries", Json::array()}};
   };
   api.sheet = [](Date date, std::string_view site) -> Expected<std::string> {

@@ -146,6 +146,13 @@ TEST_F(Respond, keeps_an_answer_to_a_need_whose_key_has_a_slash) {
   EXPECT_EQ(post("/api/needs/look-cells/alder-5", R"({"answer": "rained_off"})").status, 200);
   EXPECT_THAT(book.kept, ElementsAre("look-cells/alder-5 rained_off"));
   expect_problem(post("/api/needs/look-cells/alder-5", R"({"answer": "perhaps"})"), 400, "bad_input");
+  EXPECT_EQ(post("/api/needs/look-cells/alder-5", R"({"answer": "put_off", "until": "2026-06-12"})").status,
+            200);
+  EXPECT_EQ(book.kept.back(), "look-cells/alder-5 put_off 2026-06-12");
+  for (const char* body :
+       {R"({"answer": "put_off", "until": "12 June"})", R"({"answer": "put_off", "until": 12})",
+        R"({"answer": "done", "until": "2026-06-12"})"})
+    expect_problem(post("/api/needs/look-cells/alder-5", body), 400, "bad_input");
   expect_problem(post("/api/needs/look-cells/none", R"({"answer": "done"})"), 404, "bad_input");
   EXPECT_EQ(book.kept.size(), 1U);
 }
