@@ -165,10 +165,10 @@ class Builder {
       if (!one.colony || one.clock != facts::Clock::opening) continue;
       const auto& options = model_.jobs[j].options;
       for (std::size_t o = 0; o < options.size(); ++o)
-        openings[{*one.colony, options[o].shift}].options.emplace_back(static_cast<int>(j),
-                                                                       static_cast<int>(o));
+        openings[{*one.colony, model_.shifts[static_cast<std::size_t>(options[o].shift)].day}]
+            .options.emplace_back(static_cast<int>(j), static_cast<int>(o));
     }
-    for (auto& [colony_and_shift, opening] : openings) {
+    for (auto& [colony_and_day, opening] : openings) {
       opening.cost = input_.price_of_opening;
       model_.openings.push_back(std::move(opening));
     }

@@ -49,7 +49,8 @@ struct RoundChoice {
   double cost = 0;
 };
 
-// One colony opened in one part-day: the price of it is paid once, whatever is done in it then.
+// One colony opened on one day (there is one round a day): the price is paid once, whatever is done in it
+// then.
 struct Opening {
   std::vector<std::pair<int, int>> options;  // job, and index of its option
   double cost = 0;

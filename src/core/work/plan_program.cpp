@@ -2,6 +2,9 @@
 
 #include <algorithm>
 #include <limits>
+#include <map>
+#include <utility>
+#include <vector>
 
 namespace beegarth::work {
 
@@ -168,14 +171,26 @@ class Program {
       }
   }
 
-  // Any job of an opening opens the hive; the others of the same part-day come free.
+  // Any job of an opening opens the hive; the others of the same day come free.
   void opened_once() {
     for (std::size_t i = 0; i < model_.openings.size(); ++i) {
       const Opening& opening = model_.openings[i];
-      const int column = columns_.first_opening + static_cast<int>(i);
-      program_.cost[static_cast<std::size_t>(column)] = opening.cost;
+      std::map<int, std::vector<int>> columns_of_job;
       for (const auto& [job, option] : opening.options)
-        keep({{columns_.option(job, option), column}, {1, -1}, -infinite, 0});
+        columns_of_job[job].push_back(columns_.option(job, option));
+      if (columns_of_job.size() == 1) {  // nothing to share it with
+        for (const int column : columns_of_job.begin()->second)
+          program_.cost[static_cast<std::size_t>(column)] += opening.cost;
+        continue;
+      }
+      const int opened = columns_.first_opening + static_cast<int>(i);
+      program_.cost[static_cast<std::size_t>(opened)] = opening.cost;
+      for (const auto& [job, columns] : columns_of_job) {
+        Row row{{}, {}, -infinite, 0};
+        for (const int column : columns) add(row, column, 1);
+        add(row, opened, -1);
+        keep(std::move(row));
+      }
     }
   }
 

@@ -154,7 +154,7 @@ TEST_F(Respond, keeps_an_answer_to_a_need_whose_key_has_a_slash) {
         R"({"answer": "done", "until": "2026-06-12"})"})
     expect_problem(post("/api/needs/look-cells/alder-5", body), 400, "bad_input");
   expect_problem(post("/api/needs/look-cells/none", R"({"answer": "done"})"), 404, "bad_input");
-  EXPECT_EQ(book.kept.size(), 1U);
+  EXPECT_EQ(book.kept.size(), 2U);
 }
 
 TEST_F(Respond, names_the_methods_that_an_address_takes) {
