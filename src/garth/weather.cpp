@@ -130,6 +130,27 @@ double median(std::vector<double> values) {
   return *middle;
 }
 
+// Days that were seen are the same in all members, and so is the light of every day: reckoned once.
+std::vector<std::vector<almanac::DayFitness>> fitness_of(const SiteWeather& weather,
+                                                         const almanac::HourRules& rules, int threads) {
+  std::vector<std::vector<almanac::DayFitness>> fit(weather.members.size());
+  if (fit.empty()) return fit;
+  const facts::WeatherPath& first = weather.members.front();
+  for (const auto& day : first)
+    fit.front().push_back(almanac::day_fitness(day, weather.place, weather.utc_offset_h, rules));
+  for_each_index(fit.size() - 1, threads, [&](std::size_t before) {
+    const std::size_t m = before + 1;
+    fit[m] = fit.front();
+    for (std::size_t d = 0; d < first.size(); ++d) {
+      const auto& day = weather.members[m][d];
+      if (day != first[d])
+        fit[m][d] =
+            almanac::day_fitness(day, weather.place, weather.utc_offset_h, rules, &fit.front()[d].light);
+    }
+  });
+  return fit;
+}
+
 }  // namespace
 
 Expected<SiteWeather> weather_at(const Session& session, const SiteId& site, Date first, Date last) {
@@ -152,13 +173,7 @@ Expected<SiteWeather> weather_at(const Session& session, const SiteId& site, Dat
                                               session.weather_members, session.seed);
   const auto rules = almanac::HourRules::from(session.tables["hours"]);
   if (!rules) return rules.problem();
-  weather.fit.resize(weather.members.size());
-  for_each_index(weather.members.size(), session.threads, [&](std::size_t m) {
-    weather.fit[m].reserve(weather.members[m].size());
-    for (const auto& day : weather.members[m]) {
-      weather.fit[m].push_back(almanac::day_fitness(day, weather.place, weather.utc_offset_h, *rules));
-    }
-  });
+  weather.fit = fitness_of(weather, *rules, session.threads);
   return weather;
 }
 

@@ -139,11 +139,13 @@ std::array<HourWeather, 24> hours_from_day(const facts::FullWeatherDay& day, con
 }
 
 DayFitness day_fitness(const facts::FullWeatherDay& day, const Place& place, double utc_offset_h,
-                       const HourRules& rules) {
+                       const HourRules& rules, const std::array<bool, 24>* light) {
   DayFitness sum;
   const auto hours = hours_from_day(day, place, utc_offset_h, rules);
   for (std::size_t h = 0; h < 24; ++h) {
-    sum.light[h] = quick_sun_elevation_deg(place, middle_of(hours[h])) > -rules.horizon_deg;
+    sum.light[h] = light != nullptr
+                       ? (*light)[h]
+                       : quick_sun_elevation_deg(place, middle_of(hours[h])) > -rules.horizon_deg;
     HourFitness fit;
     judge_flight(hours[h], sum.light[h], rules, fit);
     sum.opening_limit[h] = opening_limit(hours[h], sum.light[h], rules);

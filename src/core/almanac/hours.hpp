@@ -60,7 +60,8 @@ struct DayFitness {
   double wet_hours = 0;
   std::array<Limit, 24> opening_limit{};
 };
+// `light` where it is known already for that date and place.
 DayFitness day_fitness(const facts::FullWeatherDay& day, const Place& place, double utc_offset_h,
-                       const HourRules& rules);
+                       const HourRules& rules, const std::array<bool, 24>* light = nullptr);
 
 }  // namespace beegarth::almanac

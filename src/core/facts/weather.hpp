@@ -40,6 +40,8 @@ struct FullWeatherDay {
   double rain_mm = 0;
   double wind_m_s = 0;
   double sun_share = 0.5;  // of the possible sunshine, 0..1
+
+  bool operator==(const FullWeatherDay&) const = default;
 };
 
 using WeatherPath = std::vector<FullWeatherDay>;  // without gaps

@@ -58,7 +58,7 @@ std::vector<Shift> shifts_of(const PlanInput& input, const Sifted& sifted, int d
         choice = {day, start, start + part};
       }
     }
-    constexpr double worth_another_shift = 0.005;
+    constexpr double worth_another_shift = 0.02;
     if (best <= best_so_far + worth_another_shift) continue;
     best_so_far = best;
     shifts.push_back(choice);

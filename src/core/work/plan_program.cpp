@@ -40,7 +40,10 @@ struct Columns {
 
 class Program {
  public:
-  explicit Program(const Model& model) : model_(model), columns_(model) {
+  explicit Program(const Model& model)
+      : model_(model), columns_(model), opens_the_way_(model.jobs.size(), false) {
+    for (const Job& job : model.jobs)
+      for (const Before& before : job.after) opens_the_way_[static_cast<std::size_t>(before.job)] = true;
     const auto count = static_cast<std::size_t>(columns_.count);
     program_.cost.assign(count, 0.0);
     program_.integer.assign(count, false);
@@ -82,6 +85,13 @@ class Program {
     }
   }
 
+  // Doing it then costs no less than leaving it, and nothing waits for it: never chosen, so that it stands in
+  // no row.
+  bool never_pays(int j, const JobOption& option) const {
+    const auto at = static_cast<std::size_t>(j);
+    return !opens_the_way_[at] && option.cost >= model_.jobs[at].never;
+  }
+
   void one_round_a_day() {
     for (int day = 0; day < model_.days; ++day) {
       Row row{{}, {}, -infinite, 1};
@@ -113,6 +123,7 @@ class Program {
       const Job& job = model_.jobs[static_cast<std::size_t>(j)];
       Row once{{}, {}, -infinite, 1};
       for (int o = 0; o < static_cast<int>(job.options.size()); ++o) {
+        if (never_pays(j, job.options[static_cast<std::size_t>(o)])) continue;
         const int shift = job.options[static_cast<std::size_t>(o)].shift;
         add(once, columns_.option(j, o), 1);
         const int there = job.last ? columns_.closes(shift, job.site) : columns_.seen(shift, job.site);
@@ -124,19 +135,41 @@ class Program {
 
   void within_the_hours() {
     for (int shift = 0; shift < static_cast<int>(model_.shifts.size()); ++shift) {
-      const double minutes = model_.shifts[static_cast<std::size_t>(shift)].minutes();
-      Row row{{}, {}, -infinite, 0};
-      for (std::size_t i = 0; i < model_.rounds.size(); ++i)
-        if (model_.rounds[i].shift == shift)
-          add(row, static_cast<int>(i), model_.rounds[i].minutes - minutes);
-      for (int j = 0; j < static_cast<int>(model_.jobs.size()); ++j) {
-        const Job& job = model_.jobs[static_cast<std::size_t>(j)];
-        for (int o = 0; o < static_cast<int>(job.options.size()); ++o)
-          if (job.options[static_cast<std::size_t>(o)].shift == shift)
-            add(row, columns_.option(j, o), job.minutes);
-      }
-      keep(std::move(row));
+      work_fits(shift, [](int) { return true; });
+      // Follows from the row above where rounds are whole; where the relaxation mixes rounds it keeps the
+      // work at a site within the hours of those that call there, which brings the bound much closer.
+      for (int site = 0; site < Columns::sites; ++site)
+        work_fits(shift, [site](int one) { return one == site; });
     }
+  }
+
+  // Work at the sites meant fits into the hours that the rounds calling at any of them leave.
+  template <class Meant>
+  void work_fits(int shift, const Meant& meant) {
+    const double minutes = model_.shifts[static_cast<std::size_t>(shift)].minutes();
+    Row row{{}, {}, -infinite, 0};
+    for (int j = 0; j < static_cast<int>(model_.jobs.size()); ++j) {
+      const Job& job = model_.jobs[static_cast<std::size_t>(j)];
+      if (!meant(job.site)) continue;
+      for (int o = 0; o < static_cast<int>(job.options.size()); ++o) {
+        const JobOption& option = job.options[static_cast<std::size_t>(o)];
+        if (option.shift == shift && !never_pays(j, option)) add(row, columns_.option(j, o), job.minutes);
+      }
+    }
+    if (row.columns.empty()) return;
+    for (std::size_t i = 0; i < model_.rounds.size(); ++i) {
+      const RoundChoice& round = model_.rounds[i];
+      if (round.shift == shift && calls_at(round, meant))
+        add(row, static_cast<int>(i), round.minutes - minutes);
+    }
+    keep(std::move(row));
+  }
+
+  template <class Meant>
+  static bool calls_at(const RoundChoice& round, const Meant& meant) {
+    for (int site = 0; site < Columns::sites; ++site)
+      if (((round.sites >> static_cast<unsigned>(site)) & 1U) && meant(site)) return true;
+    return false;
   }
 
   // Done by the end of day d only if what comes first is done by then (or by the day before).
@@ -155,8 +188,8 @@ class Program {
   void add_until(Row& row, int j, int last_day, double coefficient) {
     const Job& job = model_.jobs[static_cast<std::size_t>(j)];
     for (int o = 0; o < static_cast<int>(job.options.size()); ++o) {
-      const int shift = job.options[static_cast<std::size_t>(o)].shift;
-      if (model_.shifts[static_cast<std::size_t>(shift)].day <= last_day)
+      const JobOption& option = job.options[static_cast<std::size_t>(o)];
+      if (model_.shifts[static_cast<std::size_t>(option.shift)].day <= last_day && !never_pays(j, option))
         add(row, columns_.option(j, o), coefficient);
     }
   }
@@ -176,8 +209,12 @@ class Program {
     for (std::size_t i = 0; i < model_.openings.size(); ++i) {
       const Opening& opening = model_.openings[i];
       std::map<int, std::vector<int>> columns_of_job;
-      for (const auto& [job, option] : opening.options)
+      for (const auto& [job, option] : opening.options) {
+        const Job& one = model_.jobs[static_cast<std::size_t>(job)];
+        if (never_pays(job, one.options[static_cast<std::size_t>(option)])) continue;
         columns_of_job[job].push_back(columns_.option(job, option));
+      }
+      if (columns_of_job.empty()) continue;
       if (columns_of_job.size() == 1) {  // nothing to share it with
         for (const int column : columns_of_job.begin()->second)
           program_.cost[static_cast<std::size_t>(column)] += opening.cost;
@@ -200,6 +237,7 @@ class Program {
 
   const Model& model_;
   Columns columns_;
+  std::vector<bool> opens_the_way_;  // by job: another comes after it
   MipProblem program_;
   double left_undone_ = 0;
 };
