@@ -67,6 +67,10 @@ struct Writer {
   void words(const char* name, const std::vector<std::string>& value) {
     if (!value.empty()) out[name] = value;
   }
+  template <class T>
+  void ids(const char* name, const std::vector<Id<T>>& value) {
+    for (const Id<T>& one : value) out[name].push_back(one.text());
+  }
 };
 
 // Fills a payload from a JSON object and notes the first thing that is wrong.
@@ -120,6 +124,12 @@ class Reader {
     const auto date = Date::parse(text);
     if (!date) return say(name, "is no date", "write it as 2026-06-05");
     value = *date;
+  }
+  template <class T>
+  void ids(const char* name, std::vector<Id<T>>& value) {
+    std::vector<std::string> keys;
+    words(name, keys);
+    for (std::string& key : keys) value.emplace_back(std::move(key));
   }
   void words(const char* name, std::vector<std::string>& value) {
     const json* said = find(name, false);

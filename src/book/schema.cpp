@@ -65,6 +65,10 @@ struct Describer {
   void choice(const char* name, const std::optional<E>&) {
     add(name, {{"enum", entries::Words<E>::list}}, false);
   }
+  template <class T>
+  void ids(const char* name, const std::vector<Id<T>>&) {
+    add(name, {{"type", "array"}, {"items", text_up_to(100, true)}, {"maxItems", 200}}, false);
+  }
   void words(const char* name, const std::vector<std::string>&) {
     add(name, {{"type", "array"}, {"items", {{"enum", entries::signs_of_health}}}}, false);
   }

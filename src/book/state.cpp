@@ -36,6 +36,8 @@ struct ColoniesNamed {
   void date(const Rest&...) {}
   template <class... Rest>
   void words(const Rest&...) {}
+  template <class... Rest>
+  void ids(const Rest&...) {}
 };
 
 // The year and the clipping of the queen as last said in a colony's history.
@@ -118,6 +120,9 @@ class Teller {
   void take(const Entry& entry, const entries::ColonyBegan& began) { begin(entry, began); }
   void take(const Entry&, const entries::ColonyMoved& moved) {
     if (ColonyState* colony = living(moved.colony)) colony->hive = moved.hive;
+  }
+  void take(const Entry&, const entries::Transfer& transfer) {
+    if (ColonyState* colony = living(transfer.colony)) colony->hive = transfer.hive;
   }
   void take(const Entry& entry, const entries::ColonyEnded& ended) { end(entry, ended); }
   void take(const Entry& entry, const entries::Split& split) {

@@ -11,7 +11,7 @@
 #include "garth/demo.hpp"
 #include "garth/files.hpp"
 #include "garth/import.hpp"
-#include "garth/known_names.hpp"
+#include "garth/keep.hpp"
 #include "garth/note.hpp"
 #include "garth/visit_sheet.hpp"
 
@@ -85,15 +85,7 @@ int enter_command(const Call& call) {
   if (const auto likely = likely_date(draft.happened, session->today); !likely)
     return report(likely.problem());
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
-  const auto all = session->book.entries();
-  if (!all) return report(all.problem());
-  if (const auto known = garth::only_known_names(*all, std::span(&draft, 1)); !known)
-    return report(known.problem());
-  if (const auto* own = std::get_if<entries::TableOverride>(&draft.payload)) {
-    const auto usable = session->tables.with(std::span(own, 1));
-    if (!usable) return report(usable.problem());
-  }
-  const auto kept = session->book.append({draft});
+  const auto kept = garth::keep(*session, {draft});
   if (!kept) return report(kept.problem());
   if (call.json) {
     std::cout << json::parse(book::entry_json(kept->front())).dump(2) << '\n';

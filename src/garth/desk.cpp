@@ -6,6 +6,7 @@
 #include "entries/fields.hpp"
 #include "garth/calc/calc.hpp"
 #include "garth/entry_json.hpp"
+#include "garth/keep.hpp"
 #include "garth/note.hpp"
 #include "garth/outlook_json.hpp"
 #include "garth/plan_json.hpp"
@@ -193,7 +194,7 @@ Expected<json> Desk::answer_need(std::string_view key, std::string_view answer, 
   for (const auto& undone : (*plan)->plan.undone) known = known || undone.need.key == key;
   if (!known)
     return bad_input("there is no need '" + std::string(key) + "' in the plan", {}, "load the plan again");
-  const auto kept = session_.book.append({{.happened = session_.today, .payload = said}});
+  const auto kept = keep(session_, {{.happened = session_.today, .payload = said}});
   if (!kept) return kept.problem();
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
   return json{{"kept", true}, {"entries", json::array({shown_entry(kept->front(), session_.state)})}};

@@ -69,6 +69,10 @@ class Teller {
   void date(const char* name, const std::optional<Date>& value) {
     if (value) add(spaced(name) + " " + value->iso());
   }
+  template <class T>
+  void ids(const char*, const std::vector<Id<T>>& value) {
+    for (const Id<T>& one : value) add(one.text());
+  }
   void words(const char*, const std::vector<std::string>& value) {
     for (const std::string& word : value) add(spaced(word));
   }

@@ -52,6 +52,10 @@ struct Lister {
   void date(const char* name, const std::optional<Date>&) {
     found.push_back({.name = name, .type = FieldType::date});
   }
+  template <class T>
+  void ids(const char* name, const std::vector<Id<T>>&) {
+    found.push_back({.name = name, .type = FieldType::words});
+  }
   void words(const char* name, const std::vector<std::string>&) {
     found.push_back({.name = name,
                      .type = FieldType::words,
@@ -117,6 +121,13 @@ class Filler {
   }
   void date(const char* name, std::optional<Date>& target) {
     if (const auto* date = wanted<Date>(name, "a date")) target = *date;
+  }
+  template <class T>
+  void ids(const char* name, std::vector<Id<T>>& target) {
+    const auto* words = wanted<std::vector<std::string>>(name, "a list of texts");
+    if (!words) return;
+    target.clear();
+    for (const std::string& word : *words) target.emplace_back(word);
   }
   void words(const char* name, std::vector<std::string>& target) {
     if (const auto* words = wanted<std::vector<std::string>>(name, "a list of texts")) target = *words;

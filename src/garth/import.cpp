@@ -10,8 +10,9 @@
 #include "book/book.hpp"
 #include "garth/files.hpp"
 #include "garth/import_plan.hpp"
-#include "garth/known_names.hpp"
+#include "garth/keep.hpp"
 #include "garth/session.hpp"
+#include "garth/tables.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -115,7 +116,9 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
     return problem;
   };
   const std::size_t known_before = leave_out_known(there, drafts);
-  if (const auto known = only_known_names(there, drafts); !known) return refuse(known.problem());
+  const auto tables = Tables::built_in();
+  if (!tables) return tables.problem();
+  if (const auto fit = may_be_kept(there, drafts, *tables); !fit) return refuse(fit.problem());
   answer.json["known"] = known_before;
   if (known_before > 0)
     answer.text += fmt::format("{} of them are in the book already, the same to the word, and are left out\n",

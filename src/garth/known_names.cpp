@@ -29,6 +29,11 @@ struct AllNames {
   Names sites{"site", "site", {"all"}};  // "all" is every site
   Names hives{"hive", "hive", {}};
   Names colonies{"colony", "colony_began", {}};
+  Names queens{"queen", "queen_began", {}};
+  Names parts{"part", "part", {}};
+  Names combs{"batch of combs", "combs", {}};
+  Names lots{"lot", "lot", {}};
+  Names patches{"patch", "patch", {}};
 
   void take_in(const entries::Payload& payload) {
     if (const auto* site = std::get_if<entries::Site>(&payload)) sites.keys.insert(site->site.text());
@@ -36,6 +41,12 @@ struct AllNames {
     if (const auto* began = std::get_if<entries::ColonyBegan>(&payload))
       colonies.keys.insert(began->colony.text());
     if (const auto* split = std::get_if<entries::Split>(&payload)) colonies.keys.insert(split->into.text());
+    if (const auto* queen = std::get_if<entries::QueenBegan>(&payload))
+      queens.keys.insert(queen->queen.text());
+    if (const auto* part = std::get_if<entries::Part>(&payload)) parts.keys.insert(part->part.text());
+    if (const auto* batch = std::get_if<entries::Combs>(&payload)) combs.keys.insert(batch->combs.text());
+    if (const auto* lot = std::get_if<entries::Lot>(&payload)) lots.keys.insert(lot->lot.text());
+    if (const auto* patch = std::get_if<entries::Patch>(&payload)) patches.keys.insert(patch->patch.text());
   }
 };
 
@@ -50,11 +61,22 @@ class Asker {
   void id(const char* /*name*/, const ColonyId& value, bool /*required*/) {
     ask(names_.colonies, value.text());
   }
+  void id(const char* /*name*/, const QueenId& value, bool /*required*/) { ask(names_.queens, value.text()); }
+  void id(const char* /*name*/, const PartId& value, bool /*required*/) { ask(names_.parts, value.text()); }
+  void id(const char* /*name*/, const CombsId& value, bool /*required*/) { ask(names_.combs, value.text()); }
+  void id(const char* /*name*/, const LotId& value, bool /*required*/) { ask(names_.lots, value.text()); }
+  void id(const char* /*name*/, const PatchId& value, bool /*required*/) {
+    ask(names_.patches, value.text());
+  }
   template <class T>
   void id(const char* /*name*/, const Id<T>& /*value*/, bool /*required*/) {}
   template <class T>
   void id(const char* name, const std::optional<Id<T>>& value) {
     if (value) id(name, *value, false);
+  }
+  template <class T>
+  void ids(const char* name, const std::vector<Id<T>>& values) {
+    for (const Id<T>& value : values) id(name, value, true);
   }
   template <class... Anything>
   void text(const Anything&... /*field*/) {}

@@ -4,6 +4,7 @@
 
 #include "entries/note_line.hpp"
 #include "garth/entry_json.hpp"
+#include "garth/keep.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -56,7 +57,7 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
     }
     return answer;
   }
-  auto kept = session.book.append(drafts);
+  auto kept = garth::keep(session, drafts);
   if (!kept) return kept.problem();
   for (const auto& entry : *kept) answer.kept.push_back(entry.id);
   answer.understood = *std::move(kept);

@@ -7,17 +7,12 @@
 #include "entries/fields.hpp"
 #include "garth/believe.hpp"
 #include "garth/dwelling.hpp"
+#include "garth/ledgers/suspects.hpp"
 
 namespace beegarth::garth {
 namespace {
 
 using entries::Entry;
-
-// Signs that may be a notifiable disease or pest: foulbroods, small hive beetle, Tropilaelaps (trade
-// facts 5.4).
-constexpr auto suspicious = std::to_array<std::string_view>(
-    {"sunken_cappings", "perforated_cappings", "greasy_cappings", "ropy_larva", "discoloured_larvae",
-     "hive_beetle", "other_brood_mite", "foulbrood_suspected"});
 
 work::Sighting sighting(const Entry& entry, double value = 0) {
   return {entry.happened, entry.id, value};
@@ -33,6 +28,15 @@ void take_in_cells(const entries::Inspection& look, const Entry& entry, work::Co
       status.cells_since && entry.happened - status.cells_since->date > one_generation_of_cells_days;
   if (older || (!cells && look.look == entries::Look::full)) status.cells_since.reset();
   if (cells && !status.cells_since) status.cells_since = sighting(entry);
+}
+
+void take_in_signs(const std::vector<std::string>& signs, const Entry& entry, work::ColonyStatus& status) {
+  if (std::find(signs.begin(), signs.end(), "deformed_wings") != signs.end())
+    status.crippled_wings = sighting(entry);
+  for (const std::string& words : suspicious_signs(entry.payload)) {
+    status.suspect = true;
+    status.signs.push_back({words, sighting(entry)});
+  }
 }
 
 void take_in(const entries::Inspection& look, const Entry& entry, work::ColonyStatus& status) {
@@ -67,14 +71,11 @@ void take_in(const entries::Inspection& look, const Entry& entry, work::ColonySt
       if (!status.no_eggs_first) status.no_eggs_first = status.no_eggs_seen;
     }
   }
-  for (const std::string& sign : look.signs) {
-    if (sign == "deformed_wings") status.crippled_wings = sighting(entry);
-    if (std::find(suspicious.begin(), suspicious.end(), sign) == suspicious.end()) continue;
-    status.suspect = true;
-    std::string words = sign;
-    std::replace(words.begin(), words.end(), '_', ' ');
-    status.signs.push_back({words, sighting(entry)});
-  }
+  take_in_signs(look.signs, entry, status);
+}
+
+void take_in(const entries::Sign& sign, const Entry& entry, work::ColonyStatus& status) {
+  take_in_signs(sign.signs, entry, status);
 }
 
 void take_in(const entries::MiteCount& count, const Entry& entry, work::ColonyStatus& status) {
@@ -96,6 +97,7 @@ void take_in(const entries::Queen& queen, const Entry& entry, work::ColonyStatus
   switch (queen.event) {
     case QueenEvent::lost:
     case QueenEvent::removed:
+    case QueenEvent::died:
       status.queen_lost_or_swarmed = sighting(entry, 0);
       break;
     case QueenEvent::clipped:
@@ -136,6 +138,8 @@ struct TakeIn {
   work::ColonyStatus& status;
 
   void operator()(const entries::Inspection& p) const { take_in(p, entry, status); }
+  void operator()(const entries::Sign& p) const { take_in(p, entry, status); }
+  void operator()(const entries::DeadColony& p) const { take_in_signs(p.signs, entry, status); }
   void operator()(const entries::MiteCount& p) const { take_in(p, entry, status); }
   void operator()(const entries::Queen& p) const { take_in(p, entry, status); }
   void operator()(const entries::Split& p) const { take_in(p, entry, status); }

@@ -36,6 +36,12 @@ class Id {
 using SiteId = Id<struct SiteThing>;
 using HiveId = Id<struct HiveThing>;
 using ColonyId = Id<struct ColonyThing>;
+using QueenId = Id<struct QueenThing>;
+using PartId = Id<struct PartThing>;
+using CombsId = Id<struct CombsThing>;  // a batch of combs
+using LotId = Id<struct LotThing>;      // of honey
+using PatchId = Id<struct PatchThing>;  // of ground
+using ObjectId = Id<struct ObjectThing>;
 using EntryId = Id<struct EntryThing>;  // UUIDv7 text, time-ordered
 
 }  // namespace beegarth

@@ -50,6 +50,7 @@ Actions queen(e::QueenEvent event) {
       return {colony::GiveCell{}};
     case e::QueenEvent::lost:
     case e::QueenEvent::removed:
+    case e::QueenEvent::died:
       return {colony::QueenLost{}};
     case e::QueenEvent::caged:
       return {colony::CageQueen{}};
@@ -59,6 +60,8 @@ Actions queen(e::QueenEvent event) {
     case e::QueenEvent::clipped:
     case e::QueenEvent::virgin_emerged:
     case e::QueenEvent::laying:
+    case e::QueenEvent::seen:
+    case e::QueenEvent::superseded:  // another lays already
       return {};
   }
   return {};

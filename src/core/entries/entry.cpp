@@ -10,13 +10,76 @@
 namespace beegarth::entries {
 namespace {
 
+constexpr std::size_t most_in_a_list = 200;
+
 // In the order of the variant.
-constexpr auto kind_names = std::to_array<std::string_view>(
-    {"site",          "site_closed", "travel",         "hive",       "colony_began",  "colony_moved",
-     "colony_ended",  "queen",       "inspection",     "mite_count", "weight",        "feed",
-     "treatment",     "room",        "swarmed",        "split",      "unite",         "harvest",
-     "need_answered", "weather",     "normals",        "forage",     "working_hours", "kit",
-     "setting",       "note",        "table_override", "removed",    "cleared"});
+constexpr auto kind_names = std::to_array<std::string_view>({"site",
+                                                             "site_closed",
+                                                             "travel",
+                                                             "hive",
+                                                             "colony_began",
+                                                             "colony_moved",
+                                                             "colony_ended",
+                                                             "queen",
+                                                             "inspection",
+                                                             "mite_count",
+                                                             "weight",
+                                                             "feed",
+                                                             "treatment",
+                                                             "room",
+                                                             "swarmed",
+                                                             "split",
+                                                             "unite",
+                                                             "harvest",
+                                                             "need_answered",
+                                                             "weather",
+                                                             "normals",
+                                                             "forage",
+                                                             "working_hours",
+                                                             "kit",
+                                                             "setting",
+                                                             "note",
+                                                             "table_override",
+                                                             "removed",
+                                                             "cleared",
+                                                             "land",
+                                                             "ground_object",
+                                                             "stand",
+                                                             "queen_began",
+                                                             "queen_mated",
+                                                             "score",
+                                                             "quarantine",
+                                                             "stock_aim",
+                                                             "sign",
+                                                             "sample",
+                                                             "dead_colony",
+                                                             "treatment_ended",
+                                                             "transfer",
+                                                             "urgent",
+                                                             "extraction",
+                                                             "lot",
+                                                             "jars",
+                                                             "purchase",
+                                                             "sale",
+                                                             "medicine_disposed",
+                                                             "part",
+                                                             "part_now",
+                                                             "assembled",
+                                                             "combs",
+                                                             "combs_moved",
+                                                             "wax",
+                                                             "build_step",
+                                                             "patch",
+                                                             "planted",
+                                                             "plant_care",
+                                                             "bloom",
+                                                             "cut",
+                                                             "flower_watch",
+                                                             "nest",
+                                                             "reported",
+                                                             "keeper_rule",
+                                                             "comparison",
+                                                             "photo"});
 static_assert(kind_names.size() == kind_count);
 
 template <std::size_t I = 0>
@@ -55,6 +118,8 @@ struct FirstId {
   void date(const Rest&...) {}
   template <class... Rest>
   void words(const Rest&...) {}
+  template <class... Rest>
+  void ids(const Rest&...) {}
 };
 
 template <class Wanted>
@@ -119,6 +184,12 @@ class Checker {
     if (value) choice(name, *value);
   }
   void date(const char*, const std::optional<Date>&) {}
+  template <class T>
+  void ids(const char* name, const std::vector<Id<T>>& value) {
+    if (value.size() > most_in_a_list)
+      say(name, "names more than " + std::to_string(most_in_a_list), "make two entries of it");
+    for (const Id<T>& one : value) id(name, one, true);
+  }
   void words(const char* name, const std::vector<std::string>& value) {
     for (const std::string& word : value) {
       if (std::find(signs_of_health.begin(), signs_of_health.end(), word) == signs_of_health.end()) {
@@ -178,6 +249,59 @@ std::optional<Problem> rule_between(const Unite& u) {
 }
 std::optional<Problem> rule_between(const Split& s) {
   if (s.colony == s.into) return bad_input("a split needs a new colony", "into", "give it a key of its own");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Sign& s) {
+  if (s.signs.empty()) return bad_input("no sign is named", "signs", "give at least one of the listed signs");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Quarantine& q) {
+  if (q.lifted.value_or(false) == q.until.has_value())
+    return bad_input("a quarantine is either kept until a day or lifted", "until", "give one of the two");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Urgent& u) {
+  if (!u.site && !u.colony && !u.place)
+    return bad_input("nobody could find it", "site", "give the site, the colony or the place");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const QueenBegan& q) {
+  if (q.mother && *q.mother == q.queen)
+    return bad_input("a queen cannot be her own mother", "mother", "name the other queen");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const QueenMated& q) {
+  if (q.drones && q.how != MatingKind::inseminated)
+    return bad_input("drones are only counted where a queen is inseminated", "drones", "leave it out");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const CombsMoved& c) {
+  if ((c.to == CombsGo::on_hive) != c.colony.has_value())
+    return bad_input("combs on a hive need their colony, and no others do", "colony",
+                     "give it, or leave it out");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Lot& l) {
+  if (l.refractive_index && !l.temperature_C)
+    return bad_input("a refractive index without its temperature says nothing", "temperature_C",
+                     "give the temperature of the honey when it was read");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Assembled& a) {
+  if (a.parts.empty()) return bad_input("no part is named", "parts", "name the parts that make up the hive");
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Comparison& c) {
+  for (const ColonyId& one : c.first) {
+    if (std::find(c.second.begin(), c.second.end(), one) != c.second.end())
+      return bad_input("'" + one.text() + "' stands on both sides", "second", "name it once");
+  }
+  return std::nullopt;
+}
+std::optional<Problem> rule_between(const Photo& p) {
+  const bool hex =
+      p.sha256.size() == 64 && p.sha256.find_first_not_of("0123456789abcdef") == std::string::npos;
+  if (!hex) return bad_input("that is no SHA-256", "sha256", "give its 64 hexadecimal digits in lower case");
   return std::nullopt;
 }
 template <class P>

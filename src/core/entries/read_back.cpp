@@ -76,6 +76,12 @@ class Teller {
   void date(const char* name, const std::optional<Date>& value) {
     if (value) add(spaced(name), value->iso());
   }
+  template <class T>
+  void ids(const char* name, const std::vector<Id<T>>& value) {
+    std::string list;
+    for (const Id<T>& one : value) list += (list.empty() ? "" : " and ") + one.text();
+    if (!list.empty()) add(spaced(name), list);
+  }
   void words(const char* name, const std::vector<std::string>& value) {
     std::string list;
     for (const std::string& word : value) list += (list.empty() ? "" : " and ") + spaced(word);

@@ -5,6 +5,7 @@
 
 #include <cmath>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "entries/entry.hpp"
@@ -35,7 +36,9 @@ struct Filler {
   void id(const char*, std::optional<Id<T>>& value) {
     if (said()) value = Id<T>(random_text());
   }
-  void text(const char*, std::string& value, bool) { value = random_text(); }
+  void text(const char* name, std::string& value, bool) {
+    value = std::string_view(name) == "sha256" ? std::string(64, said() ? 'a' : '7') : random_text();
+  }
   void text(const char*, entries::Text& value) {
     if (said()) value = random_text();
   }
@@ -63,6 +66,10 @@ struct Filler {
   }
   void date(const char*, std::optional<Date>& value) {
     if (said()) value = Date::from_day_number(*rc::gen::inRange(0, 40000));
+  }
+  template <class T>
+  void ids(const char*, std::vector<Id<T>>& value) {
+    while (said()) value.emplace_back(random_text());
   }
   void words(const char*, std::vector<std::string>& value) {
     if (said())

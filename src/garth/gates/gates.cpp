@@ -1,0 +1,81 @@
+#include "garth/gates/gates.hpp"
+
+#include <algorithm>
+#include <array>
+#include <iterator>
+
+#include "garth/ledgers/suspects.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+const Date end_of_time = *Date::from_ymd(2999, 12, 31);  // no entry is dated later
+
+constexpr auto gates = std::to_array<Outcome (*)(const Known&, const book::Draft&)>(
+    {presence_gate, suspect_gate, kit_gate, hive_gate, honey_gate, feed_gate, rules_gate});
+
+// A draft as the entry it would become, so that the drafts after it are judged with it.
+entries::Entry as_entry(const book::Draft& draft, std::size_t number) {
+  entries::Entry entry;
+  entry.id = EntryId("draft-" + std::to_string(number));
+  entry.happened = draft.happened;
+  entry.happened_hour = draft.happened_hour;
+  entry.written = {.utc_ms = std::int64_t{1} << 52, .counter = static_cast<std::uint32_t>(number)};
+  entry.supersedes = draft.supersedes;
+  entry.payload = draft.payload;
+  return entry;
+}
+
+template <class... Kinds>
+bool is_one_of(const entries::Payload& payload) {
+  return (std::holds_alternative<Kinds>(payload) || ...);
+}
+
+// Kinds that no gate asks after and on which none depends: what imports bring by the thousand.
+bool is_harmless(const entries::Payload& payload) {
+  return is_one_of<entries::Weather, entries::Normals, entries::Forage, entries::Note, entries::Setting,
+                   entries::WorkingHours, entries::Travel, entries::NeedAnswered, entries::TableOverride>(
+      payload);
+}
+
+// Looks and counts are judged, but what others may do depends on them only where they raise a suspicion.
+bool matters_to_others(const entries::Payload& payload) {
+  const bool look =
+      is_one_of<entries::Inspection, entries::MiteCount, entries::Weight, entries::Sign>(payload);
+  return !is_harmless(payload) && (!look || !suspicious_signs(payload).empty());
+}
+
+}  // namespace
+
+Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
+                       const HoneyRules& honey) {
+  if (std::all_of(drafts.begin(), drafts.end(),
+                  [](const auto& one) { return is_harmless(one.payload) && !one.supersedes; }))
+    return Done{};
+  std::vector<entries::Entry> all;
+  std::copy_if(book.begin(), book.end(), std::back_inserter(all),
+               [](const auto& entry) { return matters_to_others(entry.payload); });
+  for (std::size_t i = 0; i < drafts.size(); ++i) {
+    const book::Draft& draft = drafts[i];
+    if (!is_harmless(draft.payload) || draft.supersedes) {
+      // A correction is judged without what it corrects.
+      std::vector<entries::Entry> others = all;
+      std::erase_if(others, [&](const auto& one) { return draft.supersedes == one.id; });
+      const auto counting = book::standing_entries(others, end_of_time);
+      const auto split = std::find_if(counting.begin(), counting.end(),
+                                      [&](const auto& one) { return one.happened > draft.happened; });
+      const auto until = static_cast<std::size_t>(split - counting.begin());
+      const std::span whole(counting);
+      const book::State state = book::state_of(whole.first(until), draft.happened);
+      const Known known{whole.first(until), whole.subspan(until), state, draft.happened, honey};
+      for (const auto& gate : gates) {
+        if (const Outcome passed = gate(known, draft); !passed) return passed;
+      }
+      if (const Outcome kept = keeps_suspicion(all, draft); !kept) return kept;
+    }
+    if (matters_to_others(draft.payload)) all.push_back(as_entry(draft, i));
+  }
+  return Done{};
+}
+
+}  // namespace beegarth::garth

@@ -1,0 +1,48 @@
+// What may not be entered, because it would break a rule that protects bees, neighbours or people who eat the
+// honey. Every way in that a keeper writes by goes through here (see keep.hpp).
+//
+//   presence nothing is done to a colony that has ended; a hive holds one colony, or two where it is made for
+//   two suspect  nothing moves to or from a suspect colony, hive or site until the inspector has cleared it
+//   kit      a hive is put together of usable parts only; suspect kit is made safe, then clean, then usable
+//   hive     a hive is asked for nothing that it cannot take or show
+//   honey    nothing from a comb that was on during feeding or treatment is for people
+//   feed     never honey of unknown origin
+//   rules    what this keeper will not do
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "base/expected.hpp"
+#include "book/book.hpp"
+#include "book/state.hpp"
+#include "garth/ledgers/honey.hpp"
+
+namespace beegarth::garth {
+
+// What is known when a draft is judged: everything that counts, and the state on the draft's own day.
+struct Known {
+  std::span<const entries::Entry> standing;  // until that day, oldest first
+  std::span<const entries::Entry> later;     // what counts and happened after it
+  const book::State& state;
+  Date day;
+  HoneyRules honey;
+};
+
+// Each judges one draft; a Problem says what stands in the way, since which entry, and what to do.
+Outcome presence_gate(const Known& known, const book::Draft& draft);
+Outcome suspect_gate(const Known& known, const book::Draft& draft);
+Outcome kit_gate(const Known& known, const book::Draft& draft);
+Outcome hive_gate(const Known& known, const book::Draft& draft);
+Outcome honey_gate(const Known& known, const book::Draft& draft);
+Outcome feed_gate(const Known& known, const book::Draft& draft);
+Outcome rules_gate(const Known& known, const book::Draft& draft);
+
+// A sign of a notifiable disease or pest is neither removed nor corrected away.
+Outcome keeps_suspicion(std::span<const entries::Entry> book, const book::Draft& draft);
+
+// All of them, for drafts that come one after another.
+Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
+                       const HoneyRules& honey);
+
+}  // namespace beegarth::garth

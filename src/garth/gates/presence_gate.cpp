@@ -1,0 +1,102 @@
+// A colony is where the book says: nothing is done to one that has ended, and a hive holds one colony, or two
+// where it is made for two.
+#include <string>
+
+#include "garth/gates/gates.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+// What needs a living colony.
+bool is_a_deed(const entries::Payload& payload) {
+  return std::holds_alternative<entries::Feed>(payload) ||
+         std::holds_alternative<entries::Treatment>(payload) ||
+         std::holds_alternative<entries::Room>(payload) ||
+         std::holds_alternative<entries::Swarmed>(payload) ||
+         std::holds_alternative<entries::Split>(payload) || std::holds_alternative<entries::Unite>(payload) ||
+         std::holds_alternative<entries::ColonyMoved>(payload) ||
+         std::holds_alternative<entries::Transfer>(payload);
+}
+
+Outcome living(const Known& known, const ColonyId& id) {
+  const auto at = known.state.colonies.find(id);
+  if (at == known.state.colonies.end() || !at->second.ended) return Done{};
+  return bad_input("'" + at->second.began.name + "' ended on " + at->second.ended_on->iso(), "colony",
+                   "check the date and the colony, or correct that entry");
+}
+
+Outcome room_in(const Known& known, const HiveId& hive, const ColonyId& newcomer) {
+  const auto at = known.state.hives.find(hive);
+  const bool two = at != known.state.hives.end() && at->second.two_colonies.value_or(false);
+  int there = 0;
+  std::string name;
+  for (const auto& [id, colony] : known.state.colonies) {
+    if (id == newcomer || colony.ended || colony.hive != hive) continue;
+    ++there;
+    name = colony.began.name;
+  }
+  if (there < (two ? 2 : 1)) return Done{};
+  return bad_input("'" + name + "' lives in the hive '" + hive.text() + "' already", "hive",
+                   two ? "end or move one of the two first"
+                       : "end, move or unite that colony first, or enter the hive with two_colonies = true");
+}
+
+// What is entered as done after a colony's end would contradict the end.
+Outcome nothing_later(const Known& known, const ColonyId& id) {
+  for (const auto& entry : known.later) {
+    if (!is_a_deed(entry.payload) || entries::colony_of(entry.payload) != id) continue;
+    return bad_input("'" + id.text() + "' has a later entry: " +
+                         std::string(entries::kind_name(entry.payload)) + " on " + entry.happened.iso(),
+                     "entry " + entry.id.text(), "check the date, or correct that entry first");
+  }
+  return Done{};
+}
+
+Outcome is_there(const Known& known, const entries::ColonyBegan& began) {
+  return room_in(known, began.hive, began.colony);
+}
+Outcome is_there(const Known& known, const entries::ColonyMoved& moved) {
+  if (const Outcome alive = living(known, moved.colony); !alive) return alive;
+  return room_in(known, moved.hive, moved.colony);
+}
+Outcome is_there(const Known& known, const entries::Transfer& moved) {
+  if (const Outcome alive = living(known, moved.colony); !alive) return alive;
+  return room_in(known, moved.hive, moved.colony);
+}
+Outcome is_there(const Known& known, const entries::Split& split) {
+  if (const Outcome alive = living(known, split.colony); !alive) return alive;
+  return room_in(known, split.hive, split.into);
+}
+Outcome is_there(const Known& known, const entries::Unite& unite) {
+  if (const Outcome alive = living(known, unite.colony); !alive) return alive;
+  if (const Outcome alive = living(known, unite.from); !alive) return alive;
+  return nothing_later(known, unite.from);
+}
+Outcome is_there(const Known& known, const entries::ColonyEnded& ended) {
+  if (const Outcome alive = living(known, ended.colony); !alive) return alive;
+  return nothing_later(known, ended.colony);
+}
+Outcome is_there(const Known& known, const entries::Feed& feed) {
+  return living(known, feed.colony);
+}
+Outcome is_there(const Known& known, const entries::Treatment& treatment) {
+  return living(known, treatment.colony);
+}
+Outcome is_there(const Known& known, const entries::Room& room) {
+  return living(known, room.colony);
+}
+Outcome is_there(const Known& known, const entries::Swarmed& swarmed) {
+  return living(known, swarmed.colony);
+}
+template <class Other>
+Outcome is_there(const Known&, const Other&) {
+  return Done{};
+}
+
+}  // namespace
+
+Outcome presence_gate(const Known& known, const book::Draft& draft) {
+  return std::visit([&](const auto& said) { return is_there(known, said); }, draft.payload);
+}
+
+}  // namespace beegarth::garth

@@ -1,0 +1,20 @@
+// The one door by which a keeper's entries come into a book: names known, overrides usable, gates passed,
+// kept.
+#pragma once
+
+#include <span>
+#include <vector>
+
+#include "book/book.hpp"
+#include "garth/session.hpp"
+
+namespace beegarth::garth {
+
+// Whether drafts may be kept beside `book` (every entry in it). Writes nothing.
+Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
+                    const Tables& tables);
+
+// All or none; the session is not refreshed.
+Expected<std::vector<entries::Entry>> keep(Session& session, const std::vector<book::Draft>& drafts);
+
+}  // namespace beegarth::garth

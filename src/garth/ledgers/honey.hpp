@@ -1,0 +1,55 @@
+// Which combs may still give honey for people. A comb that was on a hive during feeding or treatment never
+// may: that is a property of the comb, and it goes with the comb to whatever hive or store.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <span>
+#include <string>
+#include <vector>
+
+#include "base/fact_table.hpp"
+#include "entries/entry.hpp"
+
+namespace beegarth::garth {
+
+struct HoneyMark {
+  EntryId entry;  // the feeding or treatment
+  Date since;
+  std::string words;  // "treated with thymol on 2026-08-14"
+};
+
+struct CombBatch {
+  entries::Combs combs;
+  std::optional<ColonyId> on;  // absent: in store, melted or burnt
+  bool gone = false;           // melted or burnt
+  std::optional<HoneyMark> mark;
+};
+
+struct CropFrom {  // one harvest and what speaks against offering it
+  EntryId entry;
+  Date date;
+  entries::Harvest harvest;
+  std::optional<std::string> fault;  // empty: fit to be offered
+  std::vector<EntryId> because;
+};
+
+struct HoneyRules {
+  int feed_taken_days = 0;        // a comb put on so long after a feed takes some of it in
+  int unsaid_treatment_days = 0;  // a treatment whose end nobody entered
+  static Expected<HoneyRules> from(const FactTable& work);
+};
+
+struct HoneyLedger {
+  std::map<CombsId, CombBatch> batches;
+  std::vector<CropFrom> crops;  // in date order
+  std::map<LotId, entries::Lot> lots;
+  std::map<LotId, std::vector<entries::Jars>> jars;
+
+  // What speaks against offering a lot; empty where nothing does. An unknown lot has no honey.
+  std::vector<std::string> faults_of(const LotId& lot) const;
+};
+
+HoneyLedger honey_on(std::span<const entries::Entry> standing, Date day, const HoneyRules& rules);
+
+}  // namespace beegarth::garth

@@ -1,0 +1,100 @@
+#include <gmock/gmock.h>
+#include <gtest/gtest.h>
+
+#include "garth/ledgers/suspects.hpp"
+#include "told_book.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+using testing::HasSubstr;
+using testing::IsEmpty;
+
+struct SuspectAlder : testing::Test {
+  SuspectAlder() { book.must(day_of(5, 10), ropy(alder)); }
+  ToldBook book;
+  Date after = day_of(5, 12);
+};
+
+TEST_F(SuspectAlder, no_deed_moves_anything_to_or_from_it) {
+  const std::vector<entries::Payload> moves = {
+      entries::Split{.colony = alder, .into = ColonyId("new"), .name = "New", .hive = h3},
+      entries::Unite{.colony = birch, .from = alder},
+      entries::Unite{.colony = alder, .from = birch},
+      entries::Transfer{.colony = alder, .hive = h3},
+      entries::ColonyMoved{.colony = alder, .hive = h3},
+      entries::Room{.colony = alder, .super_combs = 10},
+      entries::Feed{.colony = alder, .kg = 2},
+      entries::Harvest{.colony = alder, .kg = 5},
+      entries::Queen{.colony = alder, .event = entries::QueenEvent::introduced},
+      entries::ColonyEnded{.colony = alder, .how = entries::Ending::sold},
+      entries::Sale{.what = entries::Goods::bees, .description = "a stock", .colony = alder},
+      entries::Combs{.combs = CombsId("c"), .name = "c", .count = 3, .colony = alder},
+  };
+  for (const auto& move : moves) {
+    EXPECT_THAT(book.say(after, move), HasSubstr("is suspect since 2026-05-10")) << entries::kind_name(move);
+  }
+}
+
+TEST_F(SuspectAlder, its_whole_site_is_held_with_it) {
+  EXPECT_THAT(book.say(after, entries::Room{.colony = birch, .super_combs = 10}),
+              HasSubstr("site 'bank' is suspect"));
+  EXPECT_THAT(
+      book.say(after,
+               entries::Hive{.hive = HiveId("h2"), .name = "h2", .site = SiteId("yard"), .type = "National"}),
+      HasSubstr("suspect"));
+}
+
+TEST_F(SuspectAlder, looks_treatments_and_its_death_may_be_entered) {
+  EXPECT_THAT(book.say(after, entries::Inspection{.colony = alder}), IsEmpty());
+  EXPECT_THAT(book.say(after, entries::Treatment{.colony = alder, .kind = entries::TreatmentKind::thymol}),
+              IsEmpty());
+  EXPECT_THAT(book.say(after, entries::ColonyEnded{.colony = alder, .how = entries::Ending::died}),
+              IsEmpty());
+}
+
+TEST_F(SuspectAlder, what_happened_before_the_suspicion_may_still_be_entered) {
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
+}
+
+TEST_F(SuspectAlder, only_the_inspector_lifts_it) {
+  const EntryId sign = book.last();
+  EXPECT_THAT(book.say(after, entries::Removed{.entry = sign}), HasSubstr("not taken back"));
+  EXPECT_THAT(book.say(after, entries::Inspection{.colony = alder}, sign), HasSubstr("not taken back"));
+  EXPECT_THAT(book.say(after, entries::Cleared{.colony = alder, .by = "the bee inspector"}), IsEmpty());
+  EXPECT_THAT(book.say(after, entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
+}
+
+TEST_F(SuspectAlder, stays_suspect_at_the_site_after_the_colony_has_died) {
+  book.must(after, entries::ColonyEnded{.colony = alder, .how = entries::Ending::died});
+  EXPECT_THAT(book.say(after + 3, entries::Room{.colony = birch, .super_combs = 10}), HasSubstr("suspect"));
+}
+
+TEST(Suspicion, goes_along_with_a_split_entered_before_the_sign_was_seen) {
+  ToldBook book;
+  book.must(day_of(5, 1),
+            entries::Split{.colony = alder, .into = ColonyId("new"), .name = "New", .hive = h3});
+  book.keep_anyway({.happened = day_of(4, 20), .payload = ropy(alder)});
+  const auto suspects = suspects_on(book.standing(day_of(5, 2)), day_of(5, 2));
+  ASSERT_NE(suspects.at(ColonyId("new")), nullptr);
+  EXPECT_THAT(suspects.at(ColonyId("new"))->signs, testing::Contains("ropy larva in Alder"));
+}
+
+TEST(Suspicion, follows_a_colony_to_every_site_it_has_stood_at_since) {
+  ToldBook book;
+  book.must(day_of(5, 10), ropy(alder));
+  book.keep_anyway(
+      {.happened = day_of(5, 11), .payload = entries::ColonyMoved{.colony = alder, .hive = HiveId("h4")}});
+  const auto suspects = suspects_on(book.standing(day_of(5, 12)), day_of(5, 12));
+  EXPECT_NE(suspects.at(SiteId("bank")), nullptr);
+  EXPECT_NE(suspects.at(SiteId("yard")), nullptr);
+}
+
+TEST(Suspicion, chalk_brood_and_a_wet_board_raise_none) {
+  ToldBook book;
+  book.must(day_of(5, 10), entries::Sign{.colony = alder, .signs = {"chalk_brood", "dysentery"}});
+  EXPECT_THAT(book.say(day_of(5, 11), entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
+}
+
+}  // namespace
+}  // namespace beegarth::garth
