@@ -90,9 +90,10 @@ Expected<RecordAnswer> judge_record(const MedicineRecord& record, const FactTabl
     return answer;
   }
   const Date last = record.ended.value_or(*record.date);
-  const auto kept = years_after(last, years);
-  if (!kept) return kept.problem();
-  answer.keep_until = *kept;
+  answer.keep_until = years_after(last, years);
+  if (!answer.keep_until)
+    return bad_input("the record would be kept beyond the calendar", record.ended ? "ended" : "date",
+                     "give an everyday date");
   if (record.kind == RecordKind::giving && record.withdrawal_days)
     answer.withdrawal_end = last + *record.withdrawal_days;
   judge_honey(record, answer);

@@ -80,6 +80,9 @@ std::vector<std::string> deeds(const Notification& told, const Suspicion& suspic
         "wash hands, tools and boots with washing soda, and change suit and gloves before other bees");
   }
   if (at_once) list.emplace_back("treat nothing and destroy nothing: that is the inspector's to decide");
+  if (told.due == 0)
+    list.push_back("no report is due by what was told; in doubt ask " + told.to +
+                   ", for asking costs nothing");
   if (!at_once && told.due > 0) list.push_back("send the report to " + told.to);
   const bool hornet = std::any_of(told.reports.begin(), told.reports.end(), [](const Report& r) {
     return r.subject == Subject::yellow_legged_hornet && r.due > 0;

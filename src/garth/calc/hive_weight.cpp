@@ -136,7 +136,9 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   if (!comb) return comb.problem();
   if (!bee) return bee.problem();
   const double rest = weight->weight_kg - *q.tare - *q.bees * *bee - *comb;
-  out["stores_kg"] = rest > 0 ? rest : 0;
+  if (rest < 0)
+    return bad_input("hive, bees and comb weigh more than what was weighed", "$.tare_kg", "mend one of them");
+  out["stores_kg"] = rest;
   return out;
 }
 

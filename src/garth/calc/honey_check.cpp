@@ -126,7 +126,7 @@ std::optional<Problem> add_what_water_means(Json& out, double moisture, std::opt
     out["density_kg_L"] = {{"low", (*density)->low}, {"mid", (*density)->mid}, {"high", (*density)->high}};
   if (!jarred) return std::nullopt;
   const auto until = duty::years_after(*jarred, keeping->years);
-  if (!until) return until.problem();
+  if (!until) return bad_input("it would keep beyond the calendar", "$.jarred_on", "give an everyday date");
   out["best_before_suggested"] = until->iso();
   return std::nullopt;
 }
