@@ -24,8 +24,8 @@ TEST(HoneyLabel, the_figures_grow_with_the_weight) {
     EXPECT_EQ(label(c.net_weight_g)["figure_height_min_mm"], c.height_mm) << c.net_weight_g;
 }
 
-// Food Standards guidance on the Food (Lot Marking) Regulations 1996, and a label supplier's and a club's page: a
-// lot mark, unless the best-before date has day, month and year.
+// Food Standards guidance on the Food (Lot Marking) Regulations 1996, and a label supplier's and a club's
+// page: a lot mark, unless the best-before date has day, month and year.
 TEST(HoneyLabel, a_lot_is_needed_unless_the_best_before_has_a_day) {
   for (const char* without : {"May 2027", "end of May 2027", "2027-05", "05/2027", "2027"})
     EXPECT_EQ(label(454, without)["lot_needed"], true) << without;
