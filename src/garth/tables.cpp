@@ -20,11 +20,12 @@ std::string text_of(const toml::table& row, std::string_view field) {
 Expected<FactRow> read_row(const toml::table& row, const std::string& where) {
   for (const auto& [key, value] : row) {
     const std::string_view field = key.str();
-    const bool is_text = field == "key" || field == "unit" || field == "source" || field == "note";
+    const bool is_text =
+        field == "key" || field == "unit" || field == "source" || field == "note" || field == "text";
     const bool is_number = field == "value" || field == "low" || field == "high";
     if (!is_text && !is_number) {
       return bad_input("there is no field '" + std::string(field) + "'", where,
-                       "use key, value, low, high, unit, source, note");
+                       "use key, value or text, low, high, unit, source, note");
     }
     if ((is_text && !value.is_string()) || (is_number && !value.is_number())) {
       return bad_input("the field '" + std::string(field) + "' has the wrong type", where,
@@ -32,14 +33,18 @@ Expected<FactRow> read_row(const toml::table& row, const std::string& where) {
     }
   }
   const auto value = row["value"].value<double>();
-  if (!value) return bad_input("the row has no value", where, "give a number");
+  const bool is_words = row.contains("text");
+  if (!value && !is_words)
+    return bad_input("the row has no value", where, "give a number, or text where the fact is words");
+  if (value && is_words) return bad_input("the row has a value and a text", where, "keep one");
   return FactRow{.key = text_of(row, "key"),
-                 .value = *value,
+                 .value = value.value_or(0),
                  .low = row["low"].value<double>(),
                  .high = row["high"].value<double>(),
                  .unit = text_of(row, "unit"),
                  .source = text_of(row, "source"),
-                 .note = text_of(row, "note")};
+                 .note = text_of(row, "note"),
+                 .text = text_of(row, "text")};
 }
 
 }  // namespace
@@ -86,12 +91,15 @@ Expected<Tables> Tables::with(std::span<const entries::TableOverride> overrides)
     if (ours == nullptr)
       return bad_input("there is no row '" + own.row + "' in the table '" + own.table + "'", "table_override",
                        "name a row of it, see tables/" + own.table + ".toml");
+    if (ours->unit == "text")
+      return bad_input("the row '" + own.row + "' is words, and an override holds a number", "table_override",
+                       "override a row that is a number");
     if (own.unit != ours->unit)
       return bad_input("the unit of " + own.row + " is '" + ours->unit + "', not '" + own.unit + "'",
                        "table_override", "give it in that unit");
     if (own.value < 0 && ours->value >= 0)
       return bad_input(own.row + " cannot be below 0", "table_override", "mend the value");
-    const FactRow row{own.row, own.value, own.low, own.high, own.unit, own.source, "the keeper's own"};
+    const FactRow row{own.row, own.value, own.low, own.high, own.unit, own.source, "the keeper's own", {}};
     auto table = at->second.with(std::span(&row, 1));
     if (!table) return table.problem();
     at->second = *std::move(table);

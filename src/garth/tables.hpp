@@ -12,7 +12,7 @@
 
 namespace beegarth::garth {
 
-// One TOML file: an array of tables [[row]] with key, value, unit, source and maybe low, high, note.
+// One TOML file: an array of tables [[row]] with key, value or text, unit, source and maybe low, high, note.
 Expected<FactTable> read_table(std::string name, std::string_view toml);
 
 class Tables {

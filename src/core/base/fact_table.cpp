@@ -11,6 +11,21 @@ bool is_blank(const std::string& text) {
   return std::all_of(text.begin(), text.end(), [](unsigned char c) { return c == ' ' || c == '\t'; });
 }
 
+bool is_words(const FactRow& row) {
+  return row.unit == "text";
+}
+
+std::optional<Problem> fault_of_kind(const FactRow& row, const std::string& where) {
+  if (!is_words(row) && !row.text.empty())
+    return bad_input("the row has words and the unit of a number", where, "make the unit \"text\"");
+  if (is_words(row) && is_blank(row.text)) return bad_input("the row has no text", where, "say it in words");
+  if (is_words(row) && (row.value != 0 || row.low || row.high))
+    return bad_input("the row has words and a number", where, "keep one");
+  if (row.unit == "yes/no" && row.value != 0 && row.value != 1)
+    return bad_input("the value is neither yes nor no", where, "give 1 for yes or 0 for no");
+  return std::nullopt;
+}
+
 std::optional<Problem> fault_of(const std::string& name, const FactRow& row) {
   const std::string where = name + ": row '" + row.key + "'";
   if (is_blank(row.key)) return bad_input("a row has no key", name, "name the fact");
@@ -25,7 +40,7 @@ std::optional<Problem> fault_of(const std::string& name, const FactRow& row) {
   if (row.low && !(*row.low <= row.value && row.value <= *row.high)) {
     return bad_input("the value lies outside its range", where, "make low <= value <= high");
   }
-  return std::nullopt;
+  return fault_of_kind(row, where);
 }
 
 }  // namespace
@@ -53,8 +68,20 @@ const FactRow* FactTable::find(std::string_view key) const {
 }
 
 Expected<double> FactTable::value(std::string_view key) const {
-  if (const FactRow* row = find(key)) return row->value;
-  return bad_input("there is no row '" + std::string(key) + "'", name_, "add it with a source");
+  const FactRow* row = find(key);
+  if (!row) return bad_input("there is no row '" + std::string(key) + "'", name_, "add it with a source");
+  if (is_words(*row))
+    return bad_input("the row '" + std::string(key) + "' is words and no number", name_, "give a number");
+  return row->value;
+}
+
+Expected<std::string> FactTable::words(std::string_view key) const {
+  const FactRow* row = find(key);
+  if (!row) return bad_input("there is no row '" + std::string(key) + "'", name_, "add it with a source");
+  if (!is_words(*row))
+    return bad_input("the row '" + std::string(key) + "' is a number and no words", name_,
+                     "make its unit \"text\"");
+  return row->text;
 }
 
 Expected<FactTable> FactTable::with(std::span<const FactRow> overrides) const {

@@ -17,12 +17,23 @@ Calc mite_drop_calc();
 Calc mite_sample_calc();
 Calc queen_dates_calc();
 Calc treatment_calc();
+Calc honey_moisture_calc();
+Calc honey_check_calc();
+Calc honey_label_calc();
+Calc notifiable_calc();
+Calc medicine_record_calc();
+Calc treatment_gate_calc();
+Calc syrup_calc();
+Calc stores_sugar_calc();
+Calc hive_weight_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
-      sun_position_calc(), sun_times_calc(),       daylength_calc(),   degree_days_calc(),
-      flight_hours_calc(), forager_balance_calc(), mite_growth_calc(), mite_drop_calc(),
-      mite_sample_calc(),  queen_dates_calc(),     treatment_calc(),
+      sun_position_calc(),   sun_times_calc(),       daylength_calc(),    degree_days_calc(),
+      flight_hours_calc(),   forager_balance_calc(), mite_growth_calc(),  mite_drop_calc(),
+      mite_sample_calc(),    queen_dates_calc(),     treatment_calc(),    honey_moisture_calc(),
+      honey_check_calc(),    honey_label_calc(),     notifiable_calc(),   medicine_record_calc(),
+      treatment_gate_calc(), syrup_calc(),           stores_sugar_calc(), hive_weight_calc(),
   };
   return calcs;
 }

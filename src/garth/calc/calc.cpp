@@ -22,7 +22,14 @@ std::string plain(double value) {
   return whole ? std::to_string(static_cast<long long>(value)) : Json(value).dump();
 }
 
-std::string list_of(std::initializer_list<std::string_view> choices) {
+constexpr std::size_t longest_text = 500;
+
+bool is_one_line(const std::string& text) {
+  return std::none_of(text.begin(), text.end(),
+                      [](unsigned char byte) { return byte < 0x20 || byte == 0x7f; });
+}
+
+std::string list_of(std::span<const std::string_view> choices) {
   std::string text;
   for (const std::string_view choice : choices) {
     if (!text.empty()) text += ", ";
@@ -163,8 +170,8 @@ int Reader::whole(const char* field, int low, int high) {
   return maybe_whole(field, low, high).value_or(low);
 }
 
-std::optional<std::string> Reader::maybe_choice(const char* field,
-                                                std::initializer_list<std::string_view> choices) {
+std::optional<std::string> Reader::maybe_choice_of(const char* field,
+                                                   std::span<const std::string_view> choices) {
   const Json* value = find(field);
   if (!value) return std::nullopt;
   if (value->is_string()) {
@@ -175,9 +182,39 @@ std::optional<std::string> Reader::maybe_choice(const char* field,
   return std::nullopt;
 }
 
-std::string Reader::choice(const char* field, std::initializer_list<std::string_view> choices) {
+std::string Reader::choice_of(const char* field, std::span<const std::string_view> choices) {
   if (!has(field)) need(field);
-  return maybe_choice(field, choices).value_or(std::string(*choices.begin()));
+  return maybe_choice_of(field, choices).value_or(std::string(choices.front()));
+}
+
+std::optional<std::string> Reader::maybe_choice(const char* field,
+                                                std::initializer_list<std::string_view> choices) {
+  return maybe_choice_of(field, {choices.begin(), choices.size()});
+}
+
+std::string Reader::choice(const char* field, std::initializer_list<std::string_view> choices) {
+  return choice_of(field, {choices.begin(), choices.size()});
+}
+
+std::optional<bool> Reader::maybe_flag(const char* field) {
+  const Json* value = find(field);
+  if (!value) return std::nullopt;
+  if (value->is_boolean()) return value->get<bool>();
+  fail(bad_input("neither true nor false", path_of(field), "give true or false"));
+  return std::nullopt;
+}
+
+std::optional<std::string> Reader::maybe_text(const char* field) {
+  const Json* value = find(field);
+  if (!value) return std::nullopt;
+  if (!value->is_string() || value->get_ref<const std::string&>().size() > longest_text ||
+      !is_one_line(value->get_ref<const std::string&>())) {
+    fail(bad_input("not one line of text", path_of(field), "give at most 500 bytes in quotes"));
+    return std::nullopt;
+  }
+  const auto& text = value->get_ref<const std::string&>();
+  if (text.find_first_not_of(' ') == std::string::npos) return std::nullopt;
+  return text;
 }
 
 std::optional<Date> Reader::maybe_date(const char* field) {
@@ -222,6 +259,27 @@ std::vector<Json> Reader::list(const char* field, std::size_t most) {
   return {value->begin(), value->end()};
 }
 
+std::vector<Json> Reader::maybe_list(const char* field, std::size_t most) {
+  const Json* value = find(field);
+  if (!value || (value->is_array() && value->empty())) return {};
+  return list(field, most);
+}
+
+std::vector<std::string> Reader::maybe_texts(const char* field, std::size_t most) {
+  std::vector<std::string> texts;
+  const std::vector<Json> parts = maybe_list(field, most);
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    Reader part(Json{{"text", parts[i]}});
+    auto text = part.maybe_text("text");
+    if (!text) {
+      fail(bad_input("not one line of text", path_of(field, i), "give some words in quotes"));
+      return {};
+    }
+    texts.push_back(*std::move(text));
+  }
+  return texts;
+}
+
 std::optional<Problem> Reader::done() {
   if (fault_) return fault_;
   for (const auto& item : object_.items()) {
@@ -241,6 +299,22 @@ Json object_schema(Json properties, std::vector<std::string> required) {
 
 Json number_schema(const char* description, double low, double high) {
   return {{"type", "number"}, {"description", description}, {"minimum", low}, {"maximum", high}};
+}
+
+Json text_schema(const char* description) {
+  return {{"type", "string"}, {"description", description}};
+}
+
+Json flag_schema(const char* description) {
+  return {{"type", "boolean"}, {"description", description}};
+}
+
+Json date_schema(const char* description) {
+  return {{"type", "string"}, {"format", "date"}, {"description", description}};
+}
+
+Json choice_schema(const char* description, std::span<const std::string_view> choices) {
+  return {{"enum", std::vector<std::string>(choices.begin(), choices.end())}, {"description", description}};
 }
 
 Json array_schema(Json items, std::size_t most) {

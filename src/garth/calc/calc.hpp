@@ -51,12 +51,19 @@ class Reader {
   std::optional<int> maybe_whole(const char* field, int low, int high);
   std::string choice(const char* field, std::initializer_list<std::string_view> choices);
   std::optional<std::string> maybe_choice(const char* field, std::initializer_list<std::string_view> choices);
+  std::string choice_of(const char* field, std::span<const std::string_view> choices);
+  std::optional<std::string> maybe_choice_of(const char* field, std::span<const std::string_view> choices);
+  bool flag(const char* field) { return maybe_flag(field).value_or(false); }
+  std::optional<bool> maybe_flag(const char* field);
+  std::optional<std::string> maybe_text(const char* field);  // one line; nothing where it is blank
   Date date(const char* field);
   std::optional<Date> maybe_date(const char* field);
   Instant instant(const char* field);
   bool has(const char* field) const;
   // An array of 1..most elements; empty after a fault.
   std::vector<Json> list(const char* field, std::size_t most);
+  std::vector<Json> maybe_list(const char* field, std::size_t most);  // may be absent or empty
+  std::vector<std::string> maybe_texts(const char* field, std::size_t most);
   std::string path_of(const char* field) const;
   std::string path_of(const char* field, std::size_t index) const;
 
@@ -76,5 +83,9 @@ class Reader {
 Json object_schema(Json properties, std::vector<std::string> required);
 Json number_schema(const char* description, double low, double high);
 Json array_schema(Json items, std::size_t most);
+Json text_schema(const char* description);
+Json flag_schema(const char* description);
+Json date_schema(const char* description);
+Json choice_schema(const char* description, std::span<const std::string_view> choices);
 
 }  // namespace beegarth::garth

@@ -13,10 +13,6 @@ constexpr std::array<std::string_view, 8> events{"egg_laid",    "larva_grafted",
                                                  "swarm_left",  "queen_caged",   "queen_released",
                                                  "cell_sealed", "virgin_emerged"};
 
-Json date_schema(const char* description) {
-  return {{"type", "string"}, {"format", "date"}, {"description", description}};
-}
-
 Json input_schema() {
   return object_schema({{"event", {{"enum", events}}},
                         {"date", date_schema("on which it happened")},

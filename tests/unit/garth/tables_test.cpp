@@ -26,5 +26,34 @@ TEST(Tables, an_unknown_field_is_refused) {
       read_table("x.toml", "[[row]]\nkey='a'\nvalue=1\nunit='1'\nsource='common practice'\ncolour='red'\n"));
 }
 
+TEST(Tables, a_row_can_be_words) {
+  const auto table =
+      read_table("x.toml", "[[row]]\nkey='law'\ntext='an Order'\nunit='text'\nsource='common practice'\n");
+  ASSERT_TRUE(table);
+  EXPECT_EQ(*table->words("law"), "an Order");
+  EXPECT_FALSE(
+      read_table("x.toml", "[[row]]\nkey='law'\ntext='a'\nvalue=1\nunit='text'\nsource='common practice'\n"));
+}
+
+entries::TableOverride override_of(const char* row, double value, const char* unit) {
+  return {.table = "duty_england", .row = row, .value = value, .unit = unit, .source = "the keeper's letter"};
+}
+
+TEST(Tables, what_a_law_asks_can_be_overridden_and_its_title_cannot) {
+  const Tables tables = *Tables::built_in();
+  const auto stop = override_of("varroa_stops_movement", 1, "yes/no");
+  const auto changed = tables.with(std::span(&stop, 1));
+  ASSERT_TRUE(changed);
+  EXPECT_EQ(*(*changed)["duty_england"].value("varroa_stops_movement"), 1);
+  const auto half = override_of("varroa_stops_movement", 0.5, "yes/no");
+  EXPECT_FALSE(tables.with(std::span(&half, 1)));
+  const auto title = override_of("varroa_law", 1, "text");
+  const auto refused = tables.with(std::span(&title, 1));
+  ASSERT_FALSE(refused);
+  EXPECT_EQ(one_line(refused.problem()),
+            "table_override: the row 'varroa_law' is words, and an override holds a number; override a row "
+            "that is a number");
+}
+
 }  // namespace
 }  // namespace beegarth::garth

@@ -1,6 +1,7 @@
 // Treating against varroa: by the odds that winter bees are reared under too many mites, and at once where a
 // count stands above the classic limit of its month.
 #include <algorithm>
+#include <cmath>
 
 #include "work/needs/kinds.hpp"
 
@@ -64,6 +65,22 @@ void reasons_of_season(facts::Need& need, const Asking& asking) {
         {colony.last_mite_count->entry}, {}));
 }
 
+// The same rows as the gate of `duty/treatment_gate.hpp`.
+facts::Reason warmth_that_suits(const Asking& asking) {
+  const auto degrees = [&](const char* row) {
+    const double value = asking.fact(row);
+    return number_text(value, value == std::floor(value) ? 0 : 1);
+  };
+  return because("day maxima that suit: formic acid " + degrees("formic_day_max_low_C") + " to " +
+                     degrees("formic_day_max_high_C") + " C, from " + degrees("formic_danger_C") +
+                     " C in the first " + degrees("formic_danger_days") +
+                     " days it endangers queen and brood; thymol best at " + degrees("thymol_best_low_C") +
+                     " to " + degrees("thymol_best_high_C") + " C, weak below a mean of " +
+                     degrees("thymol_weak_mean_C") + " C, never above " + degrees("thymol_highest_C") +
+                     " C; strips weeks long; the label decides",
+                 {}, {asking.source("formic_day_max_low_C"), asking.source("thymol_best_low_C")});
+}
+
 }  // namespace
 
 Needs treat(const Asking& asking) {
@@ -95,14 +112,7 @@ Needs treat(const Asking& asking) {
     need.why.push_back(*alarm);
   else
     reasons_of_season(need, asking);
-  need.why.push_back(
-      because("day maxima that suit: formic acid 10 to 29.5 C, from 33 C in the first three days it "
-              "endangers queen and "
-              "brood; thymol best at 20 to 25 C, weak below a mean of 15 C, never above 30 C; strips weeks "
-              "long; the label decides",
-              {},
-              {"trade: treatment windows by class (supplier article on formic acid in heat; encyclopedia on "
-               "thymol)"}));
+  need.why.push_back(warmth_that_suits(asking));
   asking.tell_odds(need, facts::EventKind::winter_mites, "winter bees reared under too many mites",
                    today + 400, today + 400);
   need.take = {"treatment, with its label", "goggles and acid gloves", "medicine record"};

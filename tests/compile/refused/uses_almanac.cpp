@@ -1,0 +1,1 @@
+#include "almanac/sun.hpp"
