@@ -32,6 +32,9 @@ struct Call {
   std::string date;  // sheet, enter
   std::string site;  // sheet
   std::string out;   // file to write
+  std::string from;  // register, search: the first day
+  std::string to;    // and the last
+  bool csv = false;
   std::string paper = "A4";
   std::string corrects;  // enter: the entry that this one stands in for
   std::string who = "keeper";
@@ -58,6 +61,7 @@ int calc_command(const Call& call);
 int demo_command(const Call& call);
 int new_command(const Call& call);
 int sheet_command(const Call& call);
+int register_command(const Call& call);
 int serve_command(const Call& call);
 int skill_command(const Call& call);
 

@@ -126,6 +126,15 @@ void sheet_options(CLI::App& app, Call& call) {
   app.add_option("--paper", call.paper, "A4 or Letter")->check(CLI::IsMember({"A4", "Letter"}));
   app.add_option("--days", call.days, "days to plan, 1 to 28");
 }
+void register_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("NAME", call.subject, "the register; default: list them");
+  app.add_option("--from", call.from, "the first day");
+  app.add_option("--to", call.to, "the last day");
+  app.add_flag("--csv", call.csv, "answer as CSV");
+  app.add_option("--out", call.out, "file to write: .pdf or .csv");
+  app.add_option("--paper", call.paper, "A4 or Letter")->check(CLI::IsMember({"A4", "Letter"}));
+}
 void skill_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
@@ -161,6 +170,8 @@ constexpr auto commands = std::to_array<Command>({
      with_book},
     {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",
      sheet_command, sheet_options},
+    {"register", "Medicines, movements, lots and the other registers, on screen, as CSV or printed",
+     "beegarth register build/demo.garth medicines --out medicines.pdf", register_command, register_options},
     {"skill", "How well forecasts would have done at the looks in the book, against plain guesses",
      "beegarth skill build/demo.garth --json", skill_command, skill_options},
     {"calc", "One computation on its own: JSON in, JSON out",

@@ -15,7 +15,19 @@ constexpr double tick_mm = 5;  // large enough for a gloved hand with a blunt pe
 }  // namespace
 
 Page blank(Paper paper) {
-  return paper == Paper::a4 ? Page{210, 297, {}} : Page{215.9, 279.4, {}};  // ISO 216; ANSI/ASME Y14.1 size A
+  // ISO 216; ANSI/ASME Y14.1 size A
+  constexpr double a4_short = 210, a4_long = 297, letter_short = 215.9, letter_long = 279.4;
+  switch (paper) {
+    case Paper::a4:
+      return {a4_short, a4_long, {}};
+    case Paper::a4_across:
+      return {a4_long, a4_short, {}};
+    case Paper::letter:
+      return {letter_short, letter_long, {}};
+    case Paper::letter_across:
+      return {letter_long, letter_short, {}};
+  }
+  return {a4_short, a4_long, {}};
 }
 
 Block paragraph(const std::string& text, double width_mm, const Style& style, const Measure& measure) {
@@ -102,7 +114,7 @@ Block table(const std::vector<std::string>& heading, const std::vector<std::vect
     y += height + 1.6;
     block.items.push_back(Line{{0, y}, {width_mm, y}, {bold ? 0.4 : 0.2, grey, false}});
   };
-  add_row(heading, true);
+  if (!heading.empty()) add_row(heading, true);
   for (const auto& row : rows) add_row(row, false);
   block.height_mm = y;
   return block;

@@ -18,7 +18,7 @@ struct Block {
   double height_mm = 0;
 };
 
-enum class Paper { a4, letter };
+enum class Paper { a4, letter, a4_across, letter_across };  // across: the long side lies
 Page blank(Paper paper);
 
 struct Style {
@@ -46,7 +46,7 @@ Block write_ins(const std::vector<WriteIn>& boxes, double width_mm, double heigh
 Block tick_list(const std::vector<std::string>& words, int columns, double width_mm, const Style& style,
                 const Measure& measure);
 
-// A table with a heading row; columns as shares of the width.
+// A table with a heading row, or without one where it is empty; columns as shares of the width.
 Block table(const std::vector<std::string>& heading, const std::vector<std::vector<std::string>>& rows,
             const std::vector<double>& shares, double width_mm, const Style& style, const Measure& measure);
 
