@@ -28,12 +28,16 @@ struct Call {
   bool example = false;
   bool keep = false;
   bool dry_run = false;
-  std::string map;   // import: the mapping file
-  std::string date;  // sheet, enter
-  std::string site;  // sheet
-  std::string out;   // file to write
-  std::string from;  // register, search: the first day
-  std::string to;    // and the last
+  std::string map;      // import: the mapping file
+  std::string date;     // sheet, enter
+  std::string site;     // sheet
+  std::string out;      // file to write
+  std::string form;     // export
+  std::string known;    // see, entries, register: as it was known on that day
+  std::string about;    // photo: a colony or site
+  std::string caption;  // photo
+  std::string from;     // register, search: the first day
+  std::string to;       // and the last
   bool csv = false;
   std::string paper = "A4";
   std::string corrects;  // enter: the entry that this one stands in for
@@ -56,11 +60,15 @@ int see_command(const Call& call);
 int entries_command(const Call& call);
 int import_command(const Call& call);
 int export_command(const Call& call);
+std::string export_form(const Call& call);  // as asked for, or by the ending of the file to write
+int export_as(const Call& call, const std::string& form);
 int verify_command(const Call& call);
 int calc_command(const Call& call);
 int demo_command(const Call& call);
 int new_command(const Call& call);
 int sheet_command(const Call& call);
+int checklist_command(const Call& call);
+int photo_command(const Call& call);
 int register_command(const Call& call);
 int serve_command(const Call& call);
 int skill_command(const Call& call);

@@ -85,6 +85,7 @@ void enter_options(CLI::App& app, Call& call) {
 }
 void entries_options(CLI::App& app, Call& call) {
   with_book(app, call);
+  app.add_option("--known", call.known, "as it was known on that day: what was written later is left out");
   app.add_option("NAME", call.subject, "a colony or a site; default: all");
 }
 void import_options(CLI::App& app, Call& call) {
@@ -98,6 +99,28 @@ void import_options(CLI::App& app, Call& call) {
 void export_options(CLI::App& app, Call& call) {
   with_book(app, call);
   app.add_option("--out", call.out, "file to write; default: standard output");
+  app.add_option("--form", call.form,
+                 "jsonl, geojson, calendar or zip; default: by the file's ending, else jsonl")
+      ->check(CLI::IsMember({"jsonl", "geojson", "calendar", "zip"}));
+}
+void with_known(CLI::App& app, Call& call) {
+  app.add_option("--known", call.known, "as it was known on that day: what was written later is left out");
+}
+void see_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  with_known(app, call);
+}
+void photo_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("FILE", call.subject, "a JPEG, PNG or WebP picture")->required();
+  app.add_option("--about", call.about, "the colony or site that it shows");
+  app.add_option("--caption", call.caption, "what is to be seen");
+  app.add_option("--date", call.date, "when it was taken; default: today");
+  app.add_option("--who", call.who, "who says it");
+}
+void checklist_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("WHAT", call.subject, "what has happened; default: list them");
 }
 void calc_options(CLI::App& app, Call& call) {
   app.add_option("NAME", call.subject, "the computation; --list shows them");
@@ -128,6 +151,7 @@ void sheet_options(CLI::App& app, Call& call) {
 }
 void register_options(CLI::App& app, Call& call) {
   with_book(app, call);
+  with_known(app, call);
   app.add_option("NAME", call.subject, "the register; default: list them");
   app.add_option("--from", call.from, "the first day");
   app.add_option("--to", call.to, "the last day");
@@ -158,14 +182,19 @@ constexpr auto commands = std::to_array<Command>({
      "beegarth enter my.garth feed '{\"colony\":\"alder-5\",\"kg\":2,\"form\":\"syrup\"}' --date 2026-06-05",
      enter_command, enter_options},
     {"see", "Sites, hives and colonies as they stand on a date",
-     "beegarth see build/demo.garth --today 2026-04-01", see_command, with_book},
+     "beegarth see build/demo.garth --today 2026-04-01", see_command, see_options},
     {"entries", "The entries of the book, newest first", "beegarth entries build/demo.garth cobble",
      entries_command, entries_options},
     {"import", "Bring in a CSV file by a mapping, or another book's export",
      "beegarth import my.garth weather.csv --map maps/daily_st_K_1998_2010.toml --dry-run", import_command,
      import_options},
-    {"export", "Everything in the book as JSON Lines", "beegarth export my.garth --out my.jsonl",
-     export_command, export_options},
+    {"photo", "Keep a photo beside the book and list it in it",
+     "beegarth photo my.garth comb.jpg --about Cobble --caption \"patchy brood\"", photo_command,
+     photo_options},
+    {"checklist", "What to do at once: a swarm call, robbing, a hive blown over, stings and the like",
+     "beegarth checklist build/demo.garth stings", checklist_command, checklist_options},
+    {"export", "Everything in the book: JSON Lines, places, dates, or a zip of all",
+     "beegarth export my.garth --out my.zip", export_command, export_options},
     {"verify", "Check the book: file, chain, every entry", "beegarth verify my.garth", verify_command,
      with_book},
     {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",

@@ -11,6 +11,7 @@
 #include "garth/calc/calc.hpp"
 #include "garth/files.hpp"
 #include "garth/outlook_json.hpp"
+#include "garth/photos.hpp"
 #include "garth/plan.hpp"
 #include "garth/plan_json.hpp"
 #include "garth/plan_text.hpp"
@@ -30,6 +31,11 @@ Expected<garth::SessionOptions> session_options(const Call& call, bool read_only
                                 .threads = call.threads,
                                 .who = call.who,
                                 .read_only = read_only};
+  if (!call.known.empty()) {
+    const auto known = Date::parse(call.known);
+    if (!known) return bad_input(known.problem().what, "--known", known.problem().remedy);
+    options.known_on = *known;
+  }
   if (call.today.empty()) return options;
   const auto today = Date::parse(call.today);
   if (!today) return bad_input(today.problem().what, "--today", today.problem().remedy);
@@ -201,6 +207,8 @@ int entries_command(const Call& call) {
 }
 
 int export_command(const Call& call) {
+  const std::string form = export_form(call);
+  if (form != "jsonl") return export_as(call, form);
   auto book = book::Book::open(call.book, {.read_only = true}, garth::machine_surroundings());
   if (!book) return report(book.problem());
   const auto lines = book->export_lines();
@@ -218,8 +226,13 @@ int export_command(const Call& call) {
 int verify_command(const Call& call) {
   auto book = book::Book::open(call.book, {.read_only = true}, garth::machine_surroundings());
   if (!book) return report(book.problem());
-  const auto answer = book->verify();
+  auto answer = book->verify();
   if (!answer) return report(answer.problem());
+  if (answer->faults.empty() && answer->entries > 0) {
+    const auto session = garth::open_session(call.book, {});
+    if (!session) return report(session.problem());
+    answer->faults = garth::faulty_photos(*session);
+  }
   if (call.json) {
     print({{"entries", answer->entries},
            {"sound", answer->faults.empty()},

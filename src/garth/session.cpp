@@ -49,7 +49,10 @@ Date machine_today() {
 Outcome refresh(Session& session) {
   const auto all = session.book.entries();
   if (!all) return all.problem();
-  session.standing = book::standing_entries(*all, session.today);
+  std::optional<entries::Written> known_at;
+  if (session.known_on)
+    known_at = entries::Written{(session.known_on->day_number() + 1) * std::int64_t{86'400'000} - 1, ~0U};
+  session.standing = book::standing_entries(*all, session.today, known_at);
   session.state = book::state_of(session.standing, session.today);
   const auto built_in = Tables::built_in();
   if (!built_in) return built_in.problem();
@@ -69,6 +72,10 @@ Outcome refresh(Session& session) {
   for (const auto& entry : *all) {
     if (!first || entry.happened < *first) first = entry.happened;
   }
+  if (session.known_on && first && *first <= session.today) {
+    return bad_input("nothing was written yet on " + session.known_on->iso(), session.path,
+                     "give a later --known");
+  }
   if (first) {
     return bad_input(session.today.iso() + " lies before the book began on " + first->iso(), session.path,
                      "give a later --today");
@@ -87,7 +94,8 @@ Expected<Session> open_session(const std::string& path, const SessionOptions& op
                   .seed = options.seed,
                   .members = options.members,
                   .weather_members = options.weather_members,
-                  .threads = options.threads > 0 ? options.threads : static_cast<int>(cores)};
+                  .threads = options.threads > 0 ? options.threads : static_cast<int>(cores),
+                  .known_on = options.known_on};
   if (!options.today) {
     // A demo book has a today of its own, so that it tells the same story for ever.
     const auto all = session.book.entries();

@@ -21,6 +21,8 @@ struct SessionOptions {
   int threads = 0;           // 0: as many as the machine has; never changes a result
   std::string who = "keeper";
   bool read_only = true;
+  std::optional<Date>
+      known_on;  // as it was known on that day's end (UTC): what was written later is left out
 };
 
 struct Session {
@@ -35,6 +37,7 @@ struct Session {
   int members = 512;
   int weather_members = 48;
   int threads = 1;
+  std::optional<Date> known_on;
 };
 
 // Problem bad_input where today lies before the book's first entry.

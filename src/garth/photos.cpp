@@ -1,0 +1,82 @@
+#include "garth/photos.hpp"
+
+#include <filesystem>
+#include <system_error>
+
+#include "book/sha256.hpp"
+#include "garth/files.hpp"
+#include "garth/keep.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+constexpr std::size_t largest_photo = std::size_t{64} << 20;
+
+// By the first bytes and not by the name: what a camera calls .JPG may be anything.
+std::string ending_of(std::string_view bytes) {
+  if (bytes.starts_with("\xFF\xD8\xFF")) return ".jpg";
+  if (bytes.starts_with("\x89PNG\r\n\x1A\n")) return ".png";
+  if (bytes.starts_with("RIFF") && bytes.substr(8, 4) == "WEBP") return ".webp";
+  return {};
+}
+
+}  // namespace
+
+std::string photo_folder(const std::string& book) {
+  return book + ".photos";
+}
+
+std::string photo_path(const std::string& book, const entries::Photo& photo) {
+  const std::size_t dot = photo.file_name.rfind('.');
+  const std::string ending = dot == std::string::npos ? "" : photo.file_name.substr(dot);
+  return photo_folder(book) + "/" + photo.sha256.substr(0, 2) + "/" + photo.sha256 + ending;
+}
+
+Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
+  const auto bytes = read_file(wish.file, largest_photo);
+  if (!bytes) return bytes.problem();
+  const std::string ending = ending_of(*bytes);
+  if (ending.empty()) return bad_input("that is no JPEG, PNG or WebP picture", wish.file, "give a photo");
+  entries::Photo photo{.sha256 = book::sha256_hex(*bytes),
+                       .file_name = std::filesystem::path(wish.file).stem().string() + ending,
+                       .bytes = static_cast<int>(bytes->size())};
+  if (!wish.caption.empty()) photo.caption = wish.caption;
+  if (!wish.about.empty()) {
+    if (const auto colony = book::find_colony(session.state, wish.about))
+      photo.colony = *colony;
+    else if (const auto site = book::find_site(session.state, wish.about))
+      photo.site = *site;
+    else
+      return colony_named(session.state, wish.about).problem();
+  }
+  const std::string path = photo_path(session.path, photo);
+  std::error_code fault;
+  std::filesystem::create_directories(std::filesystem::path(path).parent_path(), fault);
+  if (fault)
+    return Problem{ProblemKind::storage, "the folder for photos cannot be made: " + fault.message(),
+                   photo_folder(session.path), "check the rights there"};
+  if (!std::filesystem::exists(path)) {
+    if (const Outcome written = write_file(path, *bytes); !written) return written.problem();
+  }
+  auto kept = keep(session, {{.happened = wish.happened, .payload = std::move(photo)}});
+  if (!kept) return kept.problem();
+  return kept->front();
+}
+
+std::vector<std::string> faulty_photos(const Session& session) {
+  std::vector<std::string> faults;
+  for (const auto& entry : session.standing) {
+    const auto* photo = std::get_if<entries::Photo>(&entry.payload);
+    if (photo == nullptr) continue;
+    const std::string path = photo_path(session.path, *photo);
+    const auto bytes = read_file(path, largest_photo);
+    if (!bytes)
+      faults.push_back("photo " + photo->file_name + " of entry " + entry.id.text() + " is missing: " + path);
+    else if (book::sha256_hex(*bytes) != photo->sha256)
+      faults.push_back("photo " + photo->file_name + " of entry " + entry.id.text() +
+                       " has other bytes: " + path);
+  }
+  return faults;
+}
+
+}  // namespace beegarth::garth

@@ -1,0 +1,29 @@
+// Photos lie in a folder beside the book, each under the SHA-256 of its bytes, and are listed in the book.
+#pragma once
+
+#include <string>
+#include <vector>
+
+#include "garth/session.hpp"
+
+namespace beegarth::garth {
+
+struct PhotoWish {
+  std::string file;
+  std::string about;  // a colony or site, by key or name; may be empty
+  std::string caption;
+  Date happened;
+};
+
+// "my.garth" has its photos in "my.garth.photos".
+std::string photo_folder(const std::string& book);
+std::string photo_path(const std::string& book, const entries::Photo& photo);
+
+// Copies the file into the folder, then keeps the entry: a photo that is listed is there. The same picture
+// twice lies there once.
+Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish);
+
+// Every photo that the book lists and that is missing or has other bytes.
+std::vector<std::string> faulty_photos(const Session& session);
+
+}  // namespace beegarth::garth
