@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <cstdio>
 #include <map>
+#include <set>
 
 #include "lines/ancestry.hpp"
 #include "lines/choose_matings.hpp"
@@ -30,10 +31,11 @@ class Adviser {
       }
     }
     number_lines();
-    if (static_cast<std::size_t>(question_.keep) < lines_.size())
+    keep_ = question_.keep ? static_cast<std::size_t>(*question_.keep) : virgins_that_may();
+    if (question_.keep && keep_ < lines_.size())
       return bad_input(
-          std::to_string(question_.keep) + " matings cannot keep " + std::to_string(lines_.size()) + " lines",
-          "keep", "keep at least one for each line, or leave out the virgins of a line");
+          std::to_string(keep_) + " matings cannot keep " + std::to_string(lines_.size()) + " lines", "keep",
+          "keep at least one for each line, or leave out the virgins of a line");
     if (lines_can_be_kept()) make_choice();
     return std::move(advice_);
   }
@@ -107,6 +109,13 @@ class Adviser {
     for (const std::size_t queen : question_.virgins) lines_.emplace(pedigree_.line(queen), lines_.size());
   }
 
+  std::size_t virgins_that_may() const {
+    std::set<std::size_t> virgins;
+    for (const Cross& cross : advice_.crosses)
+      if (cross.allowed) virgins.insert(cross.virgin);
+    return virgins.size();
+  }
+
   std::size_t line_of(std::size_t virgin) const {
     return lines_.at(pedigree_.line(question_.virgins[virgin]));
   }
@@ -138,18 +147,18 @@ class Adviser {
     }
     problem.coancestry = between_daughters(place);
     problem.lines = lines_.size();
-    problem.keep = static_cast<std::size_t>(question_.keep);
+    problem.keep = keep_;
     advice_.choice = choose(problem);
     if (!advice_.choice) {
       advice_.reasons.push_back(
-          "fewer than " + std::to_string(question_.keep) + " virgins have a mating within the limit of " +
+          "fewer than " + std::to_string(keep_) + " virgins have a mating within the limit of " +
           number(question_.inbreeding_limit) + "; keep fewer, or find drones from outside");
       return;
     }
     advice_.choice->mean_score = 0;
     for (std::size_t& cross : advice_.choice->crosses) {
       cross = place[cross];
-      advice_.choice->mean_score += advice_.crosses[cross].score / question_.keep;
+      advice_.choice->mean_score += advice_.crosses[cross].score / static_cast<double>(keep_);
     }
     give_reasons();
   }
@@ -207,6 +216,7 @@ class Adviser {
   const FactTable& table_;
   Square coancestry_;
   std::map<std::string, std::size_t> lines_;
+  std::size_t keep_ = 0;
   MatingAdvice advice_;
 };
 

@@ -23,7 +23,7 @@ struct MatingQuestion {
   std::vector<double> scores;  // of every queen of the pedigree; higher is better; 0 the mean
   double inbreeding_limit = 0.125;
   double coancestry_per_score = 0;  // how much mean coancestry one point of score is worth
-  int keep = 1;                     // how many matings are to be chosen
+  std::optional<int> keep;          // how many matings to choose; nothing: all virgins that may be mated
 };
 
 // A virgin with a set of drones. "Daughters" are the young queens and the workers of the colony she will

@@ -17,12 +17,15 @@ Calc mite_drop_calc();
 Calc mite_sample_calc();
 Calc queen_dates_calc();
 Calc treatment_calc();
+Calc kinship_calc();
+Calc line_scores_calc();
+Calc matings_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
-      sun_position_calc(), sun_times_calc(),       daylength_calc(),   degree_days_calc(),
-      flight_hours_calc(), forager_balance_calc(), mite_growth_calc(), mite_drop_calc(),
-      mite_sample_calc(),  queen_dates_calc(),     treatment_calc(),
+      sun_position_calc(),    sun_times_calc(),   daylength_calc(),   degree_days_calc(), flight_hours_calc(),
+      forager_balance_calc(), mite_growth_calc(), mite_drop_calc(),   mite_sample_calc(), queen_dates_calc(),
+      treatment_calc(),       kinship_calc(),     line_scores_calc(), matings_calc(),
   };
   return calcs;
 }

@@ -180,6 +180,34 @@ std::string Reader::choice(const char* field, std::initializer_list<std::string_
   return maybe_choice(field, choices).value_or(std::string(*choices.begin()));
 }
 
+std::optional<std::string> Reader::maybe_text(const char* field) {
+  const Json* value = find(field);
+  if (!value) return std::nullopt;
+  constexpr std::size_t most = 200;
+  if (value->is_string()) {
+    const auto& text = value->get_ref<const std::string&>();
+    if (!text.empty() && text.size() <= most) return text;
+  }
+  fail(bad_input("not a text of 1 to " + std::to_string(most) + " bytes", path_of(field),
+                 "give one in quotes"));
+  return std::nullopt;
+}
+
+std::string Reader::text(const char* field) {
+  if (!has(field)) need(field);
+  return maybe_text(field).value_or("");
+}
+
+bool Reader::yes_or(const char* field, bool otherwise) {
+  const Json* value = find(field);
+  if (!value) return otherwise;
+  if (!value->is_boolean()) {
+    fail(bad_input("neither true nor false", path_of(field), "give true or false"));
+    return otherwise;
+  }
+  return value->get<bool>();
+}
+
 std::optional<Date> Reader::maybe_date(const char* field) {
   const Json* value = find(field);
   if (!value) return std::nullopt;
@@ -220,6 +248,12 @@ std::vector<Json> Reader::list(const char* field, std::size_t most) {
     return {};
   }
   return {value->begin(), value->end()};
+}
+
+std::vector<Json> Reader::maybe_list(const char* field, std::size_t most) {
+  if (has(field)) return list(field, most);
+  find(field);
+  return {};
 }
 
 std::optional<Problem> Reader::done() {

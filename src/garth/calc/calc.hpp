@@ -51,12 +51,17 @@ class Reader {
   std::optional<int> maybe_whole(const char* field, int low, int high);
   std::string choice(const char* field, std::initializer_list<std::string_view> choices);
   std::optional<std::string> maybe_choice(const char* field, std::initializer_list<std::string_view> choices);
+  std::string text(const char* field);  // 1..200 bytes
+  std::optional<std::string> maybe_text(const char* field);
+  bool yes_or(const char* field, bool otherwise);
   Date date(const char* field);
   std::optional<Date> maybe_date(const char* field);
   Instant instant(const char* field);
   bool has(const char* field) const;
   // An array of 1..most elements; empty after a fault.
   std::vector<Json> list(const char* field, std::size_t most);
+  // Empty where it is absent, too.
+  std::vector<Json> maybe_list(const char* field, std::size_t most);
   std::string path_of(const char* field) const;
   std::string path_of(const char* field, std::size_t index) const;
 
