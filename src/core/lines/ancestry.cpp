@@ -1,5 +1,6 @@
 #include "lines/ancestry.hpp"
 
+#include <cstdio>
 #include <deque>
 #include <map>
 #include <set>
@@ -30,6 +31,12 @@ Ways ways_up(const Pedigree& pedigree, std::size_t queen) {
   return ways;
 }
 
+std::string rounded(double chance) {
+  char text[32];
+  std::snprintf(text, sizeof text, "%.2g", chance);
+  return text;
+}
+
 std::string standing(const Pedigree& pedigree, std::size_t queen, const std::string& way) {
   return way.empty() ? "" : pedigree.queen(queen).id.text() + "'s " + way;
 }
@@ -57,8 +64,31 @@ std::string in_words(const Pedigree& pedigree, std::size_t first, std::size_t se
   const std::string ancestor = pedigree.queen(shared.queen).id.text();
   if (shared.to_first.empty()) return one + " is " + standing(pedigree, second, shared.to_second);
   if (shared.to_second.empty()) return other + " is " + standing(pedigree, first, shared.to_first);
-  return one + " and " + other + " share " + ancestor + " (" + standing(pedigree, first, shared.to_first) +
-         ", " + standing(pedigree, second, shared.to_second) + ")";
+  std::string words = one + " and " + other + " share " + ancestor + " (" +
+                      standing(pedigree, first, shared.to_first) + ", " +
+                      standing(pedigree, second, shared.to_second) + ")";
+  if (pedigree.mother(first) != shared.queen) return words;
+  const double chance = chance_of_one_father(pedigree, first, second);
+  if (chance >= 1) return words + " and their father";
+  return chance > 0 ? words + " and, by a chance of " + rounded(chance) + ", their father" : words;
+}
+
+double chance_of_one_father(const Pedigree& pedigree, std::size_t first, std::size_t second) {
+  const auto mother = pedigree.mother(first);
+  if (!mother || first == second || pedigree.mother(second) != mother) return 0;
+  const auto mating = pedigree.mating(*mother);
+  double chance = 0;
+  for (std::size_t part = 0; part < mating.size(); ++part) {
+    if (!mating[part].number) continue;
+    const double share =
+        static_cast<double>(mating[part].share.part) / static_cast<double>(mating[part].share.of);
+    const auto is_of = [&](std::size_t queen) {
+      const auto father = pedigree.father(queen);
+      return father ? (*father == part ? 1.0 : 0.0) : share;
+    };
+    chance += is_of(first) * is_of(second) / *mating[part].number;
+  }
+  return chance;
 }
 
 }  // namespace beegarth::lines

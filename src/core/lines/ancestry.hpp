@@ -21,4 +21,7 @@ std::vector<SharedAncestor> shared_ancestors(const Pedigree& pedigree, std::size
 std::string in_words(const Pedigree& pedigree, std::size_t first, std::size_t second,
                      const SharedAncestor& shared);
 
+// The chance that two daughters of one queen have one and the same drone for a father; 0 for others.
+double chance_of_one_father(const Pedigree& pedigree, std::size_t first, std::size_t second);
+
 }  // namespace beegarth::lines

@@ -26,12 +26,16 @@ struct Grouped {
 Grouped grouped_by_site_and_year(const std::vector<const Score*>& scores) {
   std::map<std::pair<std::string, int>, std::size_t> groups;
   std::map<std::size_t, std::set<std::size_t>> queens_in;
+  std::map<std::size_t, double> firsts;
   Grouped grouped;
   for (const Score* score : scores) {
     const std::size_t group =
         groups.emplace(std::pair(score->site, score->year), groups.size()).first->second;
     queens_in[group].insert(score->queen);
-    grouped.records.push_back({score->queen, group, score->value});
+    // From the group's first score, so that large figures do not drown small differences and like scores
+    // differ by exactly nothing. The group's mean takes it up.
+    const double first = firsts.emplace(group, score->value).first->second;
+    grouped.records.push_back({score->queen, group, score->value - first});
   }
   grouped.groups = static_cast<int>(groups.size());
   for (const Record& record : grouped.records)
