@@ -8,9 +8,9 @@
 namespace beegarth::garth {
 namespace {
 
-constexpr std::size_t most_kinds = 200;
+constexpr std::size_t most_kinds = 40;
 constexpr int most_drones = 1000;
-constexpr std::int64_t most_in_share = 1'000'000'000;
+constexpr std::int64_t most_in_share = 10'000;
 
 std::optional<std::int64_t> whole(std::string_view text) {
   std::int64_t value = 0;
@@ -33,7 +33,7 @@ std::optional<lines::Share> share_of(const std::string& text) {
       point == std::string::npos ? text : text.substr(0, point) + text.substr(point + 1);
   const auto part = whole(digits);
   const std::size_t places = point == std::string::npos ? 0 : text.size() - point - 1;
-  if (!part || places > 9) return std::nullopt;
+  if (!part || places > 4) return std::nullopt;
   lines::Share share{*part, 1};
   for (std::size_t i = 0; i < places; ++i) share.of *= 10;
   return share;

@@ -3,9 +3,13 @@
 #include <algorithm>
 #include <limits>
 #include <numeric>
+#include <set>
 
 namespace beegarth::lines {
 namespace {
+
+constexpr int most_swaps = 200;
+constexpr double least_gain = 1e-12;  // above rounding, so that no exchange goes to and fro
 
 class Search {
  public:
@@ -23,6 +27,7 @@ class Search {
   std::optional<Choice> run() {
     go_on(0, 0.0);
     if (best_.empty()) return std::nullopt;
+    if (steps_ > most_steps_) swap_while_better();
     Choice choice;
     choice.crosses = best_;
     const auto keep = static_cast<double>(problem_.keep);
@@ -32,6 +37,7 @@ class Search {
         choice.mean_coancestry += problem_.coancestry.at(a, b) / (keep * keep);
     }
     choice.value = choice.mean_coancestry - choice.mean_score;
+    std::sort(choice.crosses.begin(), choice.crosses.end());
     choice.proven = steps_ <= most_steps_;
     choice.looked_at = steps_;
     return choice;
@@ -67,6 +73,45 @@ class Search {
     added_ = before;
     --kept_[problem_.options[option].line];
     chosen_.pop_back();
+  }
+
+  // Where not all could be looked at: the best exchange of one option for another, again and again.
+  void swap_while_better() {
+    for (int round = 0; round < most_swaps; ++round) {
+      std::vector<std::size_t> better;
+      for (std::size_t place = 0; place < best_.size(); ++place) {
+        std::vector<std::size_t> swapped = best_;
+        for (std::size_t option = 0; option < problem_.options.size(); ++option) {
+          swapped[place] = option;
+          if (!is_valid(swapped)) continue;
+          if (const double value = value_of(swapped); value < best_value_ - least_gain) {
+            best_value_ = value;
+            better = swapped;
+          }
+        }
+      }
+      if (better.empty()) return;
+      best_ = better;
+    }
+  }
+
+  bool is_valid(const std::vector<std::size_t>& options) const {
+    std::set<std::size_t> virgins, lines;
+    for (const std::size_t option : options) {
+      virgins.insert(problem_.options[option].virgin);
+      lines.insert(problem_.options[option].line);
+    }
+    return virgins.size() == options.size() && lines.size() == problem_.lines;
+  }
+
+  // keep^2 times the value.
+  double value_of(const std::vector<std::size_t>& options) const {
+    double value = 0;
+    for (const std::size_t a : options) {
+      value -= static_cast<double>(problem_.keep) * problem_.options[a].score;
+      for (const std::size_t b : options) value += problem_.coancestry.at(a, b);
+    }
+    return value;
   }
 
   std::size_t missing_lines() const {

@@ -40,7 +40,7 @@ std::size_t ExactKinship::age(const Bee& bee) const {
 }
 
 std::uint64_t ExactKinship::key(const Bee& a, const Bee& b) const {
-  // 24 bits of queen and 8 of part: a mating has at most 200 parts.
+  // 24 bits of queen and 8 of part: a mating has at most 40 parts.
   const auto code = [](const Bee& bee) {
     return static_cast<std::uint64_t>(bee.queen) << 8 | (bee.part == no_part ? 255 : bee.part);
   };

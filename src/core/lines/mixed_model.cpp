@@ -4,6 +4,7 @@
 #include <algorithm>
 #include <cassert>
 #include <cmath>
+#include <map>
 
 namespace beegarth::lines {
 namespace {
@@ -28,40 +29,53 @@ MatrixXd root_of(const Square& relationship) {
   return factors.transpositionsP().transpose() * (lower * scale.asDiagonal()).eval();
 }
 
-// The equations for group means b and independent effects v, effects of individuals being root * v:
+// Records of one group: how many of each individual, and their sum.
+struct Group {
+  std::map<std::size_t, double> counts;
+  double records = 0, total = 0;
+};
+
+std::vector<Group> groups_of(const std::vector<Record>& records) {
+  std::vector<Group> groups;
+  for (const Record& record : records) {
+    if (record.group >= groups.size()) groups.resize(record.group + 1);
+    Group& group = groups[record.group];
+    group.counts[record.individual] += 1;
+    group.records += 1;
+    group.total += record.value;
+  }
+  return groups;
+}
+
+// The mixed-model equations for group means b and independent effects v, effects of individuals being root *
+// v:
 //   [X'X        X'Z root            ] [b]   [X'y      ]
 //   [root'Z'X   root'Z'Z root + r I ] [v] = [root'Z'y ],   r = residual variance / variance of v
-// (Henderson 1984, chapter 5, with the relationship split so that it need not be inverted.)
+// (Henderson 1984, chapter 5, with the relationship split so that it need not be inverted). X'X is diagonal,
+// the number of records in each group, so that the means are put in terms of the effects first:
+//   (root'(Z'Z - Z'X (X'X)^-1 X'Z) root + r I) v = root'(Z'y - Z'X (X'X)^-1 X'y)
 struct Equations {
   MatrixXd left;
   VectorXd right;
 };
 
-Equations equations_of(const MatrixXd& root, const std::vector<Record>& records, std::size_t groups,
-                       double ratio) {
-  const Index q = root.rows(), g = at(groups);
-  VectorXd counts = VectorXd::Zero(q), totals = VectorXd::Zero(q);
-  MatrixXd met = MatrixXd::Zero(g, q);  // records by group and individual
-  Equations equations{MatrixXd::Zero(g + q, g + q), VectorXd::Zero(g + q)};
-  for (const Record& record : records) {
-    counts(at(record.individual)) += 1;
-    totals(at(record.individual)) += record.value;
-    met(at(record.group), at(record.individual)) += 1;
-    equations.right(at(record.group)) += record.value;
+Equations equations_of(const MatrixXd& root, const std::vector<Record>& records,
+                       const std::vector<Group>& groups, double ratio) {
+  const Index q = root.rows();
+  MatrixXd within = MatrixXd::Zero(q, q);
+  VectorXd totals = VectorXd::Zero(q);
+  for (const Record& record : records) totals(at(record.individual)) += record.value;
+  for (const Group& group : groups) {
+    for (const auto& [one, count] : group.counts) {
+      within(at(one), at(one)) += count;
+      totals(at(one)) -= count * group.total / group.records;
+      for (const auto& [other, others] : group.counts)
+        within(at(one), at(other)) -= count * others / group.records;
+    }
   }
-  equations.left.topLeftCorner(g, g).diagonal() = met.rowwise().sum();
-  equations.left.topRightCorner(g, q).noalias() = met * root;
-  equations.left.bottomLeftCorner(q, g) = equations.left.topRightCorner(g, q).transpose();
-  equations.left.bottomRightCorner(q, q).noalias() = root.transpose() * (counts.asDiagonal() * root);
-  equations.left.bottomRightCorner(q, q).diagonal().array() += ratio;
-  equations.right.tail(q) = root.transpose() * totals;
+  Equations equations{root.transpose() * (within * root), root.transpose() * totals};
+  equations.left.diagonal().array() += ratio;
   return equations;
-}
-
-std::size_t count_of_groups(const std::vector<Record>& records) {
-  std::size_t groups = 0;
-  for (const Record& record : records) groups = std::max(groups, record.group + 1);
-  return groups;
 }
 
 // y'(y - Xb - Zu) / (records - groups): restricted maximum likelihood where the ratio of the variances is
@@ -83,21 +97,20 @@ void estimate_variance(MixedModel& model, const std::vector<Record>& records) {
 MixedModel solve_mixed_model(const Square& relationship, const std::vector<Record>& records, double share) {
   assert(share > 0 && share < 1);
   const double ratio = (1 - share) / share;
-  const std::size_t groups = count_of_groups(records);
-  const Index g = at(groups), q = at(relationship.size);
+  const std::vector<Group> groups = groups_of(records);
   const MatrixXd root = root_of(relationship);
   const Equations equations = equations_of(root, records, groups, ratio);
   const Eigen::LLT<MatrixXd> factors(equations.left);
-  const VectorXd solution = factors.solve(equations.right);
-  const VectorXd effects = root * solution.tail(q);
-  // Variance of (estimate - truth): the lower right of the inverse, turned back by the root. With left = L L'
-  // the lower right of the inverse is K'K, K the lower right of the inverse of L.
-  const MatrixXd lower = factors.matrixL();
-  const MatrixXd turned =
-      lower.bottomRightCorner(q, q).triangularView<Eigen::Lower>().solve(root.transpose());
+  const VectorXd effects = root * factors.solve(equations.right);
+  // Variance of (estimate - truth): root * inverse of left * root', of which the diagonal is wanted.
+  const MatrixXd turned = factors.matrixL().solve(root.transpose());
 
   MixedModel model;
-  for (Index group = 0; group < g; ++group) model.group_means.push_back(solution(group));
+  for (const Group& group : groups) {
+    double rest = group.total;
+    for (const auto& [individual, count] : group.counts) rest -= count * effects(at(individual));
+    model.group_means.push_back(rest / group.records);
+  }
   for (std::size_t i = 0; i < relationship.size; ++i) {
     const double error = turned.col(at(i)).squaredNorm();
     const double own = relationship.at(i, i);

@@ -9,7 +9,7 @@ namespace beegarth::lines {
 namespace {
 
 constexpr int most_drones = 1000;
-constexpr std::size_t most_kinds = 200;
+constexpr std::size_t most_kinds = 40;
 
 std::string place(std::size_t queen, const char* field) {
   return "queens[" + std::to_string(queen) + "]" + field;

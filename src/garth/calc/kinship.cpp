@@ -9,8 +9,9 @@
 namespace beegarth::garth {
 namespace {
 
-constexpr std::size_t most = 300;  // queens in exact fractions
+constexpr std::size_t most = 200;  // queens in exact fractions
 constexpr std::size_t most_pairs = 1000;
+constexpr std::size_t most_kinds_in_all = 1000;  // of drones: each is a line of fractions of its own
 
 Json fraction_schema(const char* description) {
   Json schema = object_schema({{"fraction", {{"type", "string"}}}, {"decimal", number_schema("", 0, 2)}},
@@ -72,6 +73,15 @@ Json example() {
 
 Json both(const lines::Fraction& fraction) {
   return {{"fraction", lines::text(fraction)}, {"decimal", lines::decimal(fraction)}};
+}
+
+void refuse_too_many_kinds(Reader& reader, const lines::Pedigree& pedigree) {
+  std::size_t kinds = 0;
+  for (std::size_t i = 0; i < pedigree.size(); ++i) kinds += pedigree.mating(i).size();
+  if (kinds > most_kinds_in_all)
+    reader.fail(bad_input("more than " + std::to_string(most_kinds_in_all) + " kinds of drones in all",
+                          reader.path_of("queens"),
+                          "put drones of one dam together, or leave out distant queens"));
 }
 
 struct Pair {
@@ -164,6 +174,7 @@ Json of_pairs(const std::vector<Pair>& pairs, const lines::Pedigree& pedigree, l
 Expected<Json> run(const Json& input, const Tables& tables) {
   Reader reader(input);
   const lines::Pedigree pedigree = read_pedigree(reader, most);
+  refuse_too_many_kinds(reader, pedigree);
   const auto pairs = read_pairs(reader, pedigree);
   const auto planned = read_all_planned(reader, pedigree);
   if (auto fault = reader.done()) return *std::move(fault);

@@ -14,7 +14,7 @@ namespace {
 
 constexpr std::size_t most = 1000;  // queens; the time goes with the cube of their number
 constexpr std::size_t most_scores = 20000;
-constexpr std::size_t most_traits = 20;
+constexpr std::size_t most_traits = 10;
 
 Json input_schema() {
   const Json text{{"type", "string"}, {"minLength", 1}, {"maxLength", 200}};
