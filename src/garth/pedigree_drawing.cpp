@@ -16,7 +16,7 @@ using scene::Block;
 using scene::Point;
 using scene::Style;
 
-constexpr std::size_t most = 150;
+constexpr std::size_t most_on_a_sheet = 150;
 constexpr double margin_mm = 12;
 constexpr double heading_mm = 24;
 constexpr double legend_mm = 20;
@@ -29,7 +29,7 @@ constexpr scene::Colour drone_colour{0.05, 0.3, 0.6, 1};
 constexpr scene::Pen mother_pen{0.5, scene::black, false};
 constexpr scene::Pen drone_pen{0.4, drone_colour, true};
 constexpr Style name_style{11, true, scene::black, scene::Align::left};
-constexpr Style small{8, false, scene::black, scene::Align::left};
+constexpr Style box_style{8, false, scene::black, scene::Align::left};
 
 class Drawing {
  public:
@@ -83,12 +83,12 @@ class Drawing {
     const lines::Queen& one = pedigree_.queen(queen);
     std::vector<Block> lines{
         text(one.living ? one.id.text() : "\u2020 " + one.id.text() + " (dead)", name_style),
-        text(inbreeding_words(queen), small)};
+        text(inbreeding_words(queen), box_style)};
     std::string about = "line " + pedigree_.line(queen);
     if (one.born) about += fmt::format(", born {}", one.born->year());
-    lines.push_back(text(about, small));
-    if (pedigree_.mother(queen)) lines.push_back(text("father: " + father_words(queen), small));
-    if (!one.mating.empty()) lines.push_back(text("mated: " + mating_words(one.mating), small));
+    lines.push_back(text(about, box_style));
+    if (pedigree_.mother(queen)) lines.push_back(text("father: " + father_words(queen), box_style));
+    if (!one.mating.empty()) lines.push_back(text("mated: " + mating_words(one.mating), box_style));
     return scene::stacked(lines);
   }
 
@@ -230,9 +230,10 @@ class Drawing {
 Expected<scene::Document> pedigree_drawing(const lines::Pedigree& pedigree, const std::string& title,
                                            Date dated) {
   if (pedigree.size() == 0) return bad_input("there is no queen to draw", "queens", "add one");
-  if (pedigree.size() > most)
-    return bad_input(fmt::format("{} queens are too many for one sheet", pedigree.size()), "queens",
-                     fmt::format("draw {} or fewer: one line, or the ancestors of one queen", most));
+  if (pedigree.size() > most_on_a_sheet)
+    return bad_input(
+        fmt::format("{} queens are too many for one sheet", pedigree.size()), "queens",
+        fmt::format("draw {} or fewer: one line, or the ancestors of one queen", most_on_a_sheet));
   return scene::Document{title, dated, {Drawing(pedigree).page(title)}};
 }
 

@@ -50,7 +50,7 @@ std::uint64_t ExactKinship::key(const Bee& a, const Bee& b) const {
 Fraction ExactKinship::between(const Bee& a, const Bee& b) {
   const std::uint64_t pair = key(a, b);
   if (const auto found = known_.find(pair); found != known_.end()) return found->second;
-  const Fraction value = age(a) >= age(b) ? work_out(a, b) : work_out(b, a);
+  Fraction value = age(a) >= age(b) ? work_out(a, b) : work_out(b, a);
   known_.emplace(pair, value);
   return value;
 }

@@ -109,6 +109,7 @@ Expected<std::vector<TraitEstimates>> estimate_scores(const Pedigree& pedigree,
   std::map<std::string, std::vector<const Score*>> by_trait;
   for (const Score& score : scores) by_trait[score.trait].push_back(&score);
   std::vector<TraitEstimates> traits;
+  traits.reserve(by_trait.size());
   for (const auto& [name, of_trait] : by_trait)
     traits.push_back(estimate_one(name, of_trait, *relationship, share));
   return traits;
