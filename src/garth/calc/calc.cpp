@@ -217,6 +217,13 @@ std::optional<std::string> Reader::maybe_text(const char* field) {
   return text;
 }
 
+std::string Reader::text(const char* field) {
+  if (!has(field)) need(field);
+  auto said = maybe_text(field);
+  if (!said && has(field)) fail(bad_input("no text", path_of(field), "give some words in quotes"));
+  return said.value_or("");
+}
+
 std::optional<Date> Reader::maybe_date(const char* field) {
   const Json* value = find(field);
   if (!value) return std::nullopt;

@@ -56,6 +56,8 @@ class Reader {
   bool flag(const char* field) { return maybe_flag(field).value_or(false); }
   std::optional<bool> maybe_flag(const char* field);
   std::optional<std::string> maybe_text(const char* field);  // one line; nothing where it is blank
+  std::string text(const char* field);                       // as maybe_text, and there
+  bool yes_or(const char* field, bool otherwise) { return maybe_flag(field).value_or(otherwise); }
   Date date(const char* field);
   std::optional<Date> maybe_date(const char* field);
   Instant instant(const char* field);

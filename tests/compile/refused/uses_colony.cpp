@@ -1,0 +1,1 @@
+#include "colony/marking.hpp"
