@@ -68,6 +68,7 @@ int demo_command(const Call& call);
 int new_command(const Call& call);
 int sheet_command(const Call& call);
 int checklist_command(const Call& call);
+int lines_command(const Call& call);
 int photo_command(const Call& call);
 int register_command(const Call& call);
 int serve_command(const Call& call);

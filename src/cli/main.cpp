@@ -159,6 +159,10 @@ void register_options(CLI::App& app, Call& call) {
   app.add_option("--out", call.out, "file to write: .pdf or .csv");
   app.add_option("--paper", call.paper, "A4 or Letter")->check(CLI::IsMember({"A4", "Letter"}));
 }
+void lines_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("--out", call.out, "draw the pedigree into this file, .svg or .pdf");
+}
 void skill_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
@@ -201,6 +205,8 @@ constexpr auto commands = std::to_array<Command>({
      sheet_command, sheet_options},
     {"register", "Medicines, movements, lots and the other registers, on screen, as CSV or printed",
      "beegarth register build/demo.garth medicines --out medicines.pdf", register_command, register_options},
+    {"lines", "Queens with their lines, inbreeding and scores, and which to mate with whose drones",
+     "beegarth lines my.garth --out pedigree.pdf", lines_command, lines_options},
     {"skill", "How well forecasts would have done at the looks in the book, against plain guesses",
      "beegarth skill build/demo.garth --json", skill_command, skill_options},
     {"calc", "One computation on its own: JSON in, JSON out",

@@ -1,0 +1,164 @@
+#include "garth/lines/book_lines.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "garth/believe.hpp"
+#include "lines/relationship.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+using entries::Entry;
+
+struct QueenInBook {
+  lines::Queen queen;
+  std::string name;
+};
+
+class QueenGatherer {
+ public:
+  QueenGatherer(const Session& session, double open_drones) : session_(session), open_drones_(open_drones) {}
+
+  std::vector<QueenInBook> gather() {
+    for (const Entry& entry : session_.standing)
+      std::visit([&](const auto& said) { take(entry, said); }, entry.payload);
+    std::vector<QueenInBook> queens;
+    for (const QueenId& id : order_) queens.push_back(std::move(queens_.at(id)));
+    return queens;
+  }
+
+ private:
+  QueenInBook* known(const QueenId& id) {
+    const auto at = queens_.find(id);
+    return at == queens_.end() ? nullptr : &at->second;
+  }
+  static lines::QueenId key(const QueenId& id) { return lines::QueenId(id.text()); }
+
+  void take(const Entry&, const entries::QueenBegan& began) {
+    if (!queens_.contains(began.queen)) order_.push_back(began.queen);
+    QueenInBook& one = queens_[began.queen];
+    one.name = began.name;
+    one.queen.id = key(began.queen);
+    one.queen.line = began.line.value_or("");
+    one.queen.mother.reset();
+    if (began.mother) one.queen.mother = key(*began.mother);
+  }
+  void take(const Entry&, const entries::QueenMated& mated) {
+    QueenInBook* one = known(mated.queen);
+    if (one == nullptr) return;
+    const int drones = mated.drones.value_or(static_cast<int>(std::lround(open_drones_)));
+    const auto mothers = static_cast<int>(mated.drone_mothers.size());
+    one->queen.mating.clear();
+    if (mothers == 0) one->queen.mating.push_back({.number = drones});
+    for (const QueenId& mother : mated.drone_mothers)
+      one->queen.mating.push_back(
+          {.dam = key(mother), .number = std::max(1, drones / mothers), .share = {1, mothers}});
+  }
+  void take(const Entry&, const entries::Queen& seen) {
+    if (!seen.which) return;
+    QueenInBook* one = known(*seen.which);
+    if (one == nullptr) return;
+    using entries::QueenEvent;
+    const bool gone = seen.event == QueenEvent::lost || seen.event == QueenEvent::removed ||
+                      seen.event == QueenEvent::died || seen.event == QueenEvent::superseded;
+    one->queen.living = !gone;
+    last_in_[*seen.which] = seen.colony;
+  }
+  void take(const Entry&, const entries::ColonyEnded& ended) {
+    if (ended.how == entries::Ending::sold || ended.how == entries::Ending::given_away) return;
+    for (const auto& [queen, colony] : last_in_) {
+      if (colony == ended.colony) queens_.at(queen).queen.living = false;
+    }
+  }
+  template <class Other>
+  void take(const Entry&, const Other&) {}
+
+  const Session& session_;
+  double open_drones_;
+  std::vector<QueenId> order_;
+  std::map<QueenId, QueenInBook> queens_;
+  std::map<QueenId, ColonyId> last_in_;
+};
+
+std::vector<lines::Score> scores_in(const Session& session, const lines::Pedigree& pedigree) {
+  std::vector<lines::Score> scores;
+  for (const Entry& entry : session.standing) {
+    const auto* said = std::get_if<entries::Score>(&entry.payload);
+    if (said == nullptr || !said->queen) continue;
+    const auto queen = pedigree.find(lines::QueenId(said->queen->text()));
+    const auto colony = session.state.colonies.find(said->colony);
+    if (!queen || colony == session.state.colonies.end()) continue;
+    scores.push_back({*queen, said->trait, site_of_colony(session.state, colony->second).text(),
+                      entry.happened.year(), said->score});
+  }
+  return scores;
+}
+
+// Standardised estimates added over the traits: a keeper who wants one trait above others asks calc matings.
+std::vector<double> overall(const std::vector<lines::TraitEstimates>& traits, std::size_t queens) {
+  std::vector<double> sum(queens, 0.0);
+  for (const auto& trait : traits) {
+    if (!trait.spread || *trait.spread <= 0) continue;
+    for (std::size_t i = 0; i < queens; ++i) sum[i] += trait.queens[i].estimate / *trait.spread;
+  }
+  return sum;
+}
+
+lines::MatingQuestion question_for(const BookLines& book, double limit, double weight) {
+  lines::MatingQuestion question{.scores = overall(book.traits, book.pedigree.size()),
+                                 .inbreeding_limit = limit,
+                                 .coancestry_per_score = weight};
+  std::vector<bool> is_mother(book.pedigree.size(), false);
+  for (std::size_t i = 0; i < book.pedigree.size(); ++i) {
+    if (const auto mother = book.pedigree.mother(i)) is_mother[*mother] = true;
+  }
+  for (std::size_t i = 0; i < book.pedigree.size(); ++i) {
+    const lines::Queen& queen = book.pedigree.queen(i);
+    if (!queen.living) continue;
+    const bool mated = is_mother[i] || !book.pedigree.mating(i).empty();
+    if (!mated) question.virgins.push_back(i);
+    if (mated)
+      question.sets.push_back(
+          {"sons of " + book.names[i], {{.dam = i, .number = std::nullopt, .share = {}}}});
+  }
+  return question;
+}
+
+}  // namespace
+
+Expected<BookLines> lines_of(const Session& session) {
+  const FactTable& table = session.tables["lines"];
+  const auto drones = table.value("drones_of_an_open_mating"), limit = table.value("inbreeding_limit"),
+             weight = table.value("coancestry_per_score");
+  for (const auto* row : {&drones, &limit, &weight})
+    if (!*row) return row->problem();
+  std::vector<lines::Queen> queens;
+  BookLines book;
+  for (QueenInBook& one : QueenGatherer(session, *drones).gather()) {
+    queens.push_back(std::move(one.queen));
+    book.names.push_back(std::move(one.name));
+  }
+  auto pedigree = lines::Pedigree::of(std::move(queens));
+  if (!pedigree) return pedigree.problem();
+  book.pedigree = *std::move(pedigree);
+  const auto coancestry = lines::coancestry_table(book.pedigree);
+  if (!coancestry) return coancestry.problem();
+  for (std::size_t i = 0; i < book.pedigree.size(); ++i)
+    book.inbreeding.push_back(2 * coancestry->at(i, i) - 1);
+  if (const auto scores = scores_in(session, book.pedigree); !scores.empty()) {
+    auto traits = lines::estimate_scores(book.pedigree, scores, table);
+    if (!traits) return traits.problem();
+    book.traits = *std::move(traits);
+  }
+  book.question = question_for(book, *limit, *weight);
+  if (!book.question.virgins.empty() && !book.question.sets.empty()) {
+    auto advice = lines::advise_matings(book.pedigree, book.question, table);
+    if (!advice) return advice.problem();
+    book.advice = *std::move(advice);
+  }
+  return book;
+}
+
+}  // namespace beegarth::garth
