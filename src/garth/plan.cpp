@@ -4,11 +4,13 @@
 #include <cmath>
 #include <utility>
 
+#include "entries/fields.hpp"
 #include "garth/answers.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
 #include "work/needs.hpp"
+#include "work/refused.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -157,6 +159,20 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
   }
 }
 
+std::set<std::string> rules_kept(const Session& session) {
+  std::set<std::string> rules;
+  for (const auto& entry : session.standing) {
+    const auto* said = std::get_if<entries::KeeperRule>(&entry.payload);
+    if (said == nullptr) continue;
+    const std::string word(entries::word_for(said->rule));
+    if (said->kept)
+      rules.insert(word);
+    else
+      rules.erase(word);
+  }
+  return rules;
+}
+
 }  // namespace
 
 PlanNames names_of(const Session& session) {
@@ -186,12 +202,13 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};
   for (const auto& colony : wanted.colonies)
     input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
-  input.needs = work::needs_from(wanted, session.tables["work"]);
+  auto kept = work::keep_rules(work::needs_from(wanted, session.tables["work"]), rules_kept(session));
+  input.needs = std::move(kept.needs);
   put_off(input.needs, answered_needs(session));
   input.travel = travel_table(session, answer.sites);
   for (const auto& site : answer.sites)
     input.weather.push_back(site_days(skies->at(site.site), session.today, days));
-  std::vector<std::string> remarks;
+  std::vector<std::string> remarks = std::move(kept.remarks);
   remark_what_is_missing(session, remarks);
   input.hours = working_hours(session, days, remarks);
   input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));

@@ -156,6 +156,14 @@ struct TakeIn {
     status.last_treatment = sighting(entry, p.days.value_or(0));
     status.last_treatment_kind = std::string(entries::word_for(p.kind));
     status.treatment_withdrawal_days = p.withdrawal_days.value_or(0);
+    constexpr double lies_in_the_hive_days = 7;  // what works for hours or days is gone by itself
+    status.treatment_in_hive.reset();
+    if (p.days.value_or(0) >= lies_in_the_hive_days) status.treatment_in_hive = status.last_treatment;
+  }
+  void operator()(const entries::TreatmentEnded&) const { status.treatment_in_hive.reset(); }
+  void operator()(const entries::Quarantine& p) const {
+    status.quarantine_until.reset();
+    if (p.until) status.quarantine_until = work::Sighting{*p.until, entry.id, 0};
   }
   void operator()(const entries::Cleared&) const {
     status.suspect = false;

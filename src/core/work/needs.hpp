@@ -55,6 +55,8 @@ struct ColonyStatus {
   std::optional<Sighting> last_treatment;         // value: days on
   std::string last_treatment_kind;
   double treatment_withdrawal_days = 0;
+  std::optional<Sighting> treatment_in_hive;  // strips, pads, trays not taken out: value: days by the label
+  std::optional<Sighting> quarantine_until;   // date: its last day
   std::optional<Sighting> last_feed;
   std::optional<Sighting> last_stores;  // value: kg, as seen or weighed
   std::optional<Sighting> supers_on;    // value: number of super combs on

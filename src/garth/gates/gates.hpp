@@ -3,6 +3,7 @@
 //
 //   presence nothing is done to a colony that has ended; a hive holds one colony, or two where it is made for
 //   two suspect  nothing moves to or from a suspect colony, hive or site until the inspector has cleared it
+//   quarantine a stock of unknown origin is united with nothing and shares no combs
 //   kit      a hive is put together of usable parts only; suspect kit is made safe, then clean, then usable
 //   hive     a hive is asked for nothing that it cannot take or show
 //   honey    nothing from a comb that was on during feeding or treatment is for people
@@ -32,6 +33,7 @@ struct Known {
 // Each judges one draft; a Problem says what stands in the way, since which entry, and what to do.
 Outcome presence_gate(const Known& known, const book::Draft& draft);
 Outcome suspect_gate(const Known& known, const book::Draft& draft);
+Outcome quarantine_gate(const Known& known, const book::Draft& draft);
 Outcome kit_gate(const Known& known, const book::Draft& draft);
 Outcome hive_gate(const Known& known, const book::Draft& draft);
 Outcome honey_gate(const Known& known, const book::Draft& draft);

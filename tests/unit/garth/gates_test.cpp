@@ -103,6 +103,15 @@ TEST(Presence, nothing_is_done_to_a_colony_that_has_ended) {
   EXPECT_THAT(book.say(day_of(2, 2), entries::Feed{.colony = alder, .kg = 1}), IsEmpty());
 }
 
+TEST(Quarantine, keeps_a_stock_apart_until_it_is_lifted) {
+  ToldBook book;
+  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
+  EXPECT_THAT(book.say(day_of(7, 2), entries::Unite{.colony = birch, .from = alder}),
+              HasSubstr("in quarantine"));
+  book.must(day_of(7, 3), entries::Quarantine{.colony = alder, .lifted = true});
+  EXPECT_THAT(book.say(day_of(7, 4), entries::Unite{.colony = birch, .from = alder}), IsEmpty());
+}
+
 // ---- feed and the keeper's own rules ----
 TEST(Feed, is_never_honey_of_unknown_origin) {
   ToldBook book;

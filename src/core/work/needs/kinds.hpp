@@ -23,6 +23,8 @@ Needs count_after_treatment(const Asking& asking);
 Needs treat(const Asking& asking);
 Needs watch_mites(const Asking& asking);  // bad odds out of the weeks of treatment: count within a week
 Needs winter_work(const Asking& asking);  // heft, mouse guard, the broodless window
+Needs strips_out(const Asking& asking);
+Needs end_of_quarantine(const Asking& asking);
 Needs suspect(const Asking& asking);
 Needs dead_out(const Asking& asking);
 
