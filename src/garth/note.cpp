@@ -1,6 +1,7 @@
 #include "garth/note.hpp"
 
 #include <algorithm>
+#include <functional>
 
 #include "entries/note_line.hpp"
 #include "garth/entry_json.hpp"
@@ -47,7 +48,8 @@ entries::NameBook names_for_notes(const book::State& state) {
 Problem in_its_line(const Session& session, const std::vector<book::Draft>& drafts,
                     const std::vector<int>& lines, Problem problem) {
   const auto all = session.book.entries();
-  if (!all || lines.empty() || lines.front() == lines.back()) return problem;
+  const bool one_line = std::adjacent_find(lines.begin(), lines.end(), std::not_equal_to<>()) == lines.end();
+  if (!all || one_line) return problem;
   std::size_t sound = 0, faulty = drafts.size();
   while (sound + 1 < faulty) {
     const std::size_t middle = (sound + faulty) / 2;

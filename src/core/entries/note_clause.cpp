@@ -63,7 +63,8 @@ void drop_ambiguous(std::span<const NoteWord> words, std::vector<Matched>& found
     const auto doubtful = [&](const Matched& each) {
       const std::size_t after = each.at + each.match.words;
       return (each.at > 0 && !taken[each.at - 1] && is_measure(words[each.at - 1])) ||
-             (after < words.size() && !taken[after] && is_measure(words[after]));
+             (after < words.size() && !taken[after] &&
+              (is_measure(words[after]) || is_one_of(words[after], WordClass::motion)));
     };
     changed = std::erase_if(found, doubtful) > 0;
   }

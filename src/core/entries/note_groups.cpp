@@ -90,6 +90,13 @@ void NoteGroup::read_segment(Clause& clause, const Segment& segment,
   }
 }
 
+void NoteGroup::ask_about(const Clause& clause, const Segment& segment) {
+  for (std::size_t i = segment.begin; i < segment.end; ++i) {
+    if (clause.words[i].lemma == "foulbrood" && !said_.colony.empty())
+      questions_.push_back(clause.words[i].typed + ": is it suspected? say: foulbrood suspected");
+  }
+}
+
 void NoteGroup::take(Clause& clause, const std::vector<NoteWord>& words,
                      const std::vector<std::size_t>& where, const Matched& match,
                      const std::vector<Correction>& corrections) {

@@ -25,6 +25,8 @@ class NoteGroup {
   }
   void add_head(const Clause& clause);
   void read_segment(Clause& clause, const Segment& segment, const std::vector<Correction>& corrections);
+  // A suspicion of foulbrood that is said in doubt is not lost in the text.
+  void ask_about(const Clause& clause, const Segment& segment);
   void keep_text(const Clause& clause, const std::vector<Segment>& segments);
   void at_line(int number) { line_number_ = number; }
   void close(NoteReading& into);

@@ -21,10 +21,27 @@ bool has_open(const Clause& clause, std::size_t begin, std::size_t end) {
 // "checked", "went to": how many words lead in to a name; 0 where no name follows.
 std::size_t lead_in(const Clause& clause, std::size_t at, std::size_t end) {
   std::size_t next = at;
-  while (next < end && next < at + 3 && clause.words[next].names.empty() &&
+  while (next < end && next < at + 5 && clause.words[next].names.empty() &&
          (is_word(clause.words[next], WordClass::lead_in) || is_word(clause.words[next], WordClass::filler)))
     ++next;
   return next < end && !clause.words[next].names.empty() ? next - at : 0;
+}
+
+// "Alder and Elder fed ...": somebody is meant who is not in the book.
+Outcome refuse_unknown_companion(const Clause& clause, const std::vector<Segment>& segments,
+                                 const Head& head) {
+  if (head.names.empty()) return Done{};
+  for (const Segment& segment : segments) {
+    for (std::size_t i = segment.begin; i < segment.end; ++i) {
+      if (clause.state[i] == State::head) continue;
+      const bool joined = i > segment.begin && clause.words[i - 1].mark == Mark::word &&
+                          (clause.words[i].raw == "and" || clause.words[i].raw == "&");
+      if (!joined) return Done{};
+      return bad_input("two names are said of one thing, and the second is nobody's", "the note",
+                       "use a name of the book, or put a comma or colon behind the first");
+    }
+  }
+  return Done{};
 }
 
 }  // namespace
@@ -175,6 +192,7 @@ Expected<Head> HeadReader::read(Clause& clause, const std::vector<Segment>& segm
     }
     if (has_open(clause, segment.begin, segment.end)) break;
   }
+  if (auto ok = refuse_unknown_companion(clause, segments, head); !ok) return ok.problem();
   if (auto ok = every_one_of_several(clause, segments, head); !ok) return ok.problem();
   return head;
 }

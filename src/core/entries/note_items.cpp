@@ -103,7 +103,7 @@ std::span<const Item> dead_colony_items() {
 }
 std::span<const Item> site_items() {
   static const std::vector<Item> items =
-      all_of({items_of_weather, items_of_land, items_of_trouble, items_of_nobody});
+      all_of({items_of_weather, items_of_trouble, items_of_land, items_of_nobody});
   return items;
 }
 std::span<const Item> nobody_items() {

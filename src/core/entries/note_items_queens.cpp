@@ -65,20 +65,26 @@ bool score(Said& said, const PatternMatch& m) {
                          .remark = "of " + plain_number(m.numbers[1])});
 }
 
+bool marked_and_clipped(Said& said, const PatternMatch&) {
+  return add(said, Queen{.colony = said.colony, .event = QueenEvent::marked}) &&
+         add(said, Queen{.colony = said.colony, .event = QueenEvent::clipped});
+}
+
+constexpr const char* year_or_disc = "the year in four digits, or the number of a disc?";
+
 std::vector<Item> queen_events() {
   using Q = QueenEvent;
   return {
-      {"queen marked =white|yellow|red|green|blue? #?", queen(Q::marked)},
-      {"marked the|new? queen =white|yellow|red|green|blue? #?", queen(Q::marked)},
+      asking("queen marked =white|yellow|red|green|blue? #?", queen(Q::marked), year_or_disc),
+      asking("marked the|new? queen =white|yellow|red|green|blue? #?", queen(Q::marked), year_or_disc),
       {"marked her =white|yellow|red|green|blue? #?", queen(Q::marked)},
       {"queen marked =white|yellow|red|green|blue? disc|number|no #", queen_with_disc(Q::marked)},
       {"marked the|new? queen =white|yellow|red|green|blue? disc|number|no #", queen_with_disc(Q::marked)},
       {"queen =white|yellow|red|green|blue? disc|number|no # seen", queen_with_disc(Q::seen)},
       {"seen queen =white|yellow|red|green|blue? disc|number|no #", queen_with_disc(Q::seen)},
-      unclear("queen marked =white|yellow|red|green|blue? # $", "the year in four digits, or a disc number?"),
       {"queen clipped", queen(Q::clipped)},
       {"clipped the? queen", queen(Q::clipped)},
-      {"queen marked and|& clipped", queen(Q::clipped)},
+      {"queen marked and|& clipped", marked_and_clipped},
       {"new|mated? queen introduced", queen(Q::introduced)},
       {"introduced a|the? new|mated? queen", queen(Q::introduced)},
       {"requeened", queen(Q::introduced)},
@@ -93,8 +99,8 @@ std::vector<Item> queen_events() {
       {"queen dead|died", queen(Q::died)},
       {"dead queen found|seen", queen(Q::died)},
       {"found|seen the|a? dead queen", queen(Q::died)},
-      {"queen removed|killed|culled", queen(Q::removed)},
-      {"removed|killed|culled the|old? queen", queen(Q::removed)},
+      {"old? queen removed|killed|culled", queen(Q::removed)},
+      {"removed|killed|culled the? old? queen", queen(Q::removed)},
       {"queen caged", queen(Q::caged)},
       {"caged the? queen", queen(Q::caged)},
       {"queen released", queen(Q::released)},

@@ -120,7 +120,7 @@ std::vector<Item> strength_and_brood() {
       {"egg not seen", flag(&I::eggs, false)},
       {"egg no|none $", flag(&I::eggs, false)},
       {"open brood yes?", flag(&I::open_brood, true)},
-      {"larva seen|yes?", flag(&I::open_brood, true)},
+      {"young? larva seen|yes?", flag(&I::open_brood, true)},
       {"no open brood", flag(&I::open_brood, false)},
       {"no larva seen?", flag(&I::open_brood, false)},
       {"larva|brood no|none $", stays_text},

@@ -26,6 +26,8 @@ class NoteReader {
 
  private:
   Outcome read_clause(Clause& clause);
+  Outcome read_when(Clause& clause, const Segment& segment);
+  bool says_something(const Clause& clause, const Segment& segment) const;
   void mark_doubtful(const Clause& clause, std::vector<Segment>& segments) const;
   bool speaks_of_nobody(const Clause& clause) const;
   void open_groups(const Clause& clause);
@@ -119,6 +121,34 @@ void NoteReader::close_groups() {
   groups_.clear();
 }
 
+// Whether anything is understood of the open words.
+bool NoteReader::says_something(const Clause& clause, const Segment& segment) const {
+  std::vector<NoteWord> open;
+  for (std::size_t i = segment.begin; i < segment.end; ++i) {
+    if (clause.state[i] == State::open && clause.words[i].mark != Mark::colon)
+      open.push_back(clause.words[i]);
+  }
+  if (open.empty()) return true;
+  auto found = match_all(open, items_about(names_.empty() ? nullptr : names_.front()));
+  if (turned_round(open, found)) return false;
+  drop_ambiguous(open, found);
+  return std::any_of(found.begin(), found.end(), [](const Matched& each) { return !each.item->never; });
+}
+
+// A day in a segment that stays text is part of that text: "feed on Saturday".
+Outcome NoteReader::read_when(Clause& clause, const Segment& segment) {
+  Clause dated = clause;
+  Head head = head_;
+  if (auto ok = heads_.read_when(dated, segment, head); !ok) {
+    if (says_something(clause, segment)) return ok;
+    return Done{};
+  }
+  if (!says_something(dated, segment)) return Done{};
+  clause = std::move(dated);
+  head_ = std::move(head);
+  return Done{};
+}
+
 Outcome NoteReader::read_clause(Clause& clause) {
   std::vector<Segment> segments = segments_of(clause);
   if (segments.empty()) return Done{};
@@ -131,15 +161,14 @@ Outcome NoteReader::read_clause(Clause& clause) {
   mark_doubtful(clause, segments);
   for (const Segment& segment : segments) {
     if (segment.text) continue;
-    if (auto ok = heads_.read_when(clause, segment, head_); !ok) return in_its_line(ok.problem());
+    if (auto ok = read_when(clause, segment); !ok) return in_its_line(ok.problem());
   }
   if (head_.date) date_ = *head_.date;
   open_groups(clause);
   for (NoteGroup& group : groups_) {
     Clause own = clause;
-    for (const Segment& segment : segments) {
-      if (!segment.text) group.read_segment(own, segment, corrections);
-    }
+    for (const Segment& segment : segments)
+      segment.text ? group.ask_about(own, segment) : group.read_segment(own, segment, corrections);
     group.keep_text(own, segments);
   }
   return Done{};

@@ -59,7 +59,7 @@ Taken spoken(std::span<const NoteWord> words, std::size_t at) {
 
 // What there may be half of: "half a frame", "half a kilo". A super half full is told otherwise.
 bool can_be_halved(std::span<const NoteWord> words, std::size_t at) {
-  static constexpr std::string_view things[] = {"comb", "kg", "lb", "seam"};
+  static constexpr std::string_view things[] = {"comb", "kg", "lb", "seam", "inch"};
   return at < words.size() && words[at].mark == Mark::word &&
          std::find(std::begin(things), std::end(things), words[at].lemma) != std::end(things);
 }

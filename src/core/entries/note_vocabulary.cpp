@@ -134,21 +134,23 @@ constexpr auto class_lines = std::to_array<ClassLine>({
      "pint "
      "pints gallon gallons stone \xC2\xBD \xC2\xBC \xC2\xBE"},
     {WordClass::filler,
-     "and the a an also plus & about approx approximately roughly around sign there then so ok well"},
+     "and the a an also plus & about approx approximately roughly around sign there then so ok well but"},
     {WordClass::each, "both each all"},
     {WordClass::weather, "forecast weather"},
     {WordClass::day_part, "morning afternoon evening night lunchtime noon midday dusk dawn"},
-    {WordClass::lead_in, "at in on for checked inspected opened visited looked into went to"},
+    {WordClass::lead_in, "at in on for checked inspected opened visited looked into went to had look a"},
     {WordClass::deed_to, "fed given treated supered washed marked"},
     {WordClass::heading,
      "note notes todo to-do remember left undone remark remarks weather forecast kit swarm shopping buy "
      "bring "
      "home next jobs reminder"},
+    {WordClass::motion, "to into onto from"},
     {WordClass::correction, "no sorry correction rather"},
     {WordClass::joining,
      "on in at by near from to with of the a an and all bee bees no not is are was were it they them this "
      "that "
-     "for under over into out off first full still half some plenty little more less than very nearly about"},
+     "for under over into out off first full still half some plenty little more less than very nearly about "
+     "hive blown gone"},
 });
 
 constexpr auto small_numbers = std::to_array<std::string_view>(

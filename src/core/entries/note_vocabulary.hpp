@@ -23,6 +23,7 @@ enum class WordClass {
   lead_in,     // may stand before a name: "checked Alder"
   deed_to,     // a deed that may stand before the name of whom it was done to: "fed Alder"
   heading,     // may stand before a colon and is nobody's name
+  motion,      // behind what was moved rather than seen
   correction,  // takes back the number before: "9 seams, no, 8"
   joining,     // never part of a plant's or a thing's name
 };

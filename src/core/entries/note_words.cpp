@@ -65,6 +65,11 @@ class Cutter {
   bool digit_at(std::size_t i) const { return i < line_.size() && is_digit(line_[i]); }
   bool space_at(std::size_t i) const { return i >= line_.size() || is_space(line_[i]); }
 
+  bool ends_sentence(std::size_t stop) const {
+    const std::size_t next = stop + 1;
+    return space_at(next) || std::string_view(".,;:?!()\"").find(line_[next]) != std::string_view::npos;
+  }
+
   void mark(Mark mark) {
     words_.push_back({.mark = mark, .begin = at_, .end = at_ + 1});
     ++at_;
@@ -77,7 +82,7 @@ class Cutter {
       ++at_;
       return;
     }
-    if (c == ',' || c == '(' || c == ')' || c == '!' || (c == '.' && space_at(at_ + 1)))
+    if (c == ',' || c == '(' || c == ')' || c == '!' || (c == '.' && ends_sentence(at_)))
       return mark(Mark::segment_end);
     if (c == ':') return mark(Mark::colon);
     if (c == '?') return mark(Mark::query);
@@ -90,7 +95,7 @@ class Cutter {
   std::size_t end_of_word_from(std::size_t end) const {
     while (end < line_.size() && !is_space(line_[end]) &&
            std::string_view(",;:?!()\"").find(line_[end]) == std::string_view::npos &&
-           !(line_[end] == '.' && space_at(end + 1))) {
+           !(line_[end] == '.' && ends_sentence(end))) {
       ++end;
     }
     return end;
