@@ -22,7 +22,11 @@ std::string clock(double hour) {
 
 }  // namespace
 
-std::span<const Item> items_about(const KnownName* name) {
+std::span<const Item> items_about(const KnownName* name, bool forecast) {
+  if (forecast) {
+    const bool is_site = name && name->what == NamedThing::site;
+    return is_site ? weather_items() : std::span<const Item>();
+  }
   if (!name) return nobody_items();
   if (name->what == NamedThing::hive) return {};
   return name->what == NamedThing::site ? site_items() : colony_items();
@@ -45,7 +49,7 @@ NoteGroup::NoteGroup(std::string_view line, const KnownName* name, Date date, st
 }
 
 std::span<const Item> NoteGroup::items() const {
-  return said_.dead ? dead_colony_items() : items_about(name_);
+  return said_.dead ? dead_colony_items() : items_about(name_, forecast_);
 }
 
 void NoteGroup::add_head(const Clause& clause) {

@@ -57,7 +57,7 @@ class NoteGroup {
   std::vector<std::string> questions_;
 };
 
-// What can be said of it.
-std::span<const Item> items_about(const KnownName* name);
+// What can be said of it; of days to come nothing but weather.
+std::span<const Item> items_about(const KnownName* name, bool forecast);
 
 }  // namespace beegarth::entries

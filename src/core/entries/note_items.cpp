@@ -106,6 +106,10 @@ std::span<const Item> site_items() {
       all_of({items_of_weather, items_of_trouble, items_of_land, items_of_nobody});
   return items;
 }
+std::span<const Item> weather_items() {
+  static const std::vector<Item> items = items_of_weather();
+  return items;
+}
 std::span<const Item> nobody_items() {
   static const std::vector<Item> items = items_of_nobody();
   return items;

@@ -80,6 +80,7 @@ std::vector<Item> items_of_weather();
 std::span<const Item> colony_items();       // of a colony
 std::span<const Item> dead_colony_items();  // the same where it is dead
 std::span<const Item> site_items();
+std::span<const Item> weather_items();
 std::span<const Item> nobody_items();
 bool is_known_lemma(const std::string& lemma);  // stands in one of the patterns
 

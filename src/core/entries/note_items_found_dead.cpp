@@ -23,17 +23,17 @@ bool found(Said& said, const std::function<bool(D&)>& change) {
   D fresh{.colony = said.colony};
   return change(fresh) && add(said, fresh);
 }
-Write flag(Flag D::*field, bool value = true) {
+Write found_flag(Flag D::*field, bool value = true) {
   return [=](Said& said, const PatternMatch&) {
     return found(said, [&](D& d) { return put(d.*field, value); });
   };
 }
-Write bees(Level level) {
+Write dead_bees(Level level) {
   return [=](Said& said, const PatternMatch&) {
     return found(said, [&](D& d) { return put(d.dead_bees, level); });
   };
 }
-bool stores(Said& said, const PatternMatch& m) {
+bool stores_left(Said& said, const PatternMatch& m) {
   return found(said, [&](D& d) { return put(d.stores_kg, m.numbers[0]); });
 }
 bool no_stores(Said& said, const PatternMatch&) {
@@ -44,39 +44,39 @@ bool no_stores(Said& said, const PatternMatch&) {
 
 std::vector<Item> items_found_dead() {
   return {
-      {"plenty of? dead? bee", bees(Level::plenty)},
-      {"some dead bee", bees(Level::some)},
-      {"little dead bee", bees(Level::little)},
-      {"no dead? bee left?", bees(Level::none)},
-      {"small? cluster of? dead? bee?", flag(&D::cluster)},
-      {"no cluster", flag(&D::cluster, false)},
-      {"bee? head first? in the|empty? cell", flag(&D::heads_in_cells)},
-      {"store #kg left?", stores},
-      {"#kg of? store left?", stores},
+      {"plenty of? dead? bee", dead_bees(Level::plenty)},
+      {"some dead bee", dead_bees(Level::some)},
+      {"little dead bee", dead_bees(Level::little)},
+      {"no dead? bee left?", dead_bees(Level::none)},
+      {"small? cluster of? dead? bee?", found_flag(&D::cluster)},
+      {"no cluster", found_flag(&D::cluster, false)},
+      {"bee? head first? in the|empty? cell", found_flag(&D::heads_in_cells)},
+      {"store #kg left?", stores_left},
+      {"#kg of? store left?", stores_left},
       {"no store left?", no_stores},
-      {"store within reach", flag(&D::stores_within_reach)},
-      {"store out of reach", flag(&D::stores_within_reach, false)},
-      {"no store within reach", flag(&D::stores_within_reach, false)},
-      {"brood left|present", flag(&D::brood)},
-      {"no brood", flag(&D::brood, false)},
-      {"dead? queen found|seen", flag(&D::queen_found)},
-      {"found|seen the|dead? queen", flag(&D::queen_found)},
-      {"no queen found|seen", flag(&D::queen_found, false)},
-      {"queen not found|seen", flag(&D::queen_found, false)},
-      {"no queen? cell|qc", flag(&D::queen_cells, false)},
-      {"QC found|seen|present", flag(&D::queen_cells)},
-      {"dysentery", flag(&D::dysentery)},
-      {"no dysentery", flag(&D::dysentery, false)},
-      {"damp", flag(&D::damp)},
-      {"mould on|over? the? comb?", flag(&D::damp)},
-      {"ragged|torn capping", flag(&D::ragged_cappings)},
-      {"white specks|spots in the|brood? cell", flag(&D::mite_droppings)},
-      {"mite droppings", flag(&D::mite_droppings)},
-      {"deformed wing", flag(&D::deformed_wings)},
-      {"mouse|woodpecker in|damage|hole?", flag(&D::mouse_or_woodpecker)},
-      {"closed|sealed up?", flag(&D::closed)},
-      {"closed|sealed the? hive|entrance|it up?", flag(&D::closed)},
-      {"hive|entrance closed|sealed|blocked", flag(&D::closed)},
+      {"store within reach", found_flag(&D::stores_within_reach)},
+      {"store out of reach", found_flag(&D::stores_within_reach, false)},
+      {"no store within reach", found_flag(&D::stores_within_reach, false)},
+      {"brood left|present", found_flag(&D::brood)},
+      {"no brood", found_flag(&D::brood, false)},
+      {"dead? queen found|seen", found_flag(&D::queen_found)},
+      {"found|seen the|dead? queen", found_flag(&D::queen_found)},
+      {"no queen found|seen", found_flag(&D::queen_found, false)},
+      {"queen not found|seen", found_flag(&D::queen_found, false)},
+      {"no queen? cell|qc", found_flag(&D::queen_cells, false)},
+      {"QC found|seen|present", found_flag(&D::queen_cells)},
+      {"dysentery", found_flag(&D::dysentery)},
+      {"no dysentery", found_flag(&D::dysentery, false)},
+      {"damp", found_flag(&D::damp)},
+      {"mould on|over? the? comb?", found_flag(&D::damp)},
+      {"ragged|torn capping", found_flag(&D::ragged_cappings)},
+      {"white specks|spots in the|brood? cell", found_flag(&D::mite_droppings)},
+      {"mite droppings", found_flag(&D::mite_droppings)},
+      {"deformed wing", found_flag(&D::deformed_wings)},
+      {"mouse|woodpecker in|damage|hole?", found_flag(&D::mouse_or_woodpecker)},
+      {"closed|sealed up?", found_flag(&D::closed)},
+      {"closed|sealed the? hive|entrance|it up?", found_flag(&D::closed)},
+      {"hive|entrance closed|sealed|blocked", found_flag(&D::closed)},
   };
 }
 

@@ -79,7 +79,7 @@ void NoteReader::mark_doubtful(const Clause& clause, std::vector<Segment>& segme
     }
     segment.text = segment.text || doubtful;
     const bool begins_with_name = !open.empty() && !open[0].names.empty();
-    if (!names_another(open, match_all(open, items_about(about)))) continue;
+    if (!names_another(open, match_all(open, items_about(about, head_.forecast)))) continue;
     segment.text = true;
     rest_too = rest_too || begins_with_name;  // what follows may be about that other one
   }
@@ -129,7 +129,7 @@ bool NoteReader::says_something(const Clause& clause, const Segment& segment) co
       open.push_back(clause.words[i]);
   }
   if (open.empty()) return true;
-  auto found = match_all(open, items_about(names_.empty() ? nullptr : names_.front()));
+  auto found = match_all(open, items_about(names_.empty() ? nullptr : names_.front(), head_.forecast));
   if (turned_round(open, found)) return false;
   drop_ambiguous(open, found);
   return std::any_of(found.begin(), found.end(), [](const Matched& each) { return !each.item->never; });
@@ -137,16 +137,16 @@ bool NoteReader::says_something(const Clause& clause, const Segment& segment) co
 
 // A day in a segment that stays text is part of that text: "feed on Saturday".
 Outcome NoteReader::read_when(Clause& clause, const Segment& segment) {
-  Clause dated = clause;
-  Head head = head_;
-  if (auto ok = heads_.read_when(dated, segment, head); !ok) {
-    if (says_something(clause, segment)) return ok;
-    return Done{};
-  }
-  if (!says_something(dated, segment)) return Done{};
-  clause = std::move(dated);
-  head_ = std::move(head);
-  return Done{};
+  const auto first = clause.state.begin() + static_cast<std::ptrdiff_t>(segment.begin);
+  const auto last = clause.state.begin() + static_cast<std::ptrdiff_t>(segment.end);
+  const std::vector<State> undated(first, last);
+  const Head head = head_;
+  const Outcome read = heads_.read_when(clause, segment, head_);
+  if (read && says_something(clause, segment)) return Done{};
+  std::copy(undated.begin(), undated.end(), first);
+  head_ = head;
+  if (read || !says_something(clause, segment)) return Done{};
+  return read;
 }
 
 Outcome NoteReader::read_clause(Clause& clause) {
