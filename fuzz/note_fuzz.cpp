@@ -8,6 +8,7 @@
 #include <string_view>
 
 #include "entries/note_line.hpp"
+#include "entries/read_back.hpp"
 
 namespace {
 
@@ -37,22 +38,58 @@ bool keeps_every_word(std::string_view line, const NoteReading& reading) {
   return true;
 }
 
+void must(bool holds) {
+  if (!holds) std::abort();
+}
+
+// The entries that are no text, as they are read back.
+std::string understood(const NoteReading& reading) {
+  std::string lines;
+  for (const ProposedEntry& entry : reading.entries) {
+    if (!std::holds_alternative<Note>(entry.payload))
+      lines += entry.happened.iso() + " " + read_back(entry.payload) + "\n";
+  }
+  return lines;
+}
+
+// Names that lie inside each other, that are shared, and that are words of the grammar.
+const NameBook& names() {
+  static const NameBook book{{{"withy", "Withy Meadow", NamedThing::site, {}},
+                              {"bank", "Bank", NamedThing::site, {}},
+                              {"alder-5", "Alder 5", NamedThing::colony, 10},
+                              {"alder", "Alder", NamedThing::colony, 11},
+                              {"cobble", "Cobble", NamedThing::colony, 10, {TreatmentKind::amitraz}},
+                              {"super", "Super", NamedThing::colony, 10},
+                              {"bank-c", "Bank", NamedThing::colony, {}},
+                              {"town-2", "Town 2", NamedThing::colony, {}},
+                              {"alder-hive", "Alder", NamedThing::hive, {}},
+                              {"cellar", "Cellar Hive", NamedThing::hive, {}}}};
+  return book;
+}
+
 }  // namespace
 
 extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size) {
-  static const NameBook names{{{"withy", "Withy Meadow", NamedThing::site, {}},
-                               {"alder-5", "Alder 5", NamedThing::colony, 10},
-                               {"town-2", "Town 2", NamedThing::colony, {}},
-                               {"cellar", "Cellar Hive", NamedThing::hive, {}}}};
-  const std::string_view line(reinterpret_cast<const char*>(data), size);
-  const auto reading = read_note(line, names, *Date::from_ymd(2026, 6, 10));
+  const Date today = *Date::from_ymd(2026, 6, 10);
+  const std::string line(reinterpret_cast<const char*>(data), size);
+  const auto reading = read_note(line, names(), today);
   if (!reading) {
-    if (reading.problem().what.empty()) std::abort();
+    must(!reading.problem().what.empty());
     return 0;
   }
   for (const ProposedEntry& entry : reading->entries) {
-    if (!validate(entry.payload)) std::abort();
+    must(validate(entry.payload).has_value());
+    const auto* weather = std::get_if<Weather>(&entry.payload);
+    must(entry.happened <= today || (weather != nullptr && weather->forecast) ||
+         std::holds_alternative<Note>(entry.payload));
+    must(entry.line >= 1 && entry.line <= 1 + std::count(line.begin(), line.end(), '\n'));
   }
-  if (!keeps_every_word(line, *reading)) std::abort();
+  must(keeps_every_word(line, *reading));
+  // An unknown word on a line of its own changes nothing that was understood.
+  if (line.size() < 15000) {
+    const auto more = read_note(line + "\nzzxq", names(), today);
+    must(more.has_value() && understood(*more) == understood(*reading));
+    must(more->left_as_text.find("zzxq") != std::string::npos);
+  }
   return 0;
 }

@@ -1,6 +1,7 @@
 #include "garth/note.hpp"
 
 #include <algorithm>
+#include <functional>
 
 #include "entries/note_line.hpp"
 #include "garth/entry_json.hpp"
@@ -12,6 +13,16 @@ namespace {
 using nlohmann::json;
 
 constexpr std::size_t longest_note = 20'000;
+
+// Begun and not ended, however long ago: strips stay in until somebody takes them out.
+std::vector<entries::TreatmentKind> treatments_on(const book::ColonyState& colony) {
+  std::vector<entries::TreatmentKind> on;
+  for (const auto& entry : colony.history) {
+    if (const auto* begun = std::get_if<entries::Treatment>(&entry.payload)) on.push_back(begun->kind);
+    if (const auto* ended = std::get_if<entries::TreatmentEnded>(&entry.payload)) std::erase(on, ended->kind);
+  }
+  return on;
+}
 
 entries::NameBook names_for_notes(const book::State& state) {
   entries::NameBook book;
@@ -25,11 +36,30 @@ entries::NameBook names_for_notes(const book::State& state) {
     // read back.
     if (hive != state.hives.end() && hive->second.form == entries::HiveForm::upright)
       name.super_combs = hive->second.brood_combs;
+    name.treatments_on = treatments_on(colony);
     book.names.push_back(std::move(name));
   }
   for (const auto& [id, hive] : state.hives)
     book.names.push_back({id.text(), hive.name, entries::NamedThing::hive, {}});
   return book;
+}
+
+// Of several lines the one at fault is named: the fewest first ones that may not be kept end with it.
+Problem in_its_line(const Session& session, const std::vector<book::Draft>& drafts,
+                    const std::vector<int>& lines, Problem problem) {
+  const auto all = session.book.entries();
+  const bool one_line = std::adjacent_find(lines.begin(), lines.end(), std::not_equal_to<>()) == lines.end();
+  if (!all || one_line) return problem;
+  std::size_t sound = 0, faulty = drafts.size();
+  while (sound + 1 < faulty) {
+    const std::size_t middle = (sound + faulty) / 2;
+    const std::vector<book::Draft> first(drafts.begin(),
+                                         drafts.begin() + static_cast<std::ptrdiff_t>(middle));
+    (may_be_kept(*all, first, session.tables) ? sound : faulty) = middle;
+  }
+  problem.where = "line " + std::to_string(lines[faulty - 1]) + " of the note" +
+                  (problem.where.empty() ? "" : ", " + problem.where);
+  return problem;
 }
 
 }  // namespace
@@ -43,11 +73,15 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
   auto reading = entries::read_note(line, names_for_notes(session.state), session.today);
   if (!reading) return reading.problem();
 
-  NoteAnswer answer{.read_back = reading->read_back, .left_as_text = reading->left_as_text};
+  NoteAnswer answer{.read_back = reading->read_back,
+                    .left_as_text = reading->left_as_text,
+                    .questions = reading->questions};
   std::vector<book::Draft> drafts;
+  std::vector<int> lines;
   for (const auto& proposed : reading->entries) {
     drafts.push_back(
         {.happened = proposed.happened, .happened_hour = proposed.hour, .payload = proposed.payload});
+    lines.push_back(proposed.line);
   }
   if (!keep) {
     for (const auto& draft : drafts) {
@@ -58,7 +92,7 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
     return answer;
   }
   auto kept = garth::keep(session, drafts);
-  if (!kept) return kept.problem();
+  if (!kept) return in_its_line(session, drafts, lines, kept.problem());
   for (const auto& entry : *kept) answer.kept.push_back(entry.id);
   answer.understood = *std::move(kept);
   if (const auto outcome = refresh(session); !outcome) return outcome.problem();
@@ -71,7 +105,8 @@ json note_json(const NoteAnswer& answer, const book::State& state) {
   return {{"kept", !answer.kept.empty()},
           {"entries", std::move(entries)},
           {"read_back", answer.read_back},
-          {"left_as_text", answer.left_as_text}};
+          {"left_as_text", answer.left_as_text},
+          {"questions", answer.questions}};
 }
 
 }  // namespace beegarth::garth

@@ -16,6 +16,7 @@ struct NoteAnswer {
   std::vector<EntryId> kept;               // empty where nothing was written
   std::vector<std::string> read_back;
   std::string left_as_text;
+  std::vector<std::string> questions;  // what could be read in two ways, and what the keeper is asked
 };
 
 Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool keep);

@@ -1,60 +1,35 @@
 #include "entries/note_clause.hpp"
 
-#include <array>
-#include <string_view>
 #include <utility>
+
+#include "entries/note_vocabulary.hpp"
 
 namespace beegarth::entries {
 namespace {
 
-template <std::size_t N>
-bool is_one_of(const NoteWord& word, const std::array<std::string_view, N>& list) {
-  return word.mark == Mark::word && std::find(list.begin(), list.end(), word.lemma) != list.end();
+bool is_one_of(const NoteWord& word, WordClass what) {
+  return word.mark == Mark::word && is_word_of(what, word.lemma);
 }
-
-constexpr auto doubts = std::to_array<std::string_view>(
-    {"maybe",    "perhaps", "possibly", "probably", "might", "may",    "if",       "unless", "should",
-     "must",     "need",    "needs",    "needed",   "want",  "wants",  "will",     "would",  "could",
-     "next",     "since",   "until",    "till",     "plan",  "todo",   "remember", "order",  "later",
-     "tomorrow", "before",  "last",     "expect",   "soon",  "almost", "unsure",   "think",  "guess"});
-constexpr auto negations = std::to_array<std::string_view>(
-    {"no",     "not",     "without", "never",   "none",   "nothing", "nor",     "neither",
-     "hardly", "barely",  "gone",    "missing", "absent", "lost",    "lacking", "nil",
-     "few",    "stopped", "less",    "more",    "than",   "except"});
-constexpr auto acts = std::to_array<std::string_view>({"taken", "removed", "added", "given", "fed", "moved",
-                                                       "swapped", "shaken", "shook", "united", "split",
-                                                       "transferred", "killed", "bought", "sold", "treated"});
-// Words that a number wants to stand by. Left over next to something understood, they make it doubtful.
-constexpr auto measures = std::to_array<std::string_view>(
-    {"seam",  "comb",   "brood", "cell", "cup",        "bee",      "mite",     "kg",      "g",    "lb",
-     "oz",    "%",      "day",   "week", "super",      "store",    "cm",       "m",       "ft",   "l",
-     "litre", "litres", "ml",    "f",    "k",          "bft",      "beaufort", "c",       "mm",   "inch",
-     "mph",   "kn",     "h",     "min",  "box",        "boxes",    "side",     "sides",   "half", "quarter",
-     "third", "/",      "x",     "-",    "and-a-half", "\xC2\xBD", "\xC2\xBC", "\xC2\xBE"});
-constexpr auto fillers = std::to_array<std::string_view>(
-    {"and", "the", "a", "an", "also", "plus", "&", "about", "approx", "approximately", "roughly", "around"});
-constexpr auto weather_marks = std::to_array<std::string_view>({"forecast", "weather"});
-
 bool is_measure(const NoteWord& word) {
-  return word.mark == Mark::number || is_one_of(word, measures);
+  return word.mark == Mark::number || is_one_of(word, WordClass::measure);
 }
 
 }  // namespace
 
 bool is_doubt(const NoteWord& word) {
-  return is_one_of(word, doubts);
+  return is_one_of(word, WordClass::doubt);
 }
 bool is_negation(const NoteWord& word) {
-  return is_one_of(word, negations);
+  return is_one_of(word, WordClass::negation);
 }
 bool is_act(const NoteWord& word) {
-  return is_one_of(word, acts);
+  return is_one_of(word, WordClass::act);
 }
 bool is_filler(const NoteWord& word) {
-  return is_one_of(word, fillers);
+  return is_one_of(word, WordClass::filler);
 }
 bool is_weather_mark(const NoteWord& word) {
-  return is_one_of(word, weather_marks);
+  return is_one_of(word, WordClass::weather);
 }
 
 std::vector<Segment> segments_of(const Clause& clause) {
@@ -88,10 +63,31 @@ void drop_ambiguous(std::span<const NoteWord> words, std::vector<Matched>& found
     const auto doubtful = [&](const Matched& each) {
       const std::size_t after = each.at + each.match.words;
       return (each.at > 0 && !taken[each.at - 1] && is_measure(words[each.at - 1])) ||
-             (after < words.size() && !taken[after] && is_measure(words[after]));
+             (after < words.size() && !taken[after] &&
+              (is_measure(words[after]) || is_one_of(words[after], WordClass::motion)));
     };
     changed = std::erase_if(found, doubtful) > 0;
   }
+}
+
+bool turned_round(std::span<const NoteWord> words, std::span<const Matched> found) {
+  std::vector<Matched> sure;
+  for (const Matched& each : found) {
+    if (!each.item->never) sure.push_back(each);
+  }
+  const std::vector<bool> taken = taken_by(sure, words.size());
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (!taken[i] && (is_negation(words[i]) || is_act(words[i]))) return true;
+  }
+  return false;
+}
+
+bool names_another(std::span<const NoteWord> words, std::span<const Matched> found) {
+  const std::vector<bool> taken = taken_by(found, words.size());
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    if (!taken[i] && !words[i].names.empty()) return true;
+  }
+  return false;
 }
 
 std::vector<bool> taken_by(std::span<const Matched> found, std::size_t words) {

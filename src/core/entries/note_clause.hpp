@@ -12,7 +12,12 @@
 
 namespace beegarth::entries {
 
-enum class State { open, head, read };
+enum class State {
+  open,
+  head,       // said whom and when
+  read,       // went into a field
+  correction  // takes back a number; read where that number is
+};
 
 struct Clause {
   std::vector<NoteWord> words;
@@ -55,6 +60,10 @@ std::vector<Matched> match_all(std::span<const NoteWord> words, std::span<const 
 // Takes back what stands next to a number or a measure that nothing took: "brood 6 seams" can be read in two
 // ways.
 void drop_ambiguous(std::span<const NoteWord> words, std::vector<Matched>& found);
+// A negation or an act that nothing took: all of it may be meant otherwise.
+bool turned_round(std::span<const NoteWord> words, std::span<const Matched> found);
+// A known name that nothing took.
+bool names_another(std::span<const NoteWord> words, std::span<const Matched> found);
 // For each word: whether one of the matches took it.
 std::vector<bool> taken_by(std::span<const Matched> found, std::size_t words);
 

@@ -6,6 +6,8 @@
 #include <string>
 #include <string_view>
 
+#include "entries/note_vocabulary.hpp"
+
 namespace beegarth::entries {
 namespace {
 
@@ -48,9 +50,10 @@ std::optional<int> whole_between(const NoteWord& word, int low, int high) {
   return static_cast<int>(word.number);
 }
 
-// "3", "3rd".
+// "3", "3rd", "third".
 std::optional<int> day_number(const NoteWord& word) {
   if (word.mark == Mark::number) return whole_between(word, 1, 99);
+  if (const auto spoken = spoken_day(word.raw)) return spoken;
   const std::size_t digits = std::min(word.raw.find_first_not_of("0123456789"), word.raw.size());
   const std::string_view ending = std::string_view(word.raw).substr(digits);
   const bool ordinal = ending == "st" || ending == "nd" || ending == "rd" || ending == "th";
@@ -123,6 +126,10 @@ SaidDay weekday(std::span<const NoteWord> words, Date today, bool forecast) {
 }
 
 SaidDay ago(std::span<const NoteWord> words, Date today) {
+  if (words.size() > 2 && is(words[0], "a") && is(words[2], "ago")) {
+    if (words[1].lemma == "week") return {3, today - 7};
+    if (words[1].lemma == "fortnight") return {3, today - 14};
+  }
   if (words.size() < 3 || !is(words[2], "ago")) return {};
   const auto count = whole_between(words[0], 0, 400);
   const bool weeks = words[1].lemma == "week";
@@ -150,6 +157,11 @@ Expected<SaidDay> undated(std::span<const NoteWord> words, Date today, bool fore
   const NoteWord& first = words[0];
   if (is(first, "today")) return SaidDay{1, today};
   if (is(first, "yesterday")) return SaidDay{1, today - 1};
+  if (words.size() > 3 && is(first, "the") && is(words[1], "day") && is(words[2], "before") &&
+      is(words[3], "yesterday"))
+    return SaidDay{4, today - 2};
+  if (words.size() > 1 && is(first, "this") && is_word_of(WordClass::day_part, words[1].raw))
+    return SaidDay{1, today};
   if (is(first, "tomorrow") && forecast) return SaidDay{1, today + 1};
   if (auto day = weekday_and_date(words, today, forecast); !day || day->words > 0) return day;
   if (const SaidDay day = weekday(words, today, forecast); day.words > 0) return day;
@@ -168,14 +180,37 @@ Expected<SaidDay> undated(std::span<const NoteWord> words, Date today, bool fore
   return month_first(words, today, forecast);
 }
 
+// "on the 3rd" and nothing behind it that could be the third of something.
+Expected<SaidDay> on_the_third(std::span<const NoteWord> words, Date today, bool forecast) {
+  if (words.size() < 3 || !is(words[0], "on") || !is(words[1], "the")) return SaidDay{};
+  const bool is_ordinal = words[2].mark == Mark::word;
+  const auto day = is_ordinal ? day_number(words[2]) : std::nullopt;
+  const bool ends = words.size() == 3 || words[3].mark == Mark::colon || !words[3].names.empty();
+  if (!day || !ends) return SaidDay{};
+  constexpr int most_months = 3;  // the 31st comes at least in every second month
+  int year = today.year(), month = today.month();
+  for (int i = 0; i < most_months; ++i) {
+    const auto date = Date::from_ymd(year, month, *day);
+    if (date && (forecast ? *date >= today : *date <= today)) return SaidDay{3, *date};
+    month += forecast ? 1 : -1;
+    if (month < 1 || month > 12) {
+      year += forecast ? 1 : -1;
+      month = forecast ? 1 : 12;
+    }
+  }
+  return bad_input("there is no such day in these months", "the note", "write it like 3 June");
+}
+
 }  // namespace
 
 Expected<SaidDay> said_day(std::span<const NoteWord> words, Date today, bool forecast) {
   if (words.empty()) return SaidDay{};
+  if (const auto day = on_the_third(words, today, forecast); !day || day->words > 0) return day;
   const bool on = is(words[0], "on") && words.size() > 1;
-  auto day = undated(on ? words.subspan(1) : words, today, forecast);
+  const std::size_t skip = on ? (is(words[1], "the") && words.size() > 2 ? 2 : 1) : 0;
+  auto day = undated(words.subspan(skip), today, forecast);
   if (!day || day->words == 0) return day;
-  if (on) ++day->words;
+  day->words += skip;
   if (day->date > today && !forecast) {
     return bad_input(day->date.iso() + " is still to come", "the note",
                      "write down what was seen, with its date");

@@ -29,48 +29,96 @@ bool low_and_high(Said& said, const PatternMatch& m) {
   });
 }
 
-}  // namespace
+using Maker = std::vector<Item> (*)();
 
-std::span<const Item> colony_items() {
-  static const std::vector<Item> items = [] {
-    std::vector<Item> all = items_seen();
-    for (auto part : {items_counted, items_done}) {
-      for (Item& item : part()) all.push_back(std::move(item));
-    }
-    return all;
-  }();
-  return items;
+std::vector<Item> all_of(std::initializer_list<Maker> makers) {
+  std::vector<Item> all;
+  for (const Maker maker : makers) {
+    for (Item& item : maker()) all.push_back(std::move(item));
+  }
+  return all;
 }
 
-std::span<const Item> weather_items() {
+}  // namespace
+
+Item unclear(const char* text, const char* question) {
+  Item item(text, [](Said&, const PatternMatch&) { return false; });
+  item.question = question;
+  item.never = true;
+  return item;
+}
+Item asking(const char* text, Write write, const char* question) {
+  Item item(text, std::move(write));
+  item.question = question;
+  return item;
+}
+
+bool add(Said& said, Payload payload) {
+  if (!validate(payload)) return false;
+  said.others.push_back(std::move(payload));
+  said.touched = Touched::other;
+  said.other_touched = said.others.size() - 1;
+  return true;
+}
+
+bool change_look(Said& said, const std::function<bool(Inspection&)>& change, bool inside) {
+  Inspection changed = said.look.value_or(Inspection{.colony = said.colony});
+  if (!change(changed) || !validate(changed)) return false;
+  said.look = std::move(changed);
+  said.inside = said.inside || inside;
+  said.touched = Touched::look;
+  return true;
+}
+
+std::vector<Item> items_of_weather() {
   using W = Weather;
-  static const std::vector<Item> items = [] {
-    const auto item = [](const char* pattern, Write write) {
-      return Item{Pattern(pattern), std::move(write)};
-    };
-    return std::vector<Item>{
-        item("min #C", of_weather(&W::temperature_min_C)),
-        item("max #C", of_weather(&W::temperature_max_C)),
-        item("#C / #C", low_and_high),
-        item("#C to #C", low_and_high),
-        item("min #C max #C", low_and_high),
-        item("rain #mm", of_weather(&W::rain_mm)),
-        item("#mm! of? rain", of_weather(&W::rain_mm)),
-        item("no rain", no_rain),
-        item("dry", no_rain),
-        item("wind #wind", of_weather(&W::wind_m_s)),
-        item("gust #wind", of_weather(&W::gust_m_s)),
-        item("sun #h", of_weather(&W::sun_hours)),
-        item("#h of? sun", of_weather(&W::sun_hours)),
-    };
-  }();
+  return {
+      {"temperature? min #C", of_weather(&W::temperature_min_C)},
+      {"temperature? max #C", of_weather(&W::temperature_max_C)},
+      {"#C / #C", low_and_high},
+      {"#C to #C", low_and_high},
+      {"min #C max #C", low_and_high},
+      {"rain #mm", of_weather(&W::rain_mm)},
+      {"#mm! of? rain", of_weather(&W::rain_mm)},
+      {"no rain", no_rain},
+      {"dry", no_rain},
+      {"wind #wind", of_weather(&W::wind_m_s)},
+      {"gust #wind", of_weather(&W::gust_m_s)},
+      {"sun #h", of_weather(&W::sun_hours)},
+      {"#h of? sun", of_weather(&W::sun_hours)},
+  };
+}
+
+std::span<const Item> colony_items() {
+  static const std::vector<Item> items =
+      all_of({items_seen, items_of_signs, items_counted, items_fed, items_treated, items_room, items_queens,
+              items_of_trouble, items_of_nobody});
+  return items;
+}
+std::span<const Item> dead_colony_items() {
+  static const std::vector<Item> items =
+      all_of({items_found_dead, items_seen, items_of_signs, items_counted, items_fed, items_treated,
+              items_room, items_queens, items_of_trouble, items_of_nobody});
+  return items;
+}
+std::span<const Item> site_items() {
+  static const std::vector<Item> items =
+      all_of({items_of_weather, items_of_trouble, items_of_land, items_of_nobody});
+  return items;
+}
+std::span<const Item> weather_items() {
+  static const std::vector<Item> items = items_of_weather();
+  return items;
+}
+std::span<const Item> nobody_items() {
+  static const std::vector<Item> items = items_of_nobody();
   return items;
 }
 
 bool is_known_lemma(const std::string& lemma) {
   static const std::set<std::string> known = [] {
     std::set<std::string> words;
-    for (const auto items : {colony_items(), weather_items()}) {
+    for (const auto items : {dead_colony_items(), site_items()}) {
       for (const Item& item : items) item.pattern.collect_words(words);
     }
     return words;

@@ -22,6 +22,7 @@ struct KnownName {
   NamedThing what = NamedThing::colony;
   std::optional<int>
       super_combs;  // of a colony: combs in one super of its hive, so that "super on" is a number
+  std::vector<TreatmentKind> treatments_on = {};  // of a colony: begun and not ended, for "strips out"
 };
 
 struct NameBook {
@@ -32,12 +33,14 @@ struct ProposedEntry {
   Date happened;
   std::optional<double> hour;  // local, 0..24
   Payload payload;
+  int line = 1;  // of the note, where it is said
 };
 
 struct NoteReading {
   std::vector<ProposedEntry> entries;
   std::string left_as_text;  // every word that no field took; it is also kept, in entries of kind note
   std::vector<std::string> read_back;  // what was understood, each line with the words it was read from
+  std::vector<std::string> questions;  // what could be read in two ways, and what the keeper is asked
   bool about_nobody = false;           // some of the text names no site or colony of the book
 };
 

@@ -47,59 +47,94 @@ NameFinder::NameFinder(const NameBook& book)
   names_.push_back({note_words(everywhere_.shown), &everywhere_});
 }
 
-bool NameFinder::begins(std::span<const NoteWord> words) const {
-  return std::any_of(names_.begin(), names_.end(),
-                     [&](const Spelled& each) { return begins_with(words, each.words); });
+void NameFinder::mark(std::vector<NoteWord>& words) const {
+  for (std::size_t i = 0; i < words.size(); ++i) {
+    for (const Spelled& each : names_) {
+      if (begins_with(std::span(words).subspan(i), each.words))
+        words[i].names.push_back({each.name, each.words.size()});
+    }
+  }
+}
+
+Expected<FoundName> NameFinder::longest(std::span<const NoteWord> words,
+                                        std::optional<NamedThing> kind) const {
+  FoundName best;
+  bool twice = false, site_too = false;
+  for (const NameHere& each : words[0].names) {
+    if (each.words < best.words || (kind && each.name->what != *kind)) continue;
+    if (each.words > best.words) {
+      best = {each.words, each.name};
+      twice = site_too = false;
+      continue;
+    }
+    const NamedThing one = each.name->what, other = best.name->what;
+    twice = twice || one == other;
+    site_too = site_too || (one != other && (one == NamedThing::site || other == NamedThing::site));
+    if (one == NamedThing::colony && other == NamedThing::hive) best.name = each.name;
+  }
+  if (twice) {
+    return bad_input("two things of one kind are called '" + best.name->shown + "'", "the note",
+                     "rename one of them");
+  }
+  if (site_too) {
+    return bad_input("'" + best.name->shown + "' is a site and something else too", "the note",
+                     "write site, colony or hive before the name");
+  }
+  return best;
 }
 
 Expected<FoundName> NameFinder::at(std::span<const NoteWord> words) const {
-  FoundName best;
-  bool twice = false;
-  const Spelled* shorter = nullptr;
-  for (const Spelled& each : names_) {
-    if (!begins_with(words, each.words) || each.words.size() < best.words) continue;
-    if (each.words.size() > best.words) {
-      best = {each.words.size(), each.name};
-      twice = false;
-    } else if (best.name == nullptr) {
-      continue;  // nothing spelled with no words
-    } else if (each.name->what == best.name->what) {
-      twice = true;
-    } else if (each.name->what == NamedThing::colony || best.name->what == NamedThing::hive) {
-      best.name = each.name;
-      twice = false;
-    }
+  if (words.empty()) return FoundName{};
+  std::size_t skip = 0;
+  std::optional<NamedThing> kind;
+  if (words[0].names.empty() && words.size() > 1 && !words[1].names.empty()) {
+    const std::string& raw = words[0].raw;
+    if (raw == "site") kind = NamedThing::site;
+    if (raw == "colony") kind = NamedThing::colony;
+    if (raw == "hive") kind = NamedThing::hive;
+    skip = kind ? 1 : 0;
   }
-  if (best.words == 0) return best;
-  const std::string shown = best.name->shown;
-  if (twice)
-    return bad_input("two things of one kind are called '" + shown + "'", "the note", "rename one of them");
-  const bool colon_follows = words.size() > best.words && words[best.words].mark == Mark::colon;
+  words = words.subspan(skip);
+  auto best = longest(words, kind);
+  if (!best || best->words == 0) return best;
+  const std::string shown = best->name->shown;
+  const Spelled* shorter = nullptr;
+  const bool colon_follows = words.size() > best->words && words[best->words].mark == Mark::colon;
   for (const Spelled& each : names_) {
     const bool leaves_number =
-        each.words.size() + 1 == best.words && words[best.words - 1].mark == Mark::number;
+        each.words.size() + 1 == best->words && words[best->words - 1].mark == Mark::number;
     if (leaves_number && begins_with(words, each.words)) shorter = &each;
   }
   if (shorter && !colon_follows) {
     return bad_input("'" + shown + "' may be that name, or '" + shorter->name->shown + "' and a number",
                      "the note", "write a colon after the name");
   }
+  best->words += skip;
   return best;
 }
 
-Problem NameFinder::nobody(const std::string& said) const {
-  std::vector<std::pair<std::size_t, std::string>> near;
+std::vector<std::string> NameFinder::near(const std::string& said) const {
+  std::vector<std::pair<std::size_t, std::string>> found;
   const std::string wanted = lower(said);
   for (const Spelled& each : names_) {
     const std::string shown = lower(each.name->shown);
     const std::size_t changes = changes_between(wanted, shown);
-    if (changes <= std::max<std::size_t>(2, shown.size() / 3)) near.emplace_back(changes, each.name->shown);
+    const bool begins = wanted.size() >= 3 && shown.rfind(wanted + " ", 0) == 0;
+    if (begins || changes <= std::max<std::size_t>(2, shown.size() / 3))
+      found.emplace_back(begins ? 1 : changes, each.name->shown);
   }
-  std::sort(near.begin(), near.end());
-  near.erase(std::unique(near.begin(), near.end()), near.end());
+  std::sort(found.begin(), found.end());
+  found.erase(std::unique(found.begin(), found.end()), found.end());
+  std::vector<std::string> names;
+  for (auto& each : found) names.push_back(std::move(each.second));
+  return names;
+}
+
+Problem NameFinder::nobody(const std::string& said) const {
+  const std::vector<std::string> names = near(said);
   std::string list;
-  for (std::size_t i = 0; i < std::min<std::size_t>(3, near.size()); ++i)
-    list += (i == 0 ? "" : ", ") + near[i].second;
+  for (std::size_t i = 0; i < std::min<std::size_t>(3, names.size()); ++i)
+    list += (i == 0 ? "" : ", ") + names[i];
   return bad_input("nobody is called '" + said.substr(0, 60) + "'", "the note",
                    list.empty() ? "use a name of the book" : "did you mean " + list);
 }

@@ -24,14 +24,17 @@ class NameFinder {
   NameFinder(const NameFinder&) = delete;  // it points into itself
   NameFinder& operator=(const NameFinder&) = delete;
 
-  // The longest known name that the words begin with. Where a colony and a hive share a name, the colony is
-  // meant. A problem where two colonies or two sites share it, or where a shorter name and a number could be
-  // meant.
+  // Marks each word that a known name begins at.
+  void mark(std::vector<NoteWord>& words) const;
+  // The longest known name that the words begin with, "colony", "hive" or "site" before it. A colony goes
+  // before the hive it lives in. A problem where two of one kind, or a colony and a site, share it, or where
+  // a shorter name and a number could be meant.
   Expected<FoundName> at(std::span<const NoteWord> words) const;
-  bool begins(std::span<const NoteWord> words) const;  // some known name does, whichever
-  Problem nobody(const std::string& said) const;       // with the nearest names
+  std::vector<std::string> near(const std::string& said) const;  // known names spelled much like it
+  Problem nobody(const std::string& said) const;                 // with the nearest names
 
  private:
+  Expected<FoundName> longest(std::span<const NoteWord> words, std::optional<NamedThing> kind) const;
   struct Spelled {
     std::vector<NoteWord> words;
     const KnownName* name;

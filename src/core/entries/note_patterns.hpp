@@ -1,9 +1,12 @@
 // Short patterns that words are held against. Private to the room.
 //   word      that lemma            a|b    one of them            =a|b   the same, and remembered
 //   #         a number              #kg    with a unit of mass    #%     with a per cent sign    #day  with
-//   days or weeks #C #mm #wind #h   numbers of weather, their units may be left out; #mm! not
-//   *         any one word, remembered as typed        ...?  may be missing        ^ $  begins, ends a
-//   segment
+//   days or weeks    #len  with mm or cm     #min  with minutes    #ratio  two numbers like 1:1
+//   #C #mm #wind #h   numbers of weather, their units may be left out; #mm! not
+//   QC        "queen cell", "QC"    @colony @hive @site   a known name; its key is remembered
+//   *         any one word          +      one to three plain words     ~   one word or more, to the end;
+//             all three remembered as typed
+//   ...?      may be missing        ^ $    begins, ends a segment
 #pragma once
 
 #include <cstddef>
@@ -21,6 +24,7 @@ struct PatternMatch {
   std::size_t words = 0;            // how many it took; 0 where it did not match
   std::vector<double> numbers;      // in the unit of the book
   std::vector<std::string> chosen;  // remembered words
+  std::string typed;                // all of it
 };
 
 class Pattern {
@@ -38,6 +42,8 @@ class Pattern {
     bool optional = false;
   };
   bool match_from(std::size_t element, std::span<const NoteWord> segment, std::size_t at,
+                  PatternMatch& found) const;
+  bool free_words(std::size_t element, std::span<const NoteWord> segment, std::size_t at,
                   PatternMatch& found) const;
   static std::size_t take(const Element& element, std::span<const NoteWord> segment, std::size_t at,
                           PatternMatch& found);

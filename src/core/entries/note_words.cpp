@@ -1,156 +1,27 @@
 #include "entries/note_words.hpp"
 
 #include <algorithm>
-#include <array>
 #include <charconv>
 #include <optional>
 #include <utility>
 
+#include "entries/note_numbers.hpp"
+#include "entries/note_vocabulary.hpp"
+
 namespace beegarth::entries {
 namespace {
 
-using Pair = std::pair<std::string_view, std::string_view>;
-
-// Plurals and synonyms of the trade. What is not here is its own lemma.
-constexpr auto lemmas = std::to_array<Pair>({
-    {"seams", "seam"},
-    {"frame", "comb"},
-    {"frames", "comb"},
-    {"combs", "comb"},
-    {"bar", "comb"},
-    {"bars", "comb"},
-    {"eggs", "egg"},
-    {"larvae", "larva"},
-    {"grub", "larva"},
-    {"grubs", "larva"},
-    {"pupae", "pupa"},
-    {"cells", "cell"},
-    {"cups", "cup"},
-    {"supers", "super"},
-    {"mites", "mite"},
-    {"varroa", "mite"},
-    {"bees", "bee"},
-    {"days", "day"},
-    {"weeks", "week"},
-    {"drones", "drone"},
-    {"stores", "store"},
-    {"provisions", "store"},
-    {"weighs", "weigh"},
-    {"weighed", "weigh"},
-    {"weight", "weigh"},
-    {"saw", "seen"},
-    {"spotted", "seen"},
-    {"gave", "given"},
-    {"fed", "fed"},
-    {"kilo", "kg"},
-    {"kilos", "kg"},
-    {"kilogram", "kg"},
-    {"kilograms", "kg"},
-    {"kgs", "kg"},
-    {"gram", "g"},
-    {"grams", "g"},
-    {"lbs", "lb"},
-    {"pound", "lb"},
-    {"pounds", "lb"},
-    {"percent", "%"},
-    {"cappings", "capping"},
-    {"wings", "wing"},
-    {"hornets", "hornet"},
-    {"beetles", "beetle"},
-    {"crawlers", "crawler"},
-    {"moths", "moth"},
-    {"chalkbrood", "chalk"},
-    {"afb", "foulbrood"},
-    {"efb", "foulbrood"},
-    {"q", "queen"},
-    {"ropey", "ropy"},
-    {"discolored", "discoloured"},
-    {"spotty", "patchy"},
-    {"docile", "calm"},
-    {"gentle", "calm"},
-    {"tetchy", "cross"},
-    {"angry", "cross"},
-    {"aggressive", "cross"},
-    {"bad-tempered", "cross"},
-    {"lots", "plenty"},
-    {"ample", "plenty"},
-    {"scant", "little"},
-    {"candy", "fondant"},
-    {"vapor", "vapour"},
-    {"vaporised", "vapour"},
-    {"vaporized", "vapour"},
-    {"sublimated", "vapour"},
-    {"trickled", "trickle"},
-    {"dribbled", "trickle"},
-    {"dribble", "trickle"},
-    {"strips", "strip"},
-    {"pads", "pad"},
-    {"acids", "acid"},
-    {"put", "added"},
-    {"took", "taken"},
-    {"removed", "removed"},
-    {"harvest", "harvested"},
-    {"hours", "h"},
-    {"hour", "h"},
-    {"gusts", "gust"},
-    {"gusting", "gust"},
-    {"knots", "kn"},
-    {"knot", "kn"},
-    {"inches", "inch"},
-    {"millimetres", "mm"},
-    {"sunshine", "sun"},
-    {"minimum", "min"},
-    {"maximum", "max"},
-    {"uncapped", "open"},
-    {"unsealed", "open"},
-    {"cannot", "not"},
-    {"can't", "not"},
-    {"didn't", "not"},
-    {"isn't", "not"},
-    {"aren't", "not"},
-    {"wasn't", "not"},
-    {"couldn't", "not"},
-    {"don't", "not"},
-    {"doesn't", "not"},
-    {"haven't", "not"},
-    {"hasn't", "not"},
-    {"weren't", "not"},
-});
-
-constexpr auto number_words =
-    std::to_array<std::string_view>({"zero", "one", "two", "three", "four", "five", "six", "seven", "eight",
-                                     "nine", "ten", "eleven", "twelve"});
-
-constexpr auto joined_units = std::to_array<std::string_view>({"kg",
-                                                               "kgs",
-                                                               "g",
-                                                               "lb",
-                                                               "lbs",
-                                                               "oz",
-                                                               "mm",
-                                                               "cm",
-                                                               "inch",
-                                                               "m/s",
-                                                               "mph",
-                                                               "km/h",
-                                                               "kmh",
-                                                               "kn",
-                                                               "c",
-                                                               "C",
-                                                               "\xC2\xB0"
-                                                               "C",
-                                                               "\xC2\xB0"
-                                                               "c",
-                                                               "h",
-                                                               "am",
-                                                               "pm",
-                                                               "l",
-                                                               "ml",
-                                                               "days",
-                                                               "weeks"});
+// A number and its unit may be written as one: "2kg".
+constexpr std::string_view joined_units =
+    " kg kgs g lb lbs oz mm cm inch m/s mph km/h kmh kn c C f F \xC2\xB0"
+    "C \xC2\xB0"
+    "c \xC2\xB0"
+    "F \xC2\xB0"
+    "f h am pm l ml days weeks fr min ";
 
 bool is_unit(std::string_view text) {
-  return std::find(joined_units.begin(), joined_units.end(), text) != joined_units.end();
+  if (text.empty() || text.find(' ') != std::string_view::npos) return false;
+  return joined_units.find(" " + std::string(text) + " ") != std::string_view::npos;
 }
 bool is_digit(char c) {
   return c >= '0' && c <= '9';
@@ -162,10 +33,9 @@ char small_letter(char c) {
   return c >= 'A' && c <= 'Z' ? static_cast<char>(c - 'A' + 'a') : c;
 }
 
-std::string_view lemma_of(std::string_view raw) {
-  const auto at =
-      std::find_if(lemmas.begin(), lemmas.end(), [&](const Pair& pair) { return pair.first == raw; });
-  return at == lemmas.end() ? raw : at->second;
+// The part that a sign like "\xC2\xBD" stands for; 0 where it is none.
+double part_of_one(std::string_view text) {
+  return text == "\xC2\xBD" ? 0.5 : text == "\xC2\xBC" ? 0.25 : text == "\xC2\xBE" ? 0.75 : 0;
 }
 
 // "2.5", "2,5", "-3", "12000"; nullopt where it is no number, or may be one of two.
@@ -195,6 +65,11 @@ class Cutter {
   bool digit_at(std::size_t i) const { return i < line_.size() && is_digit(line_[i]); }
   bool space_at(std::size_t i) const { return i >= line_.size() || is_space(line_[i]); }
 
+  bool ends_sentence(std::size_t stop) const {
+    const std::size_t next = stop + 1;
+    return space_at(next) || std::string_view(".,;:?!()\"").find(line_[next]) != std::string_view::npos;
+  }
+
   void mark(Mark mark) {
     words_.push_back({.mark = mark, .begin = at_, .end = at_ + 1});
     ++at_;
@@ -207,7 +82,7 @@ class Cutter {
       ++at_;
       return;
     }
-    if (c == ',' || c == '(' || c == ')' || c == '!' || (c == '.' && space_at(at_ + 1)))
+    if (c == ',' || c == '(' || c == ')' || c == '!' || (c == '.' && ends_sentence(at_)))
       return mark(Mark::segment_end);
     if (c == ':') return mark(Mark::colon);
     if (c == '?') return mark(Mark::query);
@@ -220,7 +95,7 @@ class Cutter {
   std::size_t end_of_word_from(std::size_t end) const {
     while (end < line_.size() && !is_space(line_[end]) &&
            std::string_view(",;:?!()\"").find(line_[end]) == std::string_view::npos &&
-           !(line_[end] == '.' && space_at(end + 1))) {
+           !(line_[end] == '.' && ends_sentence(end))) {
       ++end;
     }
     return end;
@@ -250,17 +125,21 @@ class Cutter {
       const std::size_t whole_end = end_of_word_from(end);
       const std::string_view rest = line_.substr(end, whole_end - end);
       if (rest.empty() || rest[0] == '%' || is_unit(rest)) return number(end);
+      if (part_of_one(rest) > 0 && run.find_first_of(".,-") == std::string_view::npos)
+        return number(whole_end, part_of_one(rest));
       return word(whole_end);
     }
     word(end);
   }
 
-  void number(std::size_t end) {
+  // `part` is written behind the digits as one sign of two bytes.
+  void number(std::size_t end, double part = 0) {
     const std::string_view text = line_.substr(at_, end - at_);
+    const std::string_view digits = text.substr(0, text.size() - (part > 0 ? 2 : 0));
     words_.push_back({.mark = Mark::number,
                       .typed = std::string(text),
                       .raw = std::string(text),
-                      .number = plain_number_in(text).value_or(0),
+                      .number = plain_number_in(digits).value_or(0) + part,
                       .begin = at_,
                       .end = end});
     at_ = end;
@@ -272,10 +151,11 @@ class Cutter {
                    line_.begin() + static_cast<std::ptrdiff_t>(end), std::back_inserter(word.raw),
                    small_letter);
     word.lemma = lemma_of(word.raw);
-    const auto spoken = std::find(number_words.begin(), number_words.end(), word.raw);
-    if (spoken != number_words.end()) {
+    const auto spoken = spoken_number(word.raw);
+    const double part = part_of_one(word.raw);
+    if (spoken || part > 0) {
       word.mark = Mark::number;
-      word.number = static_cast<double>(spoken - number_words.begin());
+      word.number = spoken ? *spoken : part;
     }
     words_.push_back(std::move(word));
     at_ = end;
@@ -289,7 +169,7 @@ class Cutter {
 }  // namespace
 
 std::vector<NoteWord> note_words(std::string_view line) {
-  return Cutter(line).cut();
+  return join_numbers(line, Cutter(line).cut());
 }
 
 }  // namespace beegarth::entries

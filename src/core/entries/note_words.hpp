@@ -8,6 +8,14 @@
 
 namespace beegarth::entries {
 
+struct KnownName;
+
+// A known name that begins at a word; several where a colony, its hive or a site share it.
+struct NameHere {
+  const KnownName* name = nullptr;
+  std::size_t words = 0;
+};
+
 enum class Mark { word, number, colon, query, segment_end, clause_end };
 
 struct NoteWord {
@@ -18,6 +26,7 @@ struct NoteWord {
   double number = 0;      // numbers only
   std::size_t begin = 0;  // in the line
   std::size_t end = 0;
+  std::vector<NameHere> names;
 };
 
 // Commas, full stops and brackets end a segment; semicolons and line ends a clause. A comma or point before
