@@ -16,7 +16,7 @@ const day_month = dates({ day: 'numeric', month: 'long' });
 const short_day = dates({ day: 'numeric', month: 'short' });
 const full_day = dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
 const month_name = dates({ month: 'short' });
-const instant = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'long', year: 'numeric', hour: '2-digit', minute: '2-digit' });
+const instant = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit' });
 
 const odds_number = (share: number) => (share > 0 && share < 0.01 ? '<1' : share < 1 && share > 0.99 ? '>99' : whole.format(share * 100));
 const percent = (share: number) => `${odds_number(share)} %`;
@@ -190,6 +190,7 @@ export const words = {
     // the form
     new_title: 'Write an entry',
     new_lead: 'What is it about?',
+    other_kind: 'Another kind of entry',
     correct_title: (kind: string) => `Correct: ${kind}`,
     correct_lead: 'What you write here stands in its place from now on. What was written before stays in the book, struck.',
     happened: 'Day',
@@ -207,7 +208,7 @@ export const words = {
     fault_range: (low: number, high: number) => `Give ${compact.format(low)} to ${compact.format(high)}.`,
     fault_hour: 'Write an hour like 13:30.',
     faults: (n: number) => `${count(n, 'field wants', 'fields want')} another look. Nothing was written.`,
-    refused: 'Not written.',
+    refused: 'Nothing was written:',
 
     // registers
     registers_lead: 'Each from the entries that count today, to show, to print or to hand on.',
