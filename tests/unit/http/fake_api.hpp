@@ -68,13 +68,13 @@ inline Api fake_api(FakeBook& book) {
   };
   api.register_as_csv = [](std::string_view name, const garth::Span&) -> Expected<std::string> {
     if (name != "medicines") return unknown(name);
-    return "date,colony\r\n";
+    return std::string("date,colony\r\n");
   };
   api.register_as_pdf = [](std::string_view name, const garth::Span&) -> Expected<std::string> {
     if (name != "medicines") return unknown(name);
-    return "%PDF-invented";
+    return std::string("%PDF-invented");
   };
-  api.exported = []() -> Expected<std::string> { return "{}\n"; };
+  api.exported = []() -> Expected<std::string> { return std::string("{}\n"); };
   api.note = [&book](std::string_view line, bool keep) -> Expected<Json> {
     if (keep) book.kept.emplace_back(line);
     return Json{{"kept", keep}, {"entries", Json::array()}};
