@@ -1,5 +1,6 @@
 // The place Book, against the program itself: what is written here goes into a demo book of this test's own.
 import assert from 'node:assert/strict';
+import { execFileSync } from 'node:child_process';
 import { after, before, test } from 'node:test';
 import { open_browser, require, screenshots } from './browser.mjs';
 import { is_built, program, serve_demo } from './program.mjs';
@@ -166,7 +167,7 @@ test('every kind that is filled in by hand has a form in plain words', { skip },
     }
   }));
 
-test('a register is shown for a span of days, links to its CSV and PDF, and prints with its heading on each page', { skip }, () =>
+test('a register is shown for a span of days, links to its CSV and PDF, and prints across the sheet', { skip }, () =>
   with_page({}, async (page) => {
     await open(page, '/book/registers');
     await page.getByRole('link', { name: 'Feeding', exact: true }).click();
@@ -196,6 +197,43 @@ test('a register is shown for a span of days, links to its CSV and PDF, and prin
     await page.getByRole('button', { name: 'Show these days' }).click();
     await page.getByText('Nothing is entered for these days.').waitFor();
     assert.equal(await page.getByRole('link', { name: 'As CSV' }).getAttribute('href'), '/api/registers/feeding.csv?from=2031-01-01');
+  }));
+
+test('a rule of the keeper that stands in the way is named in plain words', { skip }, () =>
+  with_page({}, async (page) => {
+    const send = (kind, payload) => fetch(`${served.url}/api/entries`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify({ kind, payload, date: '2026-06-01' }) });
+    assert.equal((await send('keeper_rule', { rule: 'no_synthetic_strips', kept: true })).status, 200);
+    await open(page, '/book/new/treatment');
+    await page.getByLabel(/^Colony/).selectOption({ index: 1 });
+    await page.getByLabel(/^Kind/).selectOption('amitraz');
+    await page.getByRole('button', { name: 'Keep it in the book' }).click();
+    await page.getByRole('alert').getByText("That breaks your own rule 'no synthetic strips'").waitFor();
+    assert.doesNotMatch(await page.getByRole('alert').innerText(), /[a-z]_[a-z]/);
+    refused_here(page);
+  }));
+
+test('a register of several sheets has its heading on each, and no row on two', { skip }, () =>
+  with_page({}, async (page) => {
+    const { names } = await api('/api/kinds');
+    for (let i = 0; i < 60; ++i) {
+      const number = String(i).padStart(2, '0');
+      const note = `first${number} ${'a long remark that takes its room on the sheet '.repeat(3)} last${number}`;
+      const body = { kind: 'feed', payload: { colony: names.colony[0].key, kg: 1, form: 'syrup', product: note }, date: '2026-03-01' };
+      const answer = await fetch(`${served.url}/api/entries`, { method: 'POST', headers: { 'Content-Type': 'application/json' }, body: JSON.stringify(body) });
+      assert.equal(answer.status, 200, await answer.text());
+    }
+    await open(page, '/book/registers/feeding?from=2026-03-01&to=2026-03-01');
+    await page.locator('tbody tr').first().waitFor();
+    const path = `${screenshots}/register-long.pdf`;
+    await page.pdf({ path, preferCSSPageSize: true });
+    const sheets = execFileSync('pdftotext', ['-layout', path, '-']).toString().split('\f').filter((text) => text.trim() !== '');
+    assert.ok(sheets.length >= 2, `${sheets.length} sheets`);
+    for (const sheet of sheets) {
+      assert.match(sheet, /Date +Colony +Form/);
+      const numbers = (word) => [...sheet.matchAll(new RegExp(`${word}(\\d\\d)`, 'g'))].map((found) => found[1]);
+      assert.ok(numbers('first').length > 0);
+      assert.deepEqual(numbers('first'), numbers('last'), 'a row is cut in two');
+    }
   }));
 
 test('the keyboard alone finds an entry and corrects it', { skip }, () =>

@@ -54,7 +54,7 @@ export async function start_fake() {
     if (path === '/api/entries') return json(found());
     if (path === '/api/kinds') return json(kinds);
     if (path === '/api/registers') return json(registers);
-    if (path === '/api/registers/feeding') return json(register);
+    if (path.startsWith('/api/registers/')) return path.endsWith('/feeding') ? json(register) : problem(404, 'bad_input', 'there is no such register', path);
     if (path === '/api/sheet') return { status: 200, type: 'application/pdf', body: '%PDF-1.4 invented' };
     if (path === '/openapi.json') return { status: 200, type: 'application/json', body: readFileSync(new URL('../../src/http/openapi.json', import.meta.url)) };
     return path.startsWith('/api/') ? problem(404, 'wrong_use', 'there is nothing at this address', path) : file(path);

@@ -51,6 +51,8 @@ export const words = {
   odds_note: 'Odds stand with their 80 % interval in brackets.',
   sentence,
   minutes: duration,
+  // A text of the program with the words of its lists and kinds as one says them.
+  plainly: (text: string) => text.replace(/\b[a-z]+(_[a-z]+)+\b/g, plain),
   // A text of the program with its dates as one says them.
   with_dates: (text: string) =>
     text.replace(/\b\d{4}-\d\d-\d\d\b/g, (iso) => `${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`),
