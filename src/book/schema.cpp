@@ -15,12 +15,38 @@ struct IsOptional : std::false_type {};
 template <class T>
 struct IsOptional<std::optional<T>> : std::true_type {};
 
+// What a key is a key of: an annotation, for a form that offers the names in the book.
+template <class T>
+struct KeyOf {
+  static constexpr const char* word = "";
+};
+template <class T>
+struct KeyOf<std::optional<T>> : KeyOf<T> {};
+#define BEEGARTH_KEY_OF(Key, what)            \
+  template <>                                 \
+  struct KeyOf<Key> {                         \
+    static constexpr const char* word = what; \
+  }
+BEEGARTH_KEY_OF(SiteId, "site");
+BEEGARTH_KEY_OF(HiveId, "hive");
+BEEGARTH_KEY_OF(ColonyId, "colony");
+BEEGARTH_KEY_OF(QueenId, "queen");
+BEEGARTH_KEY_OF(PartId, "part");
+BEEGARTH_KEY_OF(CombsId, "combs");
+BEEGARTH_KEY_OF(LotId, "lot");
+BEEGARTH_KEY_OF(PatchId, "patch");
+BEEGARTH_KEY_OF(ObjectId, "object");
+BEEGARTH_KEY_OF(EntryId, "entry");
+#undef BEEGARTH_KEY_OF
+
 struct Describer {
   json properties = json::object();
   json required = json::array();
+  json order = json::array();  // in which a form would ask: an object of JSON has none
 
   void add(const char* name, json what, bool must) {
     properties[name] = std::move(what);
+    order.push_back(name);
     if (must) required.push_back(name);
   }
   static json limited(const char* type, entries::Limits limits) {
@@ -35,8 +61,15 @@ struct Describer {
   }
 
   template <class T>
+  static json key_of(bool must) {
+    json what = text_up_to(100, must);
+    what["x-key-of"] = KeyOf<T>::word;
+    return what;
+  }
+
+  template <class T>
   void id(const char* name, const T&, bool must = false) {
-    add(name, text_up_to(100, must || IsOptional<T>::value), must);
+    add(name, key_of<T>(must || IsOptional<T>::value), must);
   }
   template <class T>
   void text(const char* name, const T&, bool must = false) {
@@ -67,7 +100,7 @@ struct Describer {
   }
   template <class T>
   void ids(const char* name, const std::vector<Id<T>>&) {
-    add(name, {{"type", "array"}, {"items", text_up_to(100, true)}, {"maxItems", 200}}, false);
+    add(name, {{"type", "array"}, {"items", key_of<Id<T>>(true)}, {"maxItems", 200}}, false);
   }
   void words(const char* name, const std::vector<std::string>&) {
     add(name, {{"type", "array"}, {"items", {{"enum", entries::signs_of_health}}}}, false);
@@ -86,7 +119,8 @@ std::string schema_json(std::string_view kind) {
                     {"type", "object"},
                     {"properties", std::move(describer.properties)},
                     {"required", std::move(describer.required)},
-                    {"additionalProperties", false}});
+                    {"additionalProperties", false},
+                    {"x-order", std::move(describer.order)}});
 }
 
 }  // namespace beegarth::book

@@ -58,6 +58,7 @@ Links links_of(std::span<const entries::Entry> all, std::optional<entries::Writt
 struct Standing {
   std::vector<bool> counts;
   std::vector<std::size_t> root;
+  std::vector<std::size_t> removed_by;  // or nothing
 };
 
 Standing resolve(const Links& links) {
@@ -89,6 +90,7 @@ Standing resolve(const Links& links) {
     }
     const bool removed = last_removal[i] != nothing && last_removal[i] > i;
     standing.counts.push_back(!superseded[i] && !removed);
+    standing.removed_by.push_back(removed ? last_removal[i] : nothing);
   }
   return standing;
 }
@@ -114,6 +116,22 @@ std::vector<entries::Entry> standing_entries(std::span<const entries::Entry> all
   kept.reserve(chosen.size());
   for (const std::size_t i : chosen) kept.push_back(*links.entries[i]);
   return kept;
+}
+
+std::vector<Fate> fates_of(std::span<const entries::Entry> all) {
+  const Links links = links_of(all, std::nullopt);
+  const Standing standing = resolve(links);
+  std::vector<Fate> fates(all.size());
+  const auto fate_of = [&](std::size_t i) -> Fate& {
+    return fates[static_cast<std::size_t>(links.entries[i] - all.data())];
+  };
+  for (std::size_t i = 0; i < links.entries.size(); ++i) {
+    Fate& fate = fate_of(i);
+    fate.counts = standing.counts[i];
+    if (standing.removed_by[i] != nothing) fate.removed_by = links.entries[standing.removed_by[i]]->id;
+    if (links.corrects[i] != nothing) fate_of(links.corrects[i]).corrected_by.push_back(links.entries[i]->id);
+  }
+  return fates;
 }
 
 }  // namespace beegarth::book

@@ -18,6 +18,15 @@ namespace beegarth::book {
 std::vector<entries::Entry> standing_entries(std::span<const entries::Entry> all, Date as_of,
                                              std::optional<entries::Written> known_at = std::nullopt);
 
+// What became of one entry.
+struct Fate {
+  bool counts = true;                 // false: corrected, or taken back
+  std::vector<EntryId> corrected_by;  // usually none or one; two where two devices corrected the same
+  std::optional<EntryId> removed_by;  // the removal that took it away
+};
+// Of each of `all`, in the order of `all`, by the same rules.
+std::vector<Fate> fates_of(std::span<const entries::Entry> all);
+
 struct ColonyState {
   entries::ColonyBegan began;
   Date began_on;

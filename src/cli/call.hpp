@@ -36,7 +36,8 @@ struct Call {
   std::string known;    // see, entries, register: as it was known on that day
   std::string about;    // photo: a colony or site
   std::string caption;  // photo
-  std::string from;     // register, search: the first day
+  std::string kind;     // entries: a kind or a group of kinds
+  std::string from;     // register, entries: the first day
   std::string to;       // and the last
   bool csv = false;
   std::string paper = "A4";
@@ -50,6 +51,9 @@ int report(const Problem& problem);
 
 // The session options of a call; a Problem where --today is no date.
 Expected<garth::SessionOptions> session_options(const Call& call, bool read_only);
+
+// The day that an option gives, nothing where it was not given; a Problem where it is no date.
+Expected<std::optional<Date>> day_of_option(const std::string& text, const char* option);
 
 // ---- the commands; each returns the exit code ----
 int plan_command(const Call& call);

@@ -86,7 +86,13 @@ void enter_options(CLI::App& app, Call& call) {
 void entries_options(CLI::App& app, Call& call) {
   with_book(app, call);
   app.add_option("--known", call.known, "as it was known on that day: what was written later is left out");
-  app.add_option("NAME", call.subject, "a colony or a site; default: all");
+  app.add_option("NAME", call.subject, "a colony, a site or a hive; default: all");
+  app.add_option("--text", call.text, "words that must stand in the entry, capitals or not");
+  app.add_option("--kind", call.kind,
+                 "a kind (see enter --list) or a group: seen, done, colonies, produce, equipment, ground, "
+                 "plants, sky, keeping, or notebook for all but the weather");
+  app.add_option("--from", call.from, "the first day");
+  app.add_option("--to", call.to, "the last day; default: today");
 }
 void import_options(CLI::App& app, Call& call) {
   with_book(app, call);
@@ -187,7 +193,8 @@ constexpr auto commands = std::to_array<Command>({
      enter_command, enter_options},
     {"see", "Sites, hives and colonies as they stand on a date",
      "beegarth see build/demo.garth --today 2026-04-01", see_command, see_options},
-    {"entries", "The entries of the book, newest first", "beegarth entries build/demo.garth cobble",
+    {"entries", "The entries of the book, newest first, searched",
+     "beegarth entries build/demo.garth cobble --text \"queen cells\" --kind inspection --from 2026-05-01",
      entries_command, entries_options},
     {"import", "Bring in a CSV file by a mapping, or another book's export",
      "beegarth import my.garth weather.csv --map maps/daily_st_K_1998_2010.toml --dry-run", import_command,

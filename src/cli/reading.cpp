@@ -43,6 +43,13 @@ Expected<garth::SessionOptions> session_options(const Call& call, bool read_only
   return options;
 }
 
+Expected<std::optional<Date>> day_of_option(const std::string& text, const char* option) {
+  if (text.empty()) return std::optional<Date>();
+  const auto date = Date::parse(text);
+  if (!date) return bad_input(date.problem().what, option, date.problem().remedy);
+  return std::optional(*date);
+}
+
 namespace {
 
 // Opens the book and hands the session to `look`; any problem is reported.
@@ -174,33 +181,6 @@ int see_command(const Call& call) {
       if (!told) std::cout << "In no hive at an open site\n";
       told = true;
       std::cout << line_of(colony);
-    }
-    return 0;
-  });
-}
-
-int entries_command(const Call& call) {
-  return on_book(call, [&](const garth::Session& session) {
-    std::vector<entries::Entry> list(session.standing.rbegin(), session.standing.rend());
-    if (!call.subject.empty()) {
-      const auto colony = book::find_colony(session.state, call.subject);
-      const auto site = book::find_site(session.state, call.subject);
-      if (!colony && !site) return report(garth::colony_named(session.state, call.subject).problem());
-      std::erase_if(list, [&](const entries::Entry& e) {
-        const bool about_colony = colony && entries::colony_of(e.payload) == *colony;
-        const bool about_site = site && entries::site_of(e.payload) == *site;
-        return !about_colony && !about_site;
-      });
-    }
-    if (call.json) {
-      json rows = json::array();
-      for (const auto& entry : list) rows.push_back(json::parse(book::entry_json(entry)));
-      print(rows);
-    } else {
-      for (const auto& entry : list) {
-        std::cout << entry.happened.iso() << "  " << entry.id.text() << "  "
-                  << entries::kind_name(entry.payload) << ' ' << book::payload_json(entry.payload) << '\n';
-      }
     }
     return 0;
   });

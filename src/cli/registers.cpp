@@ -12,13 +12,6 @@ using nlohmann::json;
 
 namespace {
 
-Expected<std::optional<Date>> day(const std::string& text, const char* option) {
-  if (text.empty()) return std::optional<Date>();
-  const auto date = Date::parse(text);
-  if (!date) return bad_input(date.problem().what, option, date.problem().remedy);
-  return std::optional(*date);
-}
-
 int list_them(const Call& call) {
   json list = json::array();
   for (const auto& one : garth::register_kinds()) {
@@ -41,9 +34,9 @@ int register_command(const Call& call) {
   if (!call.out.empty() && !pdf && !ends_with(call.out, ".csv"))
     return report(
         {ProblemKind::wrong_use, "a register is written as .pdf or .csv", "--out", "name the file so"});
-  const auto from = day(call.from, "--from");
+  const auto from = day_of_option(call.from, "--from");
   if (!from) return report(from.problem());
-  const auto to = day(call.to, "--to");
+  const auto to = day_of_option(call.to, "--to");
   if (!to) return report(to.problem());
   const auto options = session_options(call, true);
   if (!options) return report(options.problem());

@@ -25,13 +25,6 @@ std::string standard_input() {
   return {std::istreambuf_iterator<char>(std::cin), {}};
 }
 
-// A slip in the year would move the beginning of the book, or stand where nobody looks.
-Outcome likely_date(Date happened, Date today) {
-  constexpr int days_back = 100 * 366, days_ahead = 400;
-  if (happened >= today - days_back && happened <= today + days_ahead) return Done{};
-  return bad_input(happened.iso() + " is too far from today, " + today.iso(), "--date", "check the year");
-}
-
 }  // namespace
 
 int note_command(const Call& call) {
@@ -82,7 +75,7 @@ int enter_command(const Call& call) {
     if (!date) return report(bad_input(date.problem().what, "--date", date.problem().remedy));
     draft.happened = *date;
   }
-  if (const auto likely = likely_date(draft.happened, session->today); !likely)
+  if (const auto likely = garth::likely_date(draft.happened, session->today, "--date"); !likely)
     return report(likely.problem());
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
   const auto kept = garth::keep(*session, {draft});

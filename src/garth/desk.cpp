@@ -149,22 +149,6 @@ Expected<json> Desk::outlook(std::string_view colony) {
   return bad_input("the colony has ended", std::string(colony), "name one that lives");
 }
 
-Expected<json> Desk::entry(std::string_view id) {
-  if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  const auto all = session_.book.entries();
-  if (!all) return all.problem();
-  std::optional<json> shown;
-  std::string replaced_by;
-  for (const auto& entry : *all) {
-    if (entry.id.text() == id) shown = shown_entry(entry, session_.state);
-    if (entry.supersedes && entry.supersedes->text() == id) replaced_by = entry.id.text();
-  }
-  if (!shown)
-    return bad_input("there is no entry '" + std::string(id) + "'", {}, "see the entries of the book");
-  if (!replaced_by.empty()) (*shown)["superseded_by"] = replaced_by;
-  return *shown;
-}
-
 Expected<json> Desk::note(std::string_view line, bool keep) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
   const auto answer = take_note(session_, line, keep);

@@ -8,9 +8,20 @@
 #include <vector>
 
 #include "garth/plan.hpp"
+#include "garth/registers/register.hpp"
+#include "garth/search.hpp"
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
+
+// An entry as it was filled in: `payload` is JSON text, not yet read.
+struct FilledIn {
+  std::string kind;
+  std::string payload;
+  Date happened;
+  std::optional<double> hour;
+  std::optional<EntryId> corrects;
+};
 
 // Not for several threads at once; the answers have the shapes of src/http/openapi.json.
 class Desk {
@@ -22,10 +33,22 @@ class Desk {
   Expected<nlohmann::json> plan(int days);
   Expected<nlohmann::json> colonies();
   Expected<nlohmann::json> outlook(std::string_view colony);
-  Expected<nlohmann::json> entry(std::string_view id);
   Expected<nlohmann::json> note(std::string_view line, bool keep);
   Expected<nlohmann::json> answer_need(std::string_view key, std::string_view answer,
                                        std::optional<Date> until = {});
+
+  // ---- the book itself: desk_entries.cpp ----
+  Expected<nlohmann::json> entry(std::string_view id);
+  Expected<nlohmann::json> entries(const EntrySearch& search);
+  Expected<nlohmann::json> enter(const FilledIn& filled_in);
+  Expected<nlohmann::json> take_back(std::string_view id, std::string_view reason);
+  Expected<nlohmann::json> kinds();
+  static nlohmann::json registers();
+  Expected<nlohmann::json> register_shown(std::string_view name, const Span& span);
+  Expected<std::string> register_as_csv(std::string_view name, const Span& span);
+  Expected<std::string> register_as_pdf(std::string_view name, const Span& span);
+  Expected<std::string> exported();
+
   Expected<std::string> sheet(Date date, std::string_view site);
   static nlohmann::json calcs();
   Expected<nlohmann::json> calc(std::string_view name, std::string_view input);
@@ -33,6 +56,8 @@ class Desk {
  private:
   Outcome look_again();  // drops what was worked out when another hand wrote to the book
   Expected<const PlanAnswer*> planned(int days);
+  Expected<Register> register_now(std::string_view name, const Span& span);
+  Expected<nlohmann::json> kept(const book::Draft& draft);
 
   Session session_;
   std::string head_;

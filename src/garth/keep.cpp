@@ -19,6 +19,12 @@ Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::
   return pass_the_gates(book, drafts, *honey);
 }
 
+Outcome likely_date(Date happened, Date today, const char* where) {
+  constexpr int days_back = 100 * 366, days_ahead = 400;
+  if (happened >= today - days_back && happened <= today + days_ahead) return Done{};
+  return bad_input(happened.iso() + " is too far from today, " + today.iso(), where, "check the year");
+}
+
 Expected<std::vector<entries::Entry>> keep(Session& session, const std::vector<book::Draft>& drafts) {
   const auto all = session.book.entries();
   if (!all) return all.problem();

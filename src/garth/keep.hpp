@@ -14,6 +14,10 @@ namespace beegarth::garth {
 Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
                     const Tables& tables);
 
+// A slip in the year would move the beginning of the book, or stand where nobody looks. `where` names the
+// field or option that the date came from.
+Outcome likely_date(Date happened, Date today, const char* where);
+
 // All or none; the session is not refreshed.
 Expected<std::vector<entries::Entry>> keep(Session& session, const std::vector<book::Draft>& drafts);
 

@@ -87,6 +87,27 @@ test('the entries that the plan rests on are there', async (t) => {
   const first = await get(`/api/entries/${[...ids][0]}`, '/api/entries/{id}');
   assert.equal(first.id, [...ids][0]);
 });
+test('the entries, page by page, each once and the newest first', async () => {
+  const whole = await get('/api/entries?limit=200', '/api/entries');
+  const days = whole.entries.map((entry) => entry.happened);
+  assert.deepEqual(days, [...days].sort().reverse());
+  assert.equal(new Set(whole.entries.map((entry) => entry.id)).size, whole.entries.length);
+  const told = await get(`/api/entries/${whole.entries[0].id}`, '/api/entries/{id}');
+  assert.ok(told.line.some((entry) => entry.id === whole.entries[0].id));
+});
+test('the kinds, each with a schema that can be read and compiled', async () => {
+  const { groups } = await get('/api/kinds');
+  for (const { kinds } of groups) for (const { schema } of kinds) assert.ok(ajv.compile(schema));
+});
+test('every register, and nothing in it that is not a column', async () => {
+  const { registers } = await get('/api/registers');
+  assert.ok(registers.length > 0);
+  for (const { name } of registers) {
+    const register = await get(`/api/registers/${name}`, '/api/registers/{name}');
+    const keys = register.columns.map((column) => column.key).sort();
+    for (const row of register.rows) assert.deepEqual(Object.keys(row.cells).sort(), keys);
+  }
+});
 test('a note is shown without being kept', async () => {
   const before = (await get('/api/book')).head;
   const { name } = (await get('/api/colonies')).colonies[0];
@@ -100,6 +121,7 @@ test('a note is shown without being kept', async () => {
 test('what is not there is refused as a problem', async () => {
   await refuse('/api/colonies/no-such-colony', 404, 'bad_input');
   await refuse('/api/entries/no-such-entry', 404, 'bad_input');
+  await refuse('/api/registers/no-such-register', 404, 'bad_input');
   await refuse('/api/honey', 404, 'wrong_use');
   await refuse('/api/plan', 405, 'wrong_use', send({}));
 });

@@ -11,7 +11,8 @@ const { chromium } = require('playwright-core');
 const root = fileURLToPath(new URL('../../', import.meta.url));
 export const screenshots = `${root}build/screenshots`;
 
-export async function open_browser() {
+// `at` is the address of a program that serves; else BEEGARTH_URL, else the invented face.
+export async function open_browser(at = process.env.BEEGARTH_URL) {
   const executablePath = process.env.CHROMIUM ?? '/usr/bin/chromium';
   if (!existsSync(executablePath)) throw new Error(`no browser at ${executablePath}: install chromium`);
   mkdirSync(screenshots, { recursive: true });
@@ -20,14 +21,14 @@ export async function open_browser() {
     headless: true,
     args: ['--no-sandbox', '--disable-gpu', '--disable-quic', '--no-first-run', '--disable-background-networking', '--disable-component-update', '--disable-sync'],
   });
-  const fake = process.env.BEEGARTH_URL ? null : await start_fake();
-  const url = process.env.BEEGARTH_URL?.replace(/\/$/, '') ?? fake.url;
+  const fake = at ? null : await start_fake();
+  const url = at?.replace(/\/$/, '') ?? fake.url;
 
   // A page that remembers what went wrong on it: every console error, and every request that leaves this machine.
   async function page_of(options = {}) {
     const context = await browser.newContext({ viewport: { width: 1180, height: 900 }, ...options });
     const page = await context.newPage();
-    page.setDefaultTimeout(process.env.BEEGARTH_URL ? 20_000 : 8_000);
+    page.setDefaultTimeout(at ? 20_000 : 8_000);
     page.wrong = [];
     page.on('console', (message) => { if (message.type() === 'error' || message.type() === 'warning') page.wrong.push(message.text()); });
     page.on('pageerror', (error) => page.wrong.push(String(error)));

@@ -1,7 +1,7 @@
 // The program's HTTP face with invented answers, for the browser tests. The headers are those of src/http/respond.cpp.
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { colonies, entries, outlook, plan, today } from './invented.mjs';
+import { colonies, entries, found, kinds, outlook, plan, register, registers, today, told } from './invented.mjs';
 
 const dist = new URL('../../web/dist/', import.meta.url);
 const types = { html: 'text/html; charset=utf-8', js: 'text/javascript; charset=utf-8', css: 'text/css; charset=utf-8', woff2: 'font/woff2' };
@@ -13,7 +13,7 @@ const problem = (status, kind, title, detail) => ({ status, type: 'application/p
 const json = (body) => ({ status: 200, type: 'application/json', body: JSON.stringify(body) });
 
 function file(path) {
-  const name = path === '/' || path === '/colonies' || path.startsWith('/colonies/') ? 'index.html' : path.slice(1);
+  const name = path === '/' || /^\/(colonies|book)(\/|$)/.test(path) ? 'index.html' : path.slice(1);
   const place = new URL(name, dist);
   if (!place.href.startsWith(dist.href) || !existsSync(place)) return problem(404, 'wrong_use', 'there is nothing at this address', path);
   return { status: 200, type: types[name.split('.').pop()] ?? 'application/octet-stream', body: readFileSync(place) };
@@ -48,9 +48,13 @@ export async function start_fake() {
       return found ? json(found) : problem(404, 'bad_input', 'there is no such colony', path);
     }
     if (path.startsWith('/api/entries/')) {
-      const found = entries[path.slice('/api/entries/'.length)];
-      return found ? json(found) : problem(404, 'bad_input', 'there is no such entry', path);
+      const one = entries[path.slice('/api/entries/'.length)];
+      return one ? json(told(one)) : problem(404, 'bad_input', 'there is no such entry', path);
     }
+    if (path === '/api/entries') return json(found());
+    if (path === '/api/kinds') return json(kinds);
+    if (path === '/api/registers') return json(registers);
+    if (path.startsWith('/api/registers/')) return path.endsWith('/feeding') ? json(register) : problem(404, 'bad_input', 'there is no such register', path);
     if (path === '/api/sheet') return { status: 200, type: 'application/pdf', body: '%PDF-1.4 invented' };
     if (path === '/openapi.json') return { status: 200, type: 'application/json', body: readFileSync(new URL('../../src/http/openapi.json', import.meta.url)) };
     return path.startsWith('/api/') ? problem(404, 'wrong_use', 'there is nothing at this address', path) : file(path);

@@ -95,3 +95,25 @@ export function outlook(key) {
     remarks: [{ text: 'The look of 28 May found more bees than was thought likely.', entries: ['01900000-0000-7000-8000-00000000a001'], sources: [] }],
   };
 }
+
+// The book of the invented face: enough for every answer to have its shape. What the book really does is tried
+// against the program itself, in book.test.mjs.
+export const kinds = {
+  groups: [
+    {
+      group: 'seen',
+      words: 'What was seen',
+      kinds: [{ kind: 'inspection', by_hand: true, schema: { type: 'object', properties: { look: { enum: ['full', 'quick', 'outside'] }, cups_with_egg: { type: 'integer', minimum: 0, maximum: 300, description: 'cells' } }, required: ['look'], 'x-order': ['look', 'cups_with_egg'] } }],
+    },
+  ],
+  names: { colony: [{ key: 'alder-5', name: 'Alder 5' }], site: [{ key: 'withy-meadow', name: 'Withy Meadow' }] },
+};
+export const told = (entry) => ({ ...entry, counts: true, line: [{ ...entry, counts: true }], known_then: [entry.id], known_now: [entry.id] });
+export const found = () => ({ entries: Object.values(entries).map((entry) => ({ ...entry, counts: true })), count: Object.keys(entries).length, more: false });
+export const registers = { registers: [{ name: 'feeding', title: 'Feeding', says: 'What each colony was fed, and from what source' }] };
+export const register = {
+  ...registers.registers[0],
+  columns: [{ key: 'date', words: 'date' }, { key: 'colony', words: 'colony' }],
+  rows: [{ cells: { date: '2026-05-20', colony: 'Alder 5' }, entries: ['01900000-0000-7000-8000-00000000a002'] }],
+  remarks: [],
+};

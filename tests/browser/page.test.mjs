@@ -54,7 +54,7 @@ test('Why opens to reasons, sources and the entry itself, and closes again', inv
     await page.getByRole('button', { name: /^entry/ }).first().click();
     const dialog = page.getByRole('dialog');
     await dialog.getByText('9 seams', { exact: false }).waitFor();
-    assert.match(await dialog.innerText(), /cups with egg\s+4/);
+    assert.match(await dialog.innerText(), /Cups with an egg\s+4/);
     await page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
   }));
@@ -212,7 +212,7 @@ test('the keyboard alone reaches and works everything on Today', invented, () =>
       reached.add(at.what);
       await page.keyboard.press('Tab');
     }
-    for (const part of ['A Today', 'A Colonies', 'BUTTON Done', 'BUTTON Not done', 'BUTTON Rained off', 'INPUT', 'BUTTON Read it back'])
+    for (const part of ['A Today', 'A Colonies', 'A Book', 'BUTTON Done', 'BUTTON Not done', 'BUTTON Rained off', 'INPUT', 'BUTTON Read it back'])
       assert.ok([...reached].some((what) => what.startsWith(part)), `${part} is not reached: ${[...reached].join(', ')}`);
     await page.locator('nav a', { hasText: 'Colonies' }).focus();
     await page.keyboard.press('Enter');

@@ -19,6 +19,14 @@ export type SeenMark = Schemas['SeenMark'];
 export type Entry = Schemas['Entry'];
 export type NoteReply = Schemas['NoteReply'];
 export type AnswerReply = Schemas['AnswerReply'];
+export type Entries = Schemas['Entries'];
+export type EntryTold = Schemas['EntryTold'];
+export type EntryAsk = Schemas['EntryAsk'];
+export type Kinds = Schemas['Kinds'];
+export type Kind = Schemas['Kind'];
+export type NamedKey = Schemas['NamedKey'];
+export type RegisterKind = Schemas['RegisterKind'];
+export type Register = Schemas['Register'];
 export type Answer = Schemas['AnswerAsk']['answer'];
 
 // A problem as the program tells it; `title` says what, `detail` where and what to do.
@@ -27,6 +35,7 @@ export class Failure extends Error {
     readonly title: string,
     readonly detail: string,
     readonly status: number,
+    readonly where = '',
   ) {
     super(title);
   }
@@ -41,7 +50,7 @@ async function ask<T>(path: string, init: RequestInit = {}): Promise<T> {
   }
   if (response.ok) return (await response.json()) as T;
   const problem = (await response.json().catch(() => ({}))) as Partial<Schemas['Problem']>;
-  throw new Failure(problem.title ?? response.statusText, problem.detail ?? '', response.status);
+  throw new Failure(problem.title ?? response.statusText, problem.detail ?? '', response.status, problem.where ?? '');
 }
 
 const send = (body: unknown): RequestInit => ({
@@ -55,7 +64,28 @@ export const read_book = () => ask<Book>('/api/book');
 export const read_plan = (days = 14) => ask<Plan>(`/api/plan?days=${days}`);
 export const read_colonies = () => ask<Colonies>('/api/colonies');
 export const read_outlook = (colony: string) => ask<Outlook>(`/api/colonies/${key(colony)}`);
-export const read_entry = (id: string) => ask<Entry>(`/api/entries/${key(id)}`);
+export const read_entry = (id: string) => ask<EntryTold>(`/api/entries/${key(id)}`);
+// What is asked of the list of entries; an empty part asks for nothing.
+export interface EntrySearch {
+  text: string;
+  kind: string;
+  about: string;
+  from: string;
+  to: string;
+}
+export function query_of(parts: object): string {
+  const said = Object.entries(parts).filter((pair): pair is [string, string] => typeof pair[1] === 'string' && pair[1] !== '');
+  return said.length === 0 ? '' : `?${new URLSearchParams(said)}`;
+}
+export const find_entries = (search: EntrySearch, after = '') => ask<Entries>(`/api/entries${query_of({ ...search, after })}`);
+export const send_entry = (entry: EntryAsk) => ask<AnswerReply>('/api/entries', send(entry));
+export const send_removal = (id: string, reason: string) => ask<AnswerReply>(`/api/entries/${key(id)}/removal`, send({ reason }));
+export const read_kinds = () => ask<Kinds>('/api/kinds');
+export const read_registers = () => ask<{ registers: RegisterKind[] }>('/api/registers');
+export type Days = { from: string; to: string };
+export const read_register = (name: string, days: Days) => ask<Register>(`/api/registers/${key(name)}${query_of(days)}`);
+export const register_file = (name: string, ending: 'csv' | 'pdf', days: Days) => `/api/registers/${key(name)}.${ending}${query_of(days)}`;
+export const export_address = '/api/export.jsonl';
 export const send_note = (line: string, keep: boolean) => ask<NoteReply>('/api/notes', send({ line, keep }));
 export const send_answer = (need: string, answer: Answer) =>
   ask<AnswerReply>(`/api/needs/${key(need)}`, send({ answer }));

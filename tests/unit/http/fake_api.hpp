@@ -13,6 +13,9 @@ struct FakeBook {
   int plans = 0;  // how often a plan was asked for
   std::vector<std::string> kept;
   std::string version = "head-1";
+  garth::EntrySearch asked;   // the last search
+  garth::FilledIn filled_in;  // the last entry
+  garth::Span span;           // of the last register
 };
 
 inline Problem unknown(std::string_view what) {
@@ -36,8 +39,42 @@ inline Api fake_api(FakeBook& book) {
   };
   api.entry = [](std::string_view id) -> Expected<Json> {
     if (id == "broken") throw std::runtime_error("invented fault");
+    if (id == "look" || id == "sign") return Json{{"id", id}};
     return unknown(id);
   };
+  api.find = [&book](const garth::EntrySearch& search) -> Expected<Json> {
+    book.asked = search;
+    return Json{{"entries", Json::array()}, {"count", 0}, {"more", false}};
+  };
+  api.enter = [&book](const garth::FilledIn& filled_in) -> Expected<Json> {
+    if (filled_in.kind == "feed")
+      return bad_input("honey of unknown origin is never fed", "source", "feed sugar");
+    book.filled_in = filled_in;
+    book.kept.push_back(filled_in.kind);
+    return Json{{"kept", true}, {"entries", Json::array()}};
+  };
+  api.take_back = [&book](std::string_view id, std::string_view reason) -> Expected<Json> {
+    if (id == "sign")
+      return bad_input("a suspicion is not taken back", "entry sign", "let the inspector clear it");
+    book.kept.push_back(std::string(id) + " back: " + std::string(reason));
+    return Json{{"kept", true}, {"entries", Json::array()}};
+  };
+  api.kinds = []() -> Expected<Json> { return Json{{"groups", Json::array()}, {"names", Json::object()}}; };
+  api.registers = []() -> Expected<Json> { return Json{{"registers", Json::array()}}; };
+  api.register_shown = [&book](std::string_view name, const garth::Span& span) -> Expected<Json> {
+    if (name != "medicines") return unknown(name);
+    book.span = span;
+    return Json{{"name", name}};
+  };
+  api.register_as_csv = [](std::string_view name, const garth::Span&) -> Expected<std::string> {
+    if (name != "medicines") return unknown(name);
+    return std::string("date,colony\r\n");
+  };
+  api.register_as_pdf = [](std::string_view name, const garth::Span&) -> Expected<std::string> {
+    if (name != "medicines") return unknown(name);
+    return std::string("%PDF-invented");
+  };
+  api.exported = []() -> Expected<std::string> { return std::string("{}\n"); };
   api.note = [&book](std::string_view line, bool keep) -> Expected<Json> {
     if (keep) book.kept.emplace_back(line);
     return Json{{"kept", keep}, {"entries", Json::array()}};

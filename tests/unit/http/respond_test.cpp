@@ -178,7 +178,8 @@ TEST_F(Respond, makes_a_sheet_for_a_day_that_exists) {
 }
 
 TEST_F(Respond, serves_the_page_at_each_of_its_places) {
-  for (const char* path : {"/", "/colonies", "/colonies/alder-5"}) {
+  for (const char* path :
+       {"/", "/colonies", "/colonies/alder-5", "/book", "/book/new", "/book/registers/lots"}) {
     const Reply reply = get(path);
     EXPECT_EQ(reply.status, 200) << path;
     EXPECT_THAT(reply.content_type, StartsWith("text/html"));
@@ -188,7 +189,7 @@ TEST_F(Respond, serves_the_page_at_each_of_its_places) {
 
 TEST_F(Respond, serves_nothing_that_was_not_compiled_in) {
   for (const char* path : {"", "/../etc/passwd", "/assets/../../etc/passwd", "//etc/passwd", "/.", "/assets/",
-                           "/etc/passwd", "/index.html/"})
+                           "/etc/passwd", "/index.html/", "/bookshelf", "/coloniesque"})
     expect_problem(get(path), 404, "wrong_use");
 }
 
@@ -208,7 +209,7 @@ TEST_F(Respond, has_every_address_that_it_describes) {
     for (const auto& [method, unused] : methods.items()) {
       std::string real = path;
       if (const auto open = real.find('{'); open != std::string::npos)
-        real = real.substr(0, open) + "some-key";
+        real.replace(open, real.find('}') - open + 1, "some-key");
       Ask ask = to_post(real, "{}");
       ask.method = method == "get" ? "GET" : "POST";
       const Reply reply = respond(ask, api);
@@ -217,7 +218,7 @@ TEST_F(Respond, has_every_address_that_it_describes) {
       ++seen;
     }
   }
-  EXPECT_EQ(seen, 11);
+  EXPECT_EQ(seen, 20);
 }
 
 }  // namespace

@@ -1,4 +1,6 @@
 // Every word of the page in English, with its units. Another language is another file of this shape.
+import { choice_words, field_words, kind_words, unit_words } from './en_entries';
+
 const locale = 'en-GB';
 const day_of = (iso: string) => new Date(`${iso}T00:00:00Z`);
 const dates = (options: Intl.DateTimeFormatOptions) => new Intl.DateTimeFormat(locale, { timeZone: 'UTC', ...options });
@@ -6,6 +8,7 @@ const whole = new Intl.NumberFormat(locale, { maximumFractionDigits: 0 });
 const three = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 });
 const tenth = new Intl.NumberFormat(locale, { maximumFractionDigits: 1 });
 const exact_tenth = new Intl.NumberFormat(locale, { minimumFractionDigits: 1, maximumFractionDigits: 1 });
+const any_number = new Intl.NumberFormat(locale, { maximumFractionDigits: 6, useGrouping: false });
 const compact = new Intl.NumberFormat(locale, { maximumSignificantDigits: 3 });
 
 const weekday = dates({ weekday: 'long' });
@@ -13,6 +16,7 @@ const day_month = dates({ day: 'numeric', month: 'long' });
 const short_day = dates({ day: 'numeric', month: 'short' });
 const full_day = dates({ weekday: 'long', day: 'numeric', month: 'long', year: 'numeric' });
 const month_name = dates({ month: 'short' });
+const instant = new Intl.DateTimeFormat(locale, { day: 'numeric', month: 'short', year: 'numeric', hour: '2-digit', minute: '2-digit' });
 
 const odds_number = (share: number) => (share > 0 && share < 0.01 ? '<1' : share < 1 && share > 0.99 ? '>99' : whole.format(share * 100));
 const percent = (share: number) => `${odds_number(share)} %`;
@@ -34,16 +38,21 @@ export const words = {
   name: 'beegarth',
   skip: 'Skip to the page',
   places: 'Places',
-  place: { today: 'Today', colonies: 'Colonies' },
+  place: { today: 'Today', colonies: 'Colonies', book: 'Book' },
 
   // numbers, dates, odds
   percent,
+  hour: (hour: number) => `${Math.floor(hour)}:${String(Math.round((hour % 1) * 60)).padStart(2, '0')}`,
+  number: (value: number) => any_number.format(value),
+  amount: (value: number, unit: string) => `${any_number.format(value)}${unit === '°' ? '' : '\u00a0'}${unit}`,
   odds: (value: number, low: number, high: number) => `${percent(value)} (${odds_number(low)} to ${odds_number(high)} %)`,
   odds_aloud: (value: number, low: number, high: number) =>
     `${percent(value)}, between ${percent(low)} and ${percent(high)}`,
   odds_note: 'Odds stand with their 80 % interval in brackets.',
   sentence,
   minutes: duration,
+  // A text of the program with the words of its lists and kinds as one says them.
+  plainly: (text: string) => text.replace(/\b[a-z]+(_[a-z]+)+\b/g, plain),
   // A text of the program with its dates as one says them.
   with_dates: (text: string) =>
     text.replace(/\b\d{4}-\d\d-\d\d\b/g, (iso) => `${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`),
@@ -118,11 +127,105 @@ export const words = {
     written: 'Written',
     who: 'By',
     superseded: 'A later entry corrects this one.',
+    removed: 'This entry was taken back.',
+    in_book: 'Show it in the book',
     open: (id: string) => `entry ${id.length > 13 ? `…${id.slice(-6)}` : id}`,
-    field: plain,
-    kind: plain,
+    field: (name: string): string => field_words[name] ?? sentence(plain(name.replace(/_(kg|mm|cm|m|g|km|h|pct|C|deg|m2|m_s|W_K)$/, ''))),
+    kind: (name: string): string => kind_words[name] ?? sentence(plain(name)),
+    unit: (unit: string): string => unit_words[unit] ?? unit,
+    choice: (word: string): string => choice_words[word] ?? plain(word),
     yes: 'yes',
     no: 'no',
+  },
+
+  book: {
+    title: 'Book',
+    search: 'Search the book',
+    text: 'Words',
+    text_hint: 'in what was said, a name or a remark',
+    kind: 'Kind',
+    every_kind: 'All but the weather',
+    really_every_kind: 'Everything, the weather too',
+    all_of: (group: string) => `${group}: all`,
+    about: 'Colony or site',
+    all_about: 'All of them',
+    sites: 'Sites',
+    colonies: 'Colonies',
+    ended: (name: string) => `${name} (ended)`,
+    from: 'From',
+    to: 'To',
+    found: (n: number) => (n === 0 ? 'No entry fits.' : `${count(n, 'entry', 'entries')}, newest first.`),
+    more: 'Show older entries',
+    write: 'Write an entry',
+    registers: 'Registers',
+    export: 'Export everything (JSON Lines)',
+    back: 'All entries',
+    all_registers: 'All registers',
+    corrected: 'Corrected:',
+    see_correction: 'see what stands in its place',
+    taken_back: 'Taken back:',
+    see_removal: 'see when and why',
+    corrects: 'Corrects an earlier entry',
+    struck: 'does not count',
+
+    // one entry
+    as_entered: (written: string) => `As entered on ${instant.format(new Date(written))}`,
+    as_corrected: (written: string) => `As corrected on ${instant.format(new Date(written))}`,
+    known_now: 'What is known now',
+    known_until: (written: string) => `Known so until ${instant.format(new Date(written))}`,
+    line: 'As it was known, then and now',
+    said: 'What was said',
+    day: 'Day',
+    changed: 'changed',
+    back_on: (written: string, reason: string) => `Taken back on ${instant.format(new Date(written))}${reason ? `: ${stopped(reason)}` : '.'}`,
+    back_undone: 'That was itself undone.',
+    nothing_counts: 'Nothing of it counts now. It stays in the book.',
+    one_of_two: 'Two corrections count side by side: correct or take back one of them.',
+    correct: 'Correct',
+    take_back: 'Take back',
+    reason: 'Why is it taken back?',
+    leave: 'Leave it',
+    kept: 'Written in the book.',
+    kept_correction: 'Written in the book. The entry before it stays, struck.',
+    kept_removal: 'Taken back. The entry stays in the book, struck.',
+
+    // the form
+    new_title: 'Write an entry',
+    new_lead: 'What is it about?',
+    other_kind: 'Another kind of entry',
+    correct_title: (kind: string) => `Correct: ${kind}`,
+    correct_lead: 'What you write here stands in its place from now on. What was written before stays in the book, struck.',
+    happened: 'Day',
+    hour: 'Hour, if it matters',
+    hour_hint: 'like 13:30',
+    needed: 'needed',
+    not_said: 'not said',
+    keep: 'Keep it in the book',
+    no_names: 'There is none in the book yet.',
+    new_key: 'a short key of your own, like alder-5; it never changes',
+    range: (low: number, high: number) => `${compact.format(low)} to ${compact.format(high)}`,
+    fault_needed: 'This is needed.',
+    fault_number: 'This is not a number.',
+    fault_whole: 'This is not a whole number.',
+    fault_range: (low: number, high: number) => `Give ${compact.format(low)} to ${compact.format(high)}.`,
+    fault_hour: 'Write an hour like 13:30.',
+    faults: (n: number) => `${count(n, 'field wants', 'fields want')} another look. Nothing was written.`,
+    refused: 'Nothing was written:',
+
+    // registers
+    registers_lead: 'Each from the entries that count today, to show, to print or to hand on.',
+    span_days: 'Days',
+    show: 'Show these days',
+    csv: 'As CSV',
+    pdf: 'To print (PDF)',
+    rows: (n: number) => count(n, 'row', 'rows'),
+    nothing: 'Nothing is entered for these days.',
+    rests_on: 'Entries',
+    remarks: 'What to mind',
+    whole_book: 'The whole book',
+    between: (from: string, to: string) =>
+      [from && `from ${day_month.format(day_of(from))} ${from.slice(0, 4)}`, to && `to ${day_month.format(day_of(to))} ${to.slice(0, 4)}`].filter(Boolean).join(' '),
+    as_of: (iso: string) => `As the book stood on ${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`,
   },
 
   colonies: {

@@ -1,0 +1,22 @@
+// The addresses under /api/ and what each does. Private to the room.
+#pragma once
+
+#include <span>
+#include <string>
+#include <string_view>
+
+#include "http/respond.hpp"
+
+namespace beegarth::http {
+
+struct Road {
+  std::string_view path;  // "*" in it stands for a key, which may hold slashes
+  std::string_view method;
+  Reply (*go)(const Ask&, const std::string& key, const Api&);
+};
+
+// A more particular address stands before one that would match it too.
+std::span<const Road> plan_roads();   // the plan, colonies, notes, needs, sheets, computations
+std::span<const Road> entry_roads();  // the book itself: entries, kinds, registers, export
+
+}  // namespace beegarth::http
