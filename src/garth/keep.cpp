@@ -8,12 +8,12 @@ namespace beegarth::garth {
 Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
                     const Tables& tables) {
   for (const auto& draft : drafts) {
-    if (const Outcome sound = entries::validate(draft.payload); !sound) return sound;
+    if (Outcome sound = entries::validate(draft.payload); !sound) return sound;
     const auto* own = std::get_if<entries::TableOverride>(&draft.payload);
     if (own == nullptr) continue;
     if (const auto usable = tables.with(std::span(own, 1)); !usable) return usable.problem();
   }
-  if (const Outcome known = only_known_names(book, drafts); !known) return known;
+  if (Outcome known = only_known_names(book, drafts); !known) return known;
   const auto honey = HoneyRules::from(tables["work"]);
   if (!honey) return honey.problem();
   return pass_the_gates(book, drafts, *honey);

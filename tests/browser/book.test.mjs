@@ -95,6 +95,7 @@ test('a correction stands beside what it corrects; both stay in the list, the ol
     const weight = page.locator('tbody tr', { hasText: 'Weight' });
     assert.equal(await weight.locator('s').innerText(), `${feed.fields.kg}\u00a0kg`);
     assert.match(await weight.locator('td').nth(1).innerText(), /3[.]5\u00a0kg\s+changed/);
+    await page.screenshot({ path: `${screenshots}/book-corrected.png`, clip: { x: 0, y: 0, width: 1180, height: 560 } });
     await page.getByRole('link', { name: 'All entries' }).click();
     await page.getByLabel('Kind').selectOption({ label: 'Feed given' });
     const struck = page.locator('li.struck');

@@ -41,7 +41,7 @@ export function payload_of(fields: Field[], values: Values): Record<string, unkn
     } else if (value.trim() !== '') {
       if (field.control === 'flag') said[field.name] = value === 'yes';
       else if (field.control === 'number' || field.control === 'whole') said[field.name] = number_of(value);
-      else said[field.name] = value.trim();
+      else said[field.name] = value; // as it stands: a correction changes nothing that was left alone
     }
   }
   return said;
