@@ -22,13 +22,13 @@ std::string clock(double hour) {
 
 }  // namespace
 
-std::span<const Item> items_about(const KnownName* name, bool forecast) {
+const ItemList& items_about(const KnownName* name, bool forecast) {
   if (forecast) {
     const bool is_site = name && name->what == NamedThing::site;
-    return is_site ? weather_items() : std::span<const Item>();
+    return is_site ? weather_items() : no_items();
   }
   if (!name) return nobody_items();
-  if (name->what == NamedThing::hive) return {};
+  if (name->what == NamedThing::hive) return no_items();
   return name->what == NamedThing::site ? site_items() : colony_items();
 }
 
@@ -48,7 +48,7 @@ NoteGroup::NoteGroup(std::string_view line, const KnownName* name, Date date, st
   said_.treatments_on = name->treatments_on;
 }
 
-std::span<const Item> NoteGroup::items() const {
+const ItemList& NoteGroup::items() const {
   return said_.dead ? dead_colony_items() : items_about(name_, forecast_);
 }
 
