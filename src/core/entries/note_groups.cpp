@@ -115,8 +115,12 @@ void NoteGroup::take(Clause& clause, const std::vector<NoteWord>& words,
   for (const Correction& each : corrections) {
     if (clause.state[each.number_at] != State::read || clause.state[each.words.front()] == State::read)
       continue;
-    for (const std::size_t i : each.words) clause.state[i] = State::read;
-    join(said, typed(clause.words[each.words.front()].begin, clause.words[each.words.back()].end), ", ");
+    std::size_t next = 0;  // behind a comma where that is no longer the word before it
+    for (const std::size_t i : each.words) {
+      clause.state[i] = State::read;
+      join(said, typed(clause.words[i].begin, clause.words[i].end), i == next ? " " : ", ");
+      next = i + 1;
+    }
   }
   switch (said_.touched) {
     case Touched::look:
