@@ -84,6 +84,9 @@ extern "C" int LLVMFuzzerTestOneInput(const std::uint8_t* data, std::size_t size
          std::holds_alternative<Note>(entry.payload));
     must(entry.line >= 1 && entry.line <= 1 + std::count(line.begin(), line.end(), '\n'));
   }
+  for (const std::string& told : reading->read_back) {
+    must(std::none_of(told.begin(), told.end(), [](unsigned char c) { return c < 0x20 && c != 0x09; }));
+  }
   must(keeps_every_word(line, *reading));
   // An unknown word on a line of its own changes nothing that was understood.
   if (line.size() < 15000) {

@@ -157,6 +157,7 @@ Expected<json> Desk::note(std::string_view line, bool keep) {
   for (const auto& entry : answer->understood) entries.push_back(shown_entry(entry, session_.state));
   json remarks = json::array();
   if (!answer->left_as_text.empty()) remarks.push_back("kept as text: " + answer->left_as_text);
+  for (const auto& question : answer->questions) remarks.push_back("unclear: " + question);
   return json{{"kept", keep}, {"entries", std::move(entries)}, {"remarks", std::move(remarks)}};
 }
 

@@ -43,13 +43,13 @@ std::vector<Segment> segments_of(const Clause& clause) {
   return segments;
 }
 
-std::vector<Matched> match_all(std::span<const NoteWord> words, std::span<const Item> items) {
+std::vector<Matched> match_all(std::span<const NoteWord> words, const ItemList& items) {
   std::vector<Matched> found;
   for (std::size_t at = 0; at < words.size();) {
     Matched best{.at = at};
-    for (const Item& item : items) {
-      PatternMatch match = item.pattern.match(words, at);
-      if (match.words > best.match.words) best = {at, std::move(match), &item};
+    for (const Item* item : items.beginning_with(words[at])) {
+      PatternMatch match = item->pattern.match(words, at);
+      if (match.words > best.match.words) best = {at, std::move(match), item};
     }
     at += std::max<std::size_t>(1, best.match.words);
     if (best.item) found.push_back(std::move(best));

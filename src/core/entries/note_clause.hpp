@@ -56,7 +56,7 @@ struct Matched {
 };
 
 // The longest pattern at each word, from the left.
-std::vector<Matched> match_all(std::span<const NoteWord> words, std::span<const Item> items);
+std::vector<Matched> match_all(std::span<const NoteWord> words, const ItemList& items);
 // Takes back what stands next to a number or a measure that nothing took: "brood 6 seams" can be read in two
 // ways.
 void drop_ambiguous(std::span<const NoteWord> words, std::vector<Matched>& found);

@@ -205,7 +205,7 @@ Expected<SaidDay> on_the_third(std::span<const NoteWord> words, Date today, bool
 
 Expected<SaidDay> said_day(std::span<const NoteWord> words, Date today, bool forecast) {
   if (words.empty()) return SaidDay{};
-  if (const auto day = on_the_third(words, today, forecast); !day || day->words > 0) return day;
+  if (auto day = on_the_third(words, today, forecast); !day || day->words > 0) return day;
   const bool on = is(words[0], "on") && words.size() > 1;
   const std::size_t skip = on ? (is(words[1], "the") && words.size() > 2 ? 2 : 1) : 0;
   auto day = undated(words.subspan(skip), today, forecast);

@@ -22,13 +22,13 @@ std::string clock(double hour) {
 
 }  // namespace
 
-std::span<const Item> items_about(const KnownName* name, bool forecast) {
+const ItemList& items_about(const KnownName* name, bool forecast) {
   if (forecast) {
     const bool is_site = name && name->what == NamedThing::site;
-    return is_site ? weather_items() : std::span<const Item>();
+    return is_site ? weather_items() : no_items();
   }
   if (!name) return nobody_items();
-  if (name->what == NamedThing::hive) return {};
+  if (name->what == NamedThing::hive) return no_items();
   return name->what == NamedThing::site ? site_items() : colony_items();
 }
 
@@ -48,7 +48,7 @@ NoteGroup::NoteGroup(std::string_view line, const KnownName* name, Date date, st
   said_.treatments_on = name->treatments_on;
 }
 
-std::span<const Item> NoteGroup::items() const {
+const ItemList& NoteGroup::items() const {
   return said_.dead ? dead_colony_items() : items_about(name_, forecast_);
 }
 
@@ -115,8 +115,12 @@ void NoteGroup::take(Clause& clause, const std::vector<NoteWord>& words,
   for (const Correction& each : corrections) {
     if (clause.state[each.number_at] != State::read || clause.state[each.words.front()] == State::read)
       continue;
-    for (const std::size_t i : each.words) clause.state[i] = State::read;
-    join(said, typed(clause.words[each.words.front()].begin, clause.words[each.words.back()].end), ", ");
+    std::size_t next = 0;  // behind a comma where that is no longer the word before it
+    for (const std::size_t i : each.words) {
+      clause.state[i] = State::read;
+      join(said, typed(clause.words[i].begin, clause.words[i].end), i == next ? " " : ", ");
+      next = i + 1;
+    }
   }
   switch (said_.touched) {
     case Touched::look:

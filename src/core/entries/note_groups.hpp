@@ -32,7 +32,7 @@ class NoteGroup {
   void close(NoteReading& into);
 
  private:
-  std::span<const Item> items() const;
+  const ItemList& items() const;
   void take(Clause& clause, const std::vector<NoteWord>& words, const std::vector<std::size_t>& where,
             const Matched& match, const std::vector<Correction>& corrections);
   void propose(NoteReading& into, Payload payload, const std::string& words, int line_number) const;
@@ -58,6 +58,6 @@ class NoteGroup {
 };
 
 // What can be said of it; of days to come nothing but weather.
-std::span<const Item> items_about(const KnownName* name, bool forecast);
+const ItemList& items_about(const KnownName* name, bool forecast);
 
 }  // namespace beegarth::entries

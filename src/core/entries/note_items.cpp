@@ -41,6 +41,28 @@ std::vector<Item> all_of(std::initializer_list<Maker> makers) {
 
 }  // namespace
 
+ItemList::ItemList(std::vector<Item> items) : items_(std::move(items)) {
+  std::vector<Pattern::Beginning> beginnings;
+  for (const Item& item : items_) {
+    beginnings.push_back(item.pattern.beginning());
+    for (const std::string& lemma : beginnings.back().lemmas) by_lemma_[lemma];
+  }
+  for (std::size_t i = 0; i < items_.size(); ++i) {
+    const Pattern::Beginning& begins = beginnings[i];
+    for (auto& [lemma, list] : by_lemma_) {
+      if (begins.any || begins.lemmas.contains(lemma)) list.push_back(&items_[i]);
+    }
+    if (begins.any || begins.number) by_number_.push_back(&items_[i]);
+    if (begins.any) others_.push_back(&items_[i]);
+  }
+}
+
+const std::vector<const Item*>& ItemList::beginning_with(const NoteWord& word) const {
+  if (word.mark == Mark::number) return by_number_;
+  const auto at = by_lemma_.find(word.lemma);
+  return at == by_lemma_.end() ? others_ : at->second;
+}
+
 Item unclear(const char* text, const char* question) {
   Item item(text, [](Said&, const PatternMatch&) { return false; });
   item.question = question;
@@ -89,37 +111,40 @@ std::vector<Item> items_of_weather() {
   };
 }
 
-std::span<const Item> colony_items() {
-  static const std::vector<Item> items =
-      all_of({items_seen, items_of_signs, items_counted, items_fed, items_treated, items_room, items_queens,
-              items_of_trouble, items_of_nobody});
+const ItemList& colony_items() {
+  static const ItemList items(all_of({items_seen, items_of_signs, items_counted, items_fed, items_treated,
+                                      items_room, items_queens, items_of_trouble, items_of_nobody}));
   return items;
 }
-std::span<const Item> dead_colony_items() {
-  static const std::vector<Item> items =
+const ItemList& dead_colony_items() {
+  static const ItemList items(
       all_of({items_found_dead, items_seen, items_of_signs, items_counted, items_fed, items_treated,
-              items_room, items_queens, items_of_trouble, items_of_nobody});
+              items_room, items_queens, items_of_trouble, items_of_nobody}));
   return items;
 }
-std::span<const Item> site_items() {
-  static const std::vector<Item> items =
-      all_of({items_of_weather, items_of_trouble, items_of_land, items_of_nobody});
+const ItemList& site_items() {
+  static const ItemList items(all_of({items_of_weather, items_of_trouble, items_of_land, items_of_nobody}));
   return items;
 }
-std::span<const Item> weather_items() {
-  static const std::vector<Item> items = items_of_weather();
+const ItemList& weather_items() {
+  static const ItemList items(items_of_weather());
   return items;
 }
-std::span<const Item> nobody_items() {
-  static const std::vector<Item> items = items_of_nobody();
+const ItemList& nobody_items() {
+  static const ItemList items(items_of_nobody());
+  return items;
+}
+
+const ItemList& no_items() {
+  static const ItemList items({});
   return items;
 }
 
 bool is_known_lemma(const std::string& lemma) {
   static const std::set<std::string> known = [] {
     std::set<std::string> words;
-    for (const auto items : {dead_colony_items(), site_items()}) {
-      for (const Item& item : items) item.pattern.collect_words(words);
+    for (const ItemList* items : {&dead_colony_items(), &site_items()}) {
+      for (const Item& item : items->all()) item.pattern.collect_words(words);
     }
     return words;
   }();

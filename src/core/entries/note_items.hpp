@@ -6,6 +6,7 @@
 #include <optional>
 #include <span>
 #include <string>
+#include <unordered_map>
 #include <utility>
 #include <vector>
 
@@ -44,6 +45,20 @@ struct Item {
 
   Item(const char* text, Write writes) : pattern(text), write(std::move(writes)) {}
 };
+// Items in their order, with those at hand that a word can begin.
+class ItemList {
+ public:
+  explicit ItemList(std::vector<Item> items);
+  std::span<const Item> all() const { return items_; }
+  const std::vector<const Item*>& beginning_with(const NoteWord& word) const;
+
+ private:
+  std::vector<Item> items_;
+  std::unordered_map<std::string, std::vector<const Item*>> by_lemma_;
+  std::vector<const Item*> by_number_;
+  std::vector<const Item*> others_;
+};
+
 Item unclear(const char* text, const char* question);              // never a field
 Item asking(const char* text, Write write, const char* question);  // a question where it is no field
 
@@ -77,11 +92,12 @@ std::vector<Item> items_of_nobody();   // urgent calls, kit, lots
 std::vector<Item> items_of_trouble();  // urgent, of a colony or a site; samples, the inspector
 std::vector<Item> items_of_weather();
 
-std::span<const Item> colony_items();       // of a colony
-std::span<const Item> dead_colony_items();  // the same where it is dead
-std::span<const Item> site_items();
-std::span<const Item> weather_items();
-std::span<const Item> nobody_items();
+const ItemList& colony_items();       // of a colony
+const ItemList& dead_colony_items();  // the same where it is dead
+const ItemList& site_items();
+const ItemList& weather_items();
+const ItemList& nobody_items();
+const ItemList& no_items();
 bool is_known_lemma(const std::string& lemma);  // stands in one of the patterns
 
 }  // namespace beegarth::entries

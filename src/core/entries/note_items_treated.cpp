@@ -1,5 +1,6 @@
 // What can be said of treatments: begun, described by the label, ended. Never a dose.
 #include <algorithm>
+#include <string_view>
 #include <utility>
 
 #include "entries/note_items.hpp"
@@ -112,19 +113,20 @@ std::vector<Item> items_treated() {
                              Strips{"amitraz", Kind::amitraz, "strip", "strip", "strips"},
                              Strips{"pyrethroid", Kind::pyrethroid, "strip", "strip", "strips"},
                              Strips{"hop acid?", Kind::hop_acids, "strip", "strip", "strips"}}) {
-    const std::string name = each.name, things = each.things;
-    const auto item = [&](const std::string& text, Write write) {
+    const std::string_view name = each.name, things = each.things;
+    const auto item = [&](std::initializer_list<std::string_view> parts, Write write) {
+      std::string text;
+      for (const std::string_view part : parts) text += part;
       items.emplace_back(text.c_str(), std::move(write));
     };
-    item(name + " " + things + "? on|in|given|applied for? #day?", treated(each.kind));
-    item("added|given " + name + " " + things + "? on|in? for? #day?", treated(each.kind));
-    item("treated with? " + name + " " + things + "? for? #day?", treated(each.kind));
-    item("# " + name + " " + things + " on|in|given for? #day?",
-         treated_with(each.kind, each.one, each.many));
-    item(name + " # " + things + " on|in|given for? #day?", treated_with(each.kind, each.one, each.many));
-    item(name + " " + things + "? taken? out|off", ended(each.kind));
-    item(name + " " + things + "? removed", ended(each.kind));
-    item("removed|taken out? the? " + name + " " + things + "? out|off?", ended(each.kind));
+    item({name, " ", things, "? on|in|given|applied for? #day?"}, treated(each.kind));
+    item({"added|given ", name, " ", things, "? on|in? for? #day?"}, treated(each.kind));
+    item({"treated with? ", name, " ", things, "? for? #day?"}, treated(each.kind));
+    item({"# ", name, " ", things, " on|in|given for? #day?"}, treated_with(each.kind, each.one, each.many));
+    item({name, " # ", things, " on|in|given for? #day?"}, treated_with(each.kind, each.one, each.many));
+    item({name, " ", things, "? taken? out|off"}, ended(each.kind));
+    item({name, " ", things, "? removed"}, ended(each.kind));
+    item({"removed|taken out? the? ", name, " ", things, "? out|off?"}, ended(each.kind));
   }
   return items;
 }

@@ -141,7 +141,7 @@ Outcome NoteReader::read_when(Clause& clause, const Segment& segment) {
   const auto last = clause.state.begin() + static_cast<std::ptrdiff_t>(segment.end);
   const std::vector<State> undated(first, last);
   const Head head = head_;
-  const Outcome read = heads_.read_when(clause, segment, head_);
+  Outcome read = heads_.read_when(clause, segment, head_);
   if (read && says_something(clause, segment)) return Done{};
   std::copy(undated.begin(), undated.end(), first);
   head_ = head;

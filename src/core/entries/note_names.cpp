@@ -126,6 +126,7 @@ std::vector<std::string> NameFinder::near(const std::string& said) const {
   std::sort(found.begin(), found.end());
   found.erase(std::unique(found.begin(), found.end()), found.end());
   std::vector<std::string> names;
+  names.reserve(found.size());
   for (auto& each : found) names.push_back(std::move(each.second));
   return names;
 }

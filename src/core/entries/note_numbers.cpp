@@ -85,11 +85,26 @@ Taken with_half(std::span<const NoteWord> words, std::size_t at) {
 
 }  // namespace
 
+namespace {
+
+// Only blanks may stand between them: what is joined is kept as it was typed.
+bool apart_by_blanks(std::string_view line, std::span<const NoteWord> words) {
+  for (std::size_t i = 1; i < words.size(); ++i) {
+    const std::string_view gap = line.substr(words[i - 1].end, words[i].begin - words[i - 1].end);
+    if (gap.find_first_not_of(' ') != std::string_view::npos) return false;
+  }
+  return true;
+}
+
+}  // namespace
+
 std::vector<NoteWord> join_numbers(std::string_view line, std::vector<NoteWord> words) {
   std::vector<NoteWord> joined;
   joined.reserve(words.size());
   for (std::size_t at = 0; at < words.size();) {
-    const Taken taken = with_half(words, at);
+    Taken taken = with_half(words, at);
+    if (!apart_by_blanks(line, std::span(words).subspan(at, std::max<std::size_t>(1, taken.words))))
+      taken = {};
     const std::size_t count = std::max<std::size_t>(1, taken.words);
     NoteWord word = words[at];
     if (taken.words > 1) {

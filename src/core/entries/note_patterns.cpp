@@ -200,6 +200,22 @@ void Pattern::collect_words(std::set<std::string>& into) const {
   for (const Element& element : elements_) into.insert(element.words.begin(), element.words.end());
 }
 
+Pattern::Beginning Pattern::beginning() const {
+  Beginning begins;
+  for (const Element& element : elements_) {
+    if (element.kind.empty())
+      begins.lemmas.insert(element.words.begin(), element.words.end());
+    else if (element.kind == "QC")
+      begins.lemmas.insert({"qc", "queen"});
+    else if (element.kind[0] == '#' && element.kind != "#ratio")
+      begins.number = true;
+    else
+      begins.any = true;
+    if (!element.optional) break;
+  }
+  return begins;
+}
+
 PatternMatch Pattern::match(std::span<const NoteWord> segment, std::size_t at) const {
   PatternMatch found;
   if (begins_ && at != 0) return found;

@@ -34,6 +34,13 @@ class Pattern {
   PatternMatch match(std::span<const NoteWord> segment, std::size_t at) const;
   void collect_words(std::set<std::string>& into) const;
 
+  struct Beginning {
+    std::set<std::string> lemmas;  // that it may begin with
+    bool number = false;           // or with a number
+    bool any = false;              // or with anything
+  };
+  Beginning beginning() const;
+
  private:
   struct Element {
     std::string kind;  // "" a word; else "#", "#kg", ... or "*"
