@@ -89,6 +89,9 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
       answer.understood.push_back(
           {.happened = draft.happened, .happened_hour = draft.happened_hour, .payload = draft.payload});
     }
+    const auto all = session.book.entries();
+    if (!all) return all.problem();
+    if (const Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
     return answer;
   }
   auto kept = garth::keep(session, drafts);
