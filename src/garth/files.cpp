@@ -24,6 +24,13 @@ Expected<std::string> file_to_replace(const std::string& path) {
   std::error_code error;
   const auto target = std::filesystem::weakly_canonical(path, error);
   if (error) return storage("the path cannot be followed: " + error.message(), path, "check the folder");
+  for (const std::string_view beside : {"-wal", "-shm", "-journal"}) {
+    const std::string name = target.string();
+    if (name.size() > beside.size() && name.ends_with(beside) &&
+        std::filesystem::exists(name.substr(0, name.size() - beside.size()), error))
+      return bad_input("this is where the book beside it keeps its newest entries", path,
+                       "name another file");
+  }
   const auto kind = std::filesystem::status(target, error);
   if (!std::filesystem::exists(kind)) return target.string();
   if (!std::filesystem::is_regular_file(kind))

@@ -85,8 +85,15 @@ void NoteGroup::read_segment(Clause& clause, const Segment& segment,
     found = match_all(words, dead_colony_items());
   const bool turned = turned_round(words, found);
   if (!turned) drop_ambiguous(words, found);
+  std::size_t understood = 0;
+  for (const Matched& each : found) understood += each.match.words;
+  const auto fillers = static_cast<std::size_t>(std::count_if(words.begin(), words.end(), is_filler));
+  const bool left_over = words.size() > understood + fillers;
   for (const Matched& each : found) {
-    if (!turned && each.item->write(said_, each.match)) {
+    if (each.item->alone && left_over) {
+      questions_.push_back(each.match.typed +
+                           ": was it seen in this colony? say it alone: " + each.match.typed);
+    } else if (!turned && each.item->write(said_, each.match)) {
       take(clause, words, where, each, corrections);
     } else if (!each.item->question.empty() && (!turned || each.item->never)) {
       questions_.push_back(each.match.typed + ": " + each.item->question);

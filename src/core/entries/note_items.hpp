@@ -42,6 +42,7 @@ struct Item {
   std::string question;  // what the keeper is asked where the words can be read in two ways and stay text
   bool never = false;    // it always can
   bool dead = false;     // tells that the colony is dead
+  bool alone = false;    // means what it says only where nothing is left over beside it
 
   Item(const char* text, Write writes) : pattern(text), write(std::move(writes)) {}
 };

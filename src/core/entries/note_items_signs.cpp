@@ -2,6 +2,7 @@
 // much or on how many cells, they are an entry of their own.
 #include <algorithm>
 #include <array>
+#include <string_view>
 
 #include "entries/note_items.hpp"
 #include "entries/note_values.hpp"
@@ -48,6 +49,15 @@ const std::vector<SignPhrases>& sign_phrases() {
   return all;
 }
 
+// "AFB check clear" and "hornet trap set" tell of none: these count only where nothing else is said with
+// them.
+bool is_grave(std::string_view sign) {
+  constexpr auto grave =
+      std::to_array<std::string_view>({"foulbrood_suspected", "hive_beetle", "other_brood_mite", "ropy_larva",
+                                       "hornet", "robbing", "wax_moth", "mouse"});
+  return std::find(grave.begin(), grave.end(), sign) != grave.end();
+}
+
 Write at_the_look(const char* sign, bool inside) {
   return [=](Said& said, const PatternMatch&) {
     return change_look(
@@ -74,7 +84,8 @@ Write on_cells(const char* sign) {
   };
 }
 bool thread(Said& said, const PatternMatch& m) {
-  return add(said, Sign{.colony = said.colony, .signs = {"ropy_larva"}, .thread_mm = m.numbers[0]});
+  return m.numbers[0] > 0 &&
+         add(said, Sign{.colony = said.colony, .signs = {"ropy_larva"}, .thread_mm = m.numbers[0]});
 }
 
 }  // namespace
@@ -85,6 +96,7 @@ std::vector<Item> items_of_signs() {
     for (const char* phrase : each.phrases) {
       const std::string text = phrase;
       items.emplace_back(phrase, at_the_look(each.sign, each.inside));
+      items.back().alone = is_grave(each.sign);
       items.emplace_back(("=plenty|some|little of? " + text).c_str(), how_much(each.sign));
       items.emplace_back(("# cell of|with " + text).c_str(), on_cells(each.sign));
       items.emplace_back((text + " on|in # cell").c_str(), on_cells(each.sign));

@@ -54,7 +54,7 @@ Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const boo
     return Done{};
   std::vector<entries::Entry> all;
   std::copy_if(book.begin(), book.end(), std::back_inserter(all),
-               [](const auto& entry) { return matters_to_others(entry.payload); });
+               [](const auto& entry) { return matters_to_others(entry.payload) || entry.supersedes; });
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     const book::Draft& draft = drafts[i];
     if (!is_harmless(draft.payload) || draft.supersedes) {
@@ -71,9 +71,14 @@ Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const boo
       for (const auto& gate : gates) {
         if (const Outcome passed = gate(known, draft); !passed) return passed;
       }
-      if (const Outcome kept = keeps_suspicion(all, draft); !kept) return kept;
+      std::vector<entries::Entry> with = all;
+      with.push_back(as_entry(draft, i));
+      const auto before = book::standing_entries(all, end_of_time),
+                 after = book::standing_entries(with, end_of_time);
+      if (const Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
+      if (const Outcome kept = keeps_room(before, after); !kept) return kept;
     }
-    if (matters_to_others(draft.payload)) all.push_back(as_entry(draft, i));
+    if (matters_to_others(draft.payload) || draft.supersedes) all.push_back(as_entry(draft, i));
   }
   return Done{};
 }

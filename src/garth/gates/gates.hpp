@@ -40,8 +40,12 @@ Outcome honey_gate(const Known& known, const book::Draft& draft);
 Outcome feed_gate(const Known& known, const book::Draft& draft);
 Outcome rules_gate(const Known& known, const book::Draft& draft);
 
-// A sign of a notifiable disease or pest is neither removed nor corrected away.
-Outcome keeps_suspicion(std::span<const entries::Entry> book, const book::Draft& draft);
+// Nothing but the inspector's word ends or shortens a suspicion: not a removal, a correction or a move
+// entered late. Both spans hold the entries that count, of all days, without the draft and with it.
+Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                        const book::Draft& draft);
+// No hive holds more colonies than it is made for because of the draft, on the last day that is told of.
+Outcome keeps_room(std::span<const entries::Entry> before, std::span<const entries::Entry> after);
 
 // All of them, for drafts that come one after another.
 Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,

@@ -1,5 +1,6 @@
 // A colony is where the book says: nothing is done to one that has ended, and a hive holds one colony, or two
 // where it is made for two.
+#include <map>
 #include <string>
 
 #include "garth/gates/gates.hpp"
@@ -97,6 +98,31 @@ Outcome is_there(const Known&, const Other&) {
 
 Outcome presence_gate(const Known& known, const book::Draft& draft) {
   return std::visit([&](const auto& said) { return is_there(known, said); }, draft.payload);
+}
+
+Outcome keeps_room(std::span<const entries::Entry> before, std::span<const entries::Entry> after) {
+  const Date last = *Date::from_ymd(2999, 12, 31);
+  const auto crowded = [&](std::span<const entries::Entry> standing) {
+    const book::State state = book::state_of(standing, last);
+    std::map<HiveId, int> there;
+    for (const auto& [id, colony] : state.colonies)
+      if (!colony.ended) ++there[colony.hive];
+    std::erase_if(there, [&](const auto& one) {
+      const auto hive = state.hives.find(one.first);
+      const bool two = hive != state.hives.end() && hive->second.two_colonies.value_or(false);
+      return one.second <= (two ? 2 : 1);
+    });
+    return there;
+  };
+  const auto was = crowded(before);
+  for (const auto& [hive, colonies] : crowded(after)) {
+    const auto then = was.find(hive);
+    if (then != was.end() && then->second >= colonies) continue;
+    return bad_input("the hive '" + hive.text() + "' would hold " + std::to_string(colonies) + " colonies",
+                     "hive",
+                     "end, move or unite one of them first, or enter the hive with two_colonies = true");
+  }
+  return Done{};
 }
 
 }  // namespace beegarth::garth

@@ -25,9 +25,15 @@ Outcome quarantine_gate(const Known& known, const book::Draft& draft) {
     if (const Outcome apart = kept_apart(known, unite->colony); !apart) return apart;
     return kept_apart(known, unite->from);
   }
-  if (const auto* moved = std::get_if<entries::CombsMoved>(&draft.payload); moved && moved->colony)
-    return kept_apart(known, *moved->colony);
-  return Done{};
+  if (const auto* split = std::get_if<entries::Split>(&draft.payload))
+    return kept_apart(known, split->colony);
+  const auto* moved = std::get_if<entries::CombsMoved>(&draft.payload);
+  if (moved == nullptr || !moved->colony) return Done{};
+  if (const Outcome apart = kept_apart(known, *moved->colony); !apart) return apart;
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey);
+  const auto batch = ledger.batches.find(moved->combs);
+  if (batch == ledger.batches.end() || !batch->second.on) return Done{};
+  return kept_apart(known, *batch->second.on);
 }
 
 }  // namespace beegarth::garth

@@ -1,6 +1,7 @@
 // Nothing moves to or from what is suspect (trade facts 5.4: nothing leaves the site until the inspector says
 // so).
 #include <algorithm>
+#include <set>
 #include <string>
 
 #include "garth/gates/gates.hpp"
@@ -65,12 +66,22 @@ class MoveJudge {
     if (queen.event == QueenEvent::introduced || queen.event == QueenEvent::cell_given ||
         queen.event == QueenEvent::removed)
       colony(queen.colony);
+    if (queen.event != QueenEvent::introduced || !queen.which) return;
+    for (const auto& entry : known_.standing) {  // where she was before
+      const auto* before = std::get_if<entries::Queen>(&entry.payload);
+      if (before && before->which == queen.which) colony(before->colony);
+    }
   }
   void judge(const entries::ColonyEnded& ended) {
-    if (ended.how == entries::Ending::sold || ended.how == entries::Ending::given_away) colony(ended.colony);
+    if (ended.how != entries::Ending::died && ended.how != entries::Ending::absconded) colony(ended.colony);
   }
   void judge(const entries::Sale& sale) {
     if (sale.colony) colony(*sale.colony);
+    if (!sale.lot) return;
+    for (const auto& entry : known_.standing) {
+      const auto* crop = std::get_if<entries::Harvest>(&entry.payload);
+      if (crop && crop->lot == sale.lot) colony(crop->colony);
+    }
   }
   void judge(const entries::Hive& moved) {
     const auto before = known_.state.hives.find(moved.hive);
@@ -79,11 +90,24 @@ class MoveJudge {
     hive(moved.hive);
     site(moved.site);
   }
-  void judge(const entries::Assembled& assembled) { hive(assembled.hive); }
+  void judge(const entries::Assembled& assembled) {
+    hive(assembled.hive);
+    for (const auto& entry : known_.standing) {  // where the parts were before
+      const auto* before = std::get_if<entries::Assembled>(&entry.payload);
+      if (before == nullptr || before->hive == assembled.hive) continue;
+      for (const PartId& part : before->parts)
+        if (std::find(assembled.parts.begin(), assembled.parts.end(), part) != assembled.parts.end())
+          hive(before->hive);
+    }
+  }
   void judge(const entries::Combs& combs) {
+    const auto before = colony_with(combs.combs);
+    if (before == combs.colony) return;
     if (combs.colony) colony(*combs.colony);
+    if (before) colony(*before);
   }
   void judge(const entries::CombsMoved& moved) {
+    if (moved.to == entries::CombsGo::burnt) return;  // what an inspector orders
     if (moved.colony) colony(*moved.colony);
     if (const auto from = colony_with(moved.combs)) colony(*from);
   }
@@ -114,20 +138,44 @@ Outcome suspect_gate(const Known& known, const book::Draft& draft) {
   return MoveJudge(known).of(draft.payload);
 }
 
-Outcome keeps_suspicion(std::span<const entries::Entry> book, const book::Draft& draft) {
-  const auto* removed = std::get_if<entries::Removed>(&draft.payload);
-  const std::optional<EntryId> gone = removed ? std::optional(removed->entry) : draft.supersedes;
-  if (!gone) return Done{};
-  const auto at =
-      std::find_if(book.begin(), book.end(), [&](const auto& entry) { return entry.id == *gone; });
-  if (at == book.end() || suspicious_signs(at->payload).empty()) return Done{};
-  const bool still_said = entries::colony_of(draft.payload) == entries::colony_of(at->payload) &&
-                          !suspicious_signs(draft.payload).empty();
-  if (still_said) return Done{};
-  return bad_input(
-      "entry " + gone->text() + " told of a sign of a notifiable disease or pest: it is not taken back",
-      std::string(entries::kind_name(draft.payload)),
-      "enter 'cleared' when the inspector has cleared the colony");
+namespace {
+
+Problem frees(const std::string& what, const SuspectColony& before) {
+  return bad_input("this would end the suspicion of " + what + " without the inspector's word",
+                   "entry " + before.seen.front().text(),
+                   "enter 'cleared' when the inspector has cleared the colony; correct this afterwards");
+}
+
+// What was suspect on a day and would be no longer, or only since a later day.
+std::optional<Problem> freed(const Suspects& before, const Suspects& after) {
+  for (const auto& [colony, suspect] : before.colonies) {
+    const auto now = after.colonies.find(colony);
+    if (now == after.colonies.end() || now->second.since > suspect.since)
+      return frees("'" + colony.text() + "'", suspect);
+    for (const HiveId& hive : suspect.hives)
+      if (after.at(hive) == nullptr) return frees("the hive '" + hive.text() + "'", suspect);
+    for (const SiteId& site : suspect.sites)
+      if (after.at(site) == nullptr) return frees("the site '" + site.text() + "'", suspect);
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                        const book::Draft& draft) {
+  if (std::holds_alternative<entries::Cleared>(draft.payload)) return Done{};
+  std::set<Date> days;
+  for (const auto& entry : before)
+    if (!suspicious_signs(entry.payload).empty() || std::holds_alternative<entries::Cleared>(entry.payload))
+      days.insert(entry.happened);
+  for (const Date day : days) {
+    if (auto fault = freed(suspects_on(before, day), suspects_on(after, day))) return *std::move(fault);
+  }
+  if (days.empty()) return Done{};
+  const Date last = *Date::from_ymd(2999, 12, 31);
+  if (auto fault = freed(suspects_on(before, last), suspects_on(after, last))) return *std::move(fault);
+  return Done{};
 }
 
 }  // namespace beegarth::garth

@@ -75,6 +75,7 @@ class HoneyTeller {
   }
   void comes_on(CombBatch& batch, const ColonyId& colony, Date day) {
     batch.on = colony;
+    batch.been_on.insert(colony);
     if (const Exposure* one = exposed(colony, day)) mark(batch.mark, one->mark);
   }
   void supers_change(const ColonyId& colony, int change, Date day) {
@@ -91,8 +92,26 @@ class HoneyTeller {
     }
     unnamed.supers_mark.reset();
   }
+  // The combs stay behind when a colony dies, leaves or is shaken out.
+  void leave_behind(const ColonyId& colony) {
+    const auto home = home_.find(colony);
+    if (home == home_.end()) return;
+    Unnamed& left = left_in_[home->second];
+    const Unnamed& gone = of(colony);
+    if (gone.nest_mark) mark(left.nest_mark, *gone.nest_mark);
+    if (gone.supers_mark) mark(left.supers_mark, *gone.supers_mark);
+    left.exposures.insert(left.exposures.end(), gone.exposures.begin(), gone.exposures.end());
+  }
   void move_in(const ColonyId& colony, const HiveId& hive, Date day) {
     home_[colony] = hive;
+    if (const auto left = left_in_.find(hive); left != left_in_.end()) {
+      Unnamed& unnamed = of(colony);
+      if (left->second.nest_mark) mark(unnamed.nest_mark, *left->second.nest_mark);
+      if (left->second.supers_mark) mark(unnamed.supers_mark, *left->second.supers_mark);
+      unnamed.exposures.insert(unnamed.exposures.end(), left->second.exposures.begin(),
+                               left->second.exposures.end());
+      left_in_.erase(left);
+    }
     const auto known = supers_of_hive_.find(hive);
     if (known != supers_of_hive_.end() && known->second > of(colony).supers)
       supers_change(colony, known->second - of(colony).supers, day);
@@ -113,8 +132,12 @@ class HoneyTeller {
     move_in(moved.colony, moved.hive, entry.happened);
   }
   void take(const Entry& entry, const entries::Transfer& moved) {
-    if (moved.how == entries::TransferWay::shaken)
-      of(moved.colony).nest_mark.reset();  // the combs stay behind
+    if (moved.how == entries::TransferWay::shaken) {
+      leave_behind(moved.colony);
+      of(moved.colony).nest_mark.reset();
+      if (const Exposure* one = exposed(moved.colony, entry.happened))
+        mark(of(moved.colony).nest_mark, one->mark);
+    }
     of(moved.colony).supers = 0;
     of(moved.colony).supers_mark.reset();
     move_in(moved.colony, moved.hive, entry.happened);
@@ -130,6 +153,9 @@ class HoneyTeller {
     Unnamed& host = of(unite.colony);
     if (guest.nest_mark) mark(host.nest_mark, *guest.nest_mark);
     if (guest.supers_mark) mark(host.supers_mark, *guest.supers_mark);
+    if (guest.supers > 0) {
+      if (const Exposure* one = exposed(unite.colony, entry.happened)) mark(host.supers_mark, one->mark);
+    }
     host.supers += guest.supers;
     for (const Exposure& one : guest.exposures) {
       if (one.last >= entry.happened) expose(unite.colony, one);
@@ -159,7 +185,10 @@ class HoneyTeller {
                               .treatment = treatment.kind,
                               .open = !treatment.days,
                               .withdrawal_days = withdrawal});
+    if (treatment.supers_on.value_or(false))
+      mark(of(treatment.colony).supers_mark, of(treatment.colony).exposures.back().mark);
   }
+  void take(const Entry&, const entries::ColonyEnded& ended) { leave_behind(ended.colony); }
   void take(const Entry& entry, const entries::TreatmentEnded& ended) {
     for (Exposure& one : of(ended.colony).exposures) {
       if (one.treatment == ended.kind && one.mark.since <= entry.happened)
@@ -176,7 +205,7 @@ class HoneyTeller {
   }
   void take(const Entry& entry, const entries::CombsMoved& moved) {
     const auto at = ledger_.batches.find(moved.combs);
-    if (at == ledger_.batches.end()) return;
+    if (at == ledger_.batches.end() || at->second.gone) return;
     at->second.on.reset();
     at->second.gone = moved.to == entries::CombsGo::melted || moved.to == entries::CombsGo::burnt;
     if (moved.colony) comes_on(at->second, *moved.colony, entry.happened);
@@ -206,6 +235,8 @@ class HoneyTeller {
         continue;
       }
       const CombBatch& batch = at->second;
+      if (!batch.been_on.contains(harvest.colony) && !crop.fault)
+        crop.fault = "'" + batch.combs.name + "' was never on this colony";
       if (batch.mark) blame(*batch.mark, "'" + batch.combs.name + "' was on a hive that was");
       if (!batch.combs.for_people.value_or(batch.combs.use == entries::CombUse::honey) && !crop.fault)
         crop.fault = "'" + batch.combs.name + "' is not for people";
@@ -226,6 +257,7 @@ class HoneyTeller {
   HoneyLedger ledger_;
   std::map<ColonyId, Unnamed> colonies_;
   std::map<ColonyId, HiveId> home_;
+  std::map<HiveId, Unnamed> left_in_;
   std::map<HiveId, int> supers_of_hive_;
 };
 

@@ -4,6 +4,7 @@
 
 #include <map>
 #include <optional>
+#include <set>
 #include <span>
 #include <string>
 #include <vector>
@@ -23,6 +24,7 @@ struct CombBatch {
   entries::Combs combs;
   std::optional<ColonyId> on;  // absent: in store, melted or burnt
   bool gone = false;           // melted or burnt
+  std::set<ColonyId> been_on;  // every colony that it was ever on
   std::optional<HoneyMark> mark;
 };
 

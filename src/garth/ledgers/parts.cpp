@@ -39,7 +39,14 @@ std::map<PartId, PartStanding> parts_on(std::span<const entries::Entry> standing
     if (const auto* part = std::get_if<entries::Part>(&entry.payload)) {
       const auto [at, fresh] = parts.try_emplace(part->part);
       at->second.part = *part;
-      if (!fresh) continue;
+      if (!fresh) {
+        // Said again with a past that it did not have: suspect from that day.
+        const bool worse = grounds_for_suspicion(*part).size() > at->second.grounds;
+        at->second.grounds = grounds_for_suspicion(*part).size();
+        if (worse) put(at->second, PartState::suspect, entry);
+        continue;
+      }
+      at->second.grounds = grounds_for_suspicion(*part).size();
       at->second.safe = grounds_for_suspicion(*part).empty();
       put(at->second, at->second.safe ? PartState::usable : PartState::suspect, entry);
     } else if (const auto* now = std::get_if<entries::PartNow>(&entry.payload)) {

@@ -15,8 +15,9 @@ struct PartStanding {
   entries::Part part;
   entries::PartState state = entries::PartState::suspect;
   Date since;
-  EntryId said;       // the entry that put it into this state
-  bool safe = false;  // never suspect, or scorched, dipped or sent away since
+  EntryId said;             // the entry that put it into this state
+  std::size_t grounds = 0;  // for suspicion, how many
+  bool safe = false;        // never suspect, or scorched, dipped or sent away since
 };
 
 // Why a part begins as suspect: "inherited", "of unknown paint"; empty where it is usable from the start.

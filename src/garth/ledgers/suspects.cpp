@@ -44,13 +44,20 @@ class SuspicionFollower {
   void begin(const ColonyId& colony, Date day, const EntryId& seen, const std::vector<std::string>& signs) {
     auto [at, fresh] = suspects_.colonies.try_emplace(colony);
     SuspectColony& suspect = at->second;
-    if (fresh) suspect.since = day;
+    if (fresh || day < suspect.since) suspect.since = day;
     suspect.seen.push_back(seen);
     for (const std::string& sign : signs) {
       if (std::find(suspect.signs.begin(), suspect.signs.end(), sign) == suspect.signs.end())
         suspect.signs.push_back(sign);
     }
     stands_there(colony);
+    // A result that comes after its colony was united with another tells of that one too.
+    if (const auto host = united_into_.find(colony); host != united_into_.end()) {
+      std::vector<std::string> passed;
+      for (const std::string& sign : signs)
+        passed.push_back(sign.find(" in ") == std::string::npos ? sign + " in " + name_of(colony) : sign);
+      begin(host->second, day, seen, passed);
+    }
   }
   // What a suspect colony touches is suspect with it.
   void stands_there(const ColonyId& colony) {
@@ -100,6 +107,7 @@ class SuspicionFollower {
   void take(const Entry& entry, const entries::Unite& unite) {
     pass_on(entry, unite.from, unite.colony);
     hive_of_.erase(unite.from);
+    if (unite.from != unite.colony) united_into_[unite.from] = unite.colony;
   }
   void take(const Entry&, const entries::Cleared& cleared) { suspects_.colonies.erase(cleared.colony); }
   template <class Other>
@@ -109,6 +117,7 @@ class SuspicionFollower {
   std::map<ColonyId, HiveId> hive_of_;
   std::map<HiveId, SiteId> site_of_;
   std::map<ColonyId, std::string> names_;
+  std::map<ColonyId, ColonyId> united_into_;
 };
 
 template <class Wanted, class Set>
@@ -136,6 +145,7 @@ std::vector<std::string> suspicious_signs(const entries::Payload& payload) {
   if (const auto* look = std::get_if<entries::Inspection>(&payload)) return suspicious_among(look->signs);
   if (const auto* dead = std::get_if<entries::DeadColony>(&payload)) return suspicious_among(dead->signs);
   if (const auto* sign = std::get_if<entries::Sign>(&payload)) {
+    if (sign->how_much == entries::Level::none) return {};
     auto found = suspicious_among(sign->signs);
     if (sign->thread_mm.value_or(0) > 0) found.emplace_back("a thread drawn from a cell");
     return found;

@@ -123,9 +123,12 @@ Expected<Register> lots_register(const Session& session) {
                  {"sold", "sold to", 1.2}};
   for (const auto& [id, lot] : ledger->lots) {
     const LotStory story = story_of(session, *ledger, id);
-    const auto moisture = moisture_of(session, lot);
-    if (!moisture) return moisture.problem();
     std::vector<std::string> faults = ledger->faults_of(id);
+    auto moisture = moisture_of(session, lot);
+    if (!moisture) {
+      faults.push_back(moisture.problem().what);
+      moisture = std::optional<double>();
+    }
     if (*moisture) {
       const auto law = duty::judge_composition(law_kind(lot.kind), {.moisture_pct = **moisture},
                                                country_table(session, std::nullopt));

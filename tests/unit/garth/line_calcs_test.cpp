@@ -121,8 +121,8 @@ TEST(LineScoresCalc, AddsTraitsInTheirOwnSpreads) {
   }
   input["weights"] =
       Json::array({{{"trait", "calmness"}, {"weight", 1}}, {{"trait", "honey"}, {"weight", -1}}});
-  for (const auto& row : testing::answer("line-scores", input)["together"])
-    EXPECT_NEAR(row["score"], 0, 1e-12);
+  const Json answer = testing::answer("line-scores", input);
+  for (const auto& row : answer["together"]) EXPECT_NEAR(row["score"], 0, 1e-12);
 }
 
 TEST(LineScoresCalc, AGivenShareHasNoRange) {
