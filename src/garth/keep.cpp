@@ -28,7 +28,7 @@ Outcome likely_date(Date happened, Date today, const char* where) {
 Expected<std::vector<entries::Entry>> keep(Session& session, const std::vector<book::Draft>& drafts) {
   const auto all = session.book.entries();
   if (!all) return all.problem();
-  if (const Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
+  if (Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
   return session.book.append(drafts);
 }
 

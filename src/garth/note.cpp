@@ -91,7 +91,7 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
     }
     const auto all = session.book.entries();
     if (!all) return all.problem();
-    if (const Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
+    if (Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
     return answer;
   }
   auto kept = garth::keep(session, drafts);

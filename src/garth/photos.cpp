@@ -56,7 +56,7 @@ Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
     return Problem{ProblemKind::storage, "the folder for photos cannot be made: " + fault.message(),
                    photo_folder(session.path), "check the rights there"};
   if (!std::filesystem::exists(path)) {
-    if (const Outcome written = write_file(path, *bytes); !written) return written.problem();
+    if (Outcome written = write_file(path, *bytes); !written) return written.problem();
   }
   auto kept = keep(session, {{.happened = wish.happened, .payload = std::move(photo)}});
   if (!kept) return kept.problem();

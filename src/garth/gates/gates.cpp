@@ -69,14 +69,14 @@ Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const boo
       const book::State state = book::state_of(whole.first(until), draft.happened);
       const Known known{whole.first(until), whole.subspan(until), state, draft.happened, honey};
       for (const auto& gate : gates) {
-        if (const Outcome passed = gate(known, draft); !passed) return passed;
+        if (Outcome passed = gate(known, draft); !passed) return passed;
       }
       std::vector<entries::Entry> with = all;
       with.push_back(as_entry(draft, i));
       const auto before = book::standing_entries(all, end_of_time),
                  after = book::standing_entries(with, end_of_time);
-      if (const Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
-      if (const Outcome kept = keeps_room(before, after); !kept) return kept;
+      if (Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
+      if (Outcome kept = keeps_room(before, after); !kept) return kept;
     }
     if (matters_to_others(draft.payload) || draft.supersedes) all.push_back(as_entry(draft, i));
   }

@@ -57,24 +57,24 @@ Outcome is_there(const Known& known, const entries::ColonyBegan& began) {
   return room_in(known, began.hive, began.colony);
 }
 Outcome is_there(const Known& known, const entries::ColonyMoved& moved) {
-  if (const Outcome alive = living(known, moved.colony); !alive) return alive;
+  if (Outcome alive = living(known, moved.colony); !alive) return alive;
   return room_in(known, moved.hive, moved.colony);
 }
 Outcome is_there(const Known& known, const entries::Transfer& moved) {
-  if (const Outcome alive = living(known, moved.colony); !alive) return alive;
+  if (Outcome alive = living(known, moved.colony); !alive) return alive;
   return room_in(known, moved.hive, moved.colony);
 }
 Outcome is_there(const Known& known, const entries::Split& split) {
-  if (const Outcome alive = living(known, split.colony); !alive) return alive;
+  if (Outcome alive = living(known, split.colony); !alive) return alive;
   return room_in(known, split.hive, split.into);
 }
 Outcome is_there(const Known& known, const entries::Unite& unite) {
-  if (const Outcome alive = living(known, unite.colony); !alive) return alive;
-  if (const Outcome alive = living(known, unite.from); !alive) return alive;
+  if (Outcome alive = living(known, unite.colony); !alive) return alive;
+  if (Outcome alive = living(known, unite.from); !alive) return alive;
   return nothing_later(known, unite.from);
 }
 Outcome is_there(const Known& known, const entries::ColonyEnded& ended) {
-  if (const Outcome alive = living(known, ended.colony); !alive) return alive;
+  if (Outcome alive = living(known, ended.colony); !alive) return alive;
   return nothing_later(known, ended.colony);
 }
 Outcome is_there(const Known& known, const entries::Feed& feed) {

@@ -22,14 +22,14 @@ Outcome kept_apart(const Known& known, const ColonyId& id) {
 
 Outcome quarantine_gate(const Known& known, const book::Draft& draft) {
   if (const auto* unite = std::get_if<entries::Unite>(&draft.payload)) {
-    if (const Outcome apart = kept_apart(known, unite->colony); !apart) return apart;
+    if (Outcome apart = kept_apart(known, unite->colony); !apart) return apart;
     return kept_apart(known, unite->from);
   }
   if (const auto* split = std::get_if<entries::Split>(&draft.payload))
     return kept_apart(known, split->colony);
   const auto* moved = std::get_if<entries::CombsMoved>(&draft.payload);
   if (moved == nullptr || !moved->colony) return Done{};
-  if (const Outcome apart = kept_apart(known, *moved->colony); !apart) return apart;
+  if (Outcome apart = kept_apart(known, *moved->colony); !apart) return apart;
   const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey);
   const auto batch = ledger.batches.find(moved->combs);
   if (batch == ledger.batches.end() || !batch->second.on) return Done{};

@@ -165,15 +165,15 @@ Expected<Register> medicines_register(const Session& session) {
                  {"missing", "still missing", 1.2}};
   Writer writer(session);
   for (const Giving& giving : givings_of(session)) {
-    if (const Outcome written = writer.given(giving); !written) return written.problem();
+    if (Outcome written = writer.given(giving); !written) return written.problem();
   }
   for (const Entry& entry : session.standing) {
     const auto* purchase = std::get_if<entries::Purchase>(&entry.payload);
     if (purchase && purchase->what == entries::Goods::medicine) {
-      if (const Outcome written = writer.bought(entry, *purchase); !written) return written.problem();
+      if (Outcome written = writer.bought(entry, *purchase); !written) return written.problem();
     }
     if (const auto* disposal = std::get_if<entries::MedicineDisposed>(&entry.payload)) {
-      if (const Outcome written = writer.disposed(entry, *disposal); !written) return written.problem();
+      if (Outcome written = writer.disposed(entry, *disposal); !written) return written.problem();
     }
   }
   out.rows = std::move(writer.rows);

@@ -46,6 +46,7 @@ Expected<Register> register_of(const Session& session, std::string_view name, co
   const auto at = std::find_if(kinds.begin(), kinds.end(), [&](const auto& one) { return one.name == name; });
   if (at == kinds.end()) {
     std::vector<std::string> names;
+    names.reserve(kinds.size());
     for (const auto& one : kinds) names.emplace_back(one.name);
     return bad_input("there is no register '" + std::string(name.substr(0, 60)) + "'", "NAME",
                      "use one of: " + joined(names));
