@@ -91,6 +91,7 @@ void NoteGroup::read_segment(Clause& clause, const Segment& segment,
   const bool left_over = words.size() > understood + fillers;
   for (const Matched& each : found) {
     if (each.item->alone && left_over) {
+      if (std::any_of(words.begin(), words.end(), is_negation)) continue;
       questions_.push_back(each.match.typed +
                            ": was it seen in this colony? say it alone: " + each.match.typed);
     } else if (!turned && each.item->write(said_, each.match)) {

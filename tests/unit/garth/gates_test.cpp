@@ -95,6 +95,13 @@ TEST(Presence, a_hive_holds_one_colony_or_two_where_it_is_made_for_two) {
   EXPECT_THAT(book.say(day_of(5, 2), entries::ColonyMoved{.colony = alder, .hive = HiveId("h2")}), IsEmpty());
 }
 
+TEST(Presence, a_move_entered_late_does_not_put_two_colonies_into_one_hive) {
+  ToldBook book;
+  book.must(day_of(6, 20), entries::ColonyMoved{.colony = birch, .hive = h3});
+  EXPECT_THAT(book.say(day_of(6, 10), entries::ColonyMoved{.colony = alder, .hive = h3}),
+              HasSubstr("would hold 2 colonies"));
+}
+
 TEST(Presence, nothing_is_done_to_a_colony_that_has_ended) {
   ToldBook book;
   book.must(day_of(3, 1), entries::ColonyEnded{.colony = alder, .how = entries::Ending::died});

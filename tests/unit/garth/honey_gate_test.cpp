@@ -102,6 +102,32 @@ TEST(Honey, of_a_lot_is_offered_only_while_all_its_crops_stand_up) {
       HasSubstr("cannot be sold"));
 }
 
+TEST(Honey, from_combs_that_a_treated_colony_left_in_the_hive_is_not) {
+  ToldBook book;
+  book.must(day_of(3, 1), thymol(42));
+  book.must(day_of(5, 1), entries::ColonyEnded{.colony = alder, .how = entries::Ending::died});
+  book.must(
+      day_of(5, 20),
+      entries::ColonyBegan{
+          .colony = ColonyId("new"), .name = "New", .hive = HiveId("h1"), .how = entries::Beginning::swarm});
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, ColonyId("new"))), HasSubstr("treated with thymol"));
+}
+
+TEST(Honey, from_boxes_of_a_guest_united_with_a_colony_under_treatment_is_not) {
+  ToldBook book;
+  book.must(day_of(4, 1), supers(11, birch));
+  book.must(day_of(5, 2), thymol(42));
+  book.must(day_of(5, 5), entries::Unite{.colony = alder, .from = birch});
+  EXPECT_THAT(book.say(day_of(7, 20), crop()), HasSubstr("not for people"));
+}
+
+TEST(Honey, from_a_batch_that_was_never_on_the_colony_is_not_its_crop) {
+  ToldBook book;
+  book.must(day_of(2, 1),
+            entries::Combs{.combs = white, .name = "White", .count = 8, .use = entries::CombUse::honey});
+  EXPECT_THAT(book.say(day_of(7, 20), crop({white})), HasSubstr("never on this colony"));
+}
+
 TEST(Honey, drone_comb_cut_out_marks_nothing) {
   ToldBook book;
   book.must(day_of(5, 1), supers(10));

@@ -59,8 +59,9 @@ TEST_F(SuspectAlder, what_happened_before_the_suspicion_may_still_be_entered) {
 
 TEST_F(SuspectAlder, only_the_inspector_lifts_it) {
   const EntryId sign = book.last();
-  EXPECT_THAT(book.say(after, entries::Removed{.entry = sign}), HasSubstr("not taken back"));
-  EXPECT_THAT(book.say(after, entries::Inspection{.colony = alder}, sign), HasSubstr("not taken back"));
+  EXPECT_THAT(book.say(after, entries::Removed{.entry = sign}), HasSubstr("without the inspector's word"));
+  EXPECT_THAT(book.say(after, entries::Inspection{.colony = alder}, sign),
+              HasSubstr("without the inspector's word"));
   EXPECT_THAT(book.say(after, entries::Cleared{.colony = alder, .by = "the bee inspector"}), IsEmpty());
   EXPECT_THAT(book.say(after, entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
 }
@@ -88,6 +89,38 @@ TEST(Suspicion, follows_a_colony_to_every_site_it_has_stood_at_since) {
   const auto suspects = suspects_on(book.standing(day_of(5, 12)), day_of(5, 12));
   EXPECT_NE(suspects.at(SiteId("bank")), nullptr);
   EXPECT_NE(suspects.at(SiteId("yard")), nullptr);
+}
+
+TEST_F(SuspectAlder, no_move_entered_late_frees_what_it_stood_in) {
+  EXPECT_THAT(book.say(day_of(5, 1), entries::ColonyMoved{.colony = alder, .hive = HiveId("h4")}),
+              HasSubstr("would end the suspicion of the hive 'h1'"));
+  EXPECT_THAT(book.say(day_of(5, 12), entries::Removed{.entry = book.all()[6].id}),
+              HasSubstr("would end the suspicion"));
+}
+
+TEST_F(SuspectAlder, its_sign_is_not_put_off_to_a_later_day) {
+  EXPECT_THAT(book.say(day_of(6, 1), ropy(alder), book.last()),
+              HasSubstr("would end the suspicion of 'alder'"));
+}
+
+TEST_F(SuspectAlder, its_combs_are_burnt_and_go_nowhere_else) {
+  ToldBook other;
+  other.must(day_of(5, 1), entries::Combs{.combs = CombsId("c"), .name = "c", .count = 3, .colony = alder});
+  other.must(day_of(5, 10), ropy(alder));
+  EXPECT_THAT(other.say(day_of(5, 12),
+                        entries::Combs{.combs = CombsId("c"), .name = "c", .count = 3, .colony = birch}),
+              HasSubstr("suspect"));
+  EXPECT_THAT(
+      other.say(day_of(5, 12), entries::CombsMoved{.combs = CombsId("c"), .to = entries::CombsGo::burnt}),
+      IsEmpty());
+}
+
+TEST(Suspicion, of_a_colony_that_was_united_away_falls_on_the_one_that_took_it_in) {
+  ToldBook book;
+  book.must(day_of(5, 1), entries::Unite{.colony = birch, .from = alder});
+  book.must(day_of(5, 10), ropy(alder));
+  EXPECT_THAT(book.say(day_of(5, 11), entries::ColonyMoved{.colony = birch, .hive = h3}),
+              HasSubstr("suspect"));
 }
 
 TEST(Suspicion, chalk_brood_and_a_wet_board_raise_none) {
