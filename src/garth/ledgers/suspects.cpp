@@ -54,6 +54,7 @@ class SuspicionFollower {
     // A result that comes after its colony was united with another tells of that one too.
     if (const auto host = united_into_.find(colony); host != united_into_.end()) {
       std::vector<std::string> passed;
+      passed.reserve(signs.size());
       for (const std::string& sign : signs)
         passed.push_back(sign.find(" in ") == std::string::npos ? sign + " in " + name_of(colony) : sign);
       begin(host->second, day, seen, passed);
