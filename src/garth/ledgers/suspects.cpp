@@ -45,6 +45,8 @@ class SuspicionFollower {
     auto [at, fresh] = suspects_.colonies.try_emplace(colony);
     SuspectColony& suspect = at->second;
     if (fresh || day < suspect.since) suspect.since = day;
+    // Known already: two colonies that were each said to be united into the other would go round for ever.
+    if (std::find(suspect.seen.begin(), suspect.seen.end(), seen) != suspect.seen.end()) return;
     suspect.seen.push_back(seen);
     for (const std::string& sign : signs) {
       if (std::find(suspect.signs.begin(), suspect.signs.end(), sign) == suspect.signs.end())
