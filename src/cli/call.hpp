@@ -29,13 +29,15 @@ struct Call {
   bool keep = false;
   bool dry_run = false;
   std::string map;      // import: the mapping file
-  std::string date;     // sheet, enter
-  std::string site;     // sheet
+  std::string date;     // sheet, enter, key-in
+  std::string site;     // sheet, key-in
+  std::string printed;  // key-in: the day on which the sheet was printed
   std::string out;      // file to write
   std::string form;     // export
   std::string known;    // see, entries, register: as it was known on that day
   std::string about;    // photo: a colony or site
   std::string caption;  // photo
+  std::string entry;    // photo: the entry that it belongs to
   std::string kind;     // entries: a kind or a group of kinds
   std::string from;     // register, entries: the first day
   std::string to;       // and the last
@@ -55,6 +57,9 @@ Expected<garth::SessionOptions> session_options(const Call& call, bool read_only
 // The day that an option gives, nothing where it was not given; a Problem where it is no date.
 Expected<std::optional<Date>> day_of_option(const std::string& text, const char* option);
 
+// Prints what to do at once for the urgent ones among entries just kept.
+int tell_checklists(const garth::Session& session, const std::vector<entries::Entry>& kept);
+
 // ---- the commands; each returns the exit code ----
 int plan_command(const Call& call);
 int outlook_command(const Call& call);
@@ -71,6 +76,7 @@ int calc_command(const Call& call);
 int demo_command(const Call& call);
 int new_command(const Call& call);
 int sheet_command(const Call& call);
+int key_in_command(const Call& call);
 int checklist_command(const Call& call);
 int lines_command(const Call& call);
 int photo_command(const Call& call);

@@ -64,8 +64,11 @@ int photo_command(const Call& call) {
     if (!date) return report(bad_input(date.problem().what, "--date", date.problem().remedy));
     happened = *date;
   }
-  const auto kept = garth::keep_photo(
-      *session, {.file = call.subject, .about = call.about, .caption = call.caption, .happened = happened});
+  const auto kept = garth::keep_photo(*session, {.file = call.subject,
+                                                 .about = call.about,
+                                                 .entry = call.entry,
+                                                 .caption = call.caption,
+                                                 .happened = happened});
   if (!kept) return report(kept.problem());
   const std::string path = garth::photo_path(call.book, std::get<entries::Photo>(kept->payload));
   if (call.json)
@@ -91,20 +94,13 @@ int checklist_command(const Call& call) {
     for (const auto& word : words) all += (all.empty() ? "" : ", ") + std::string(word);
     return report(bad_input("there is no checklist '" + call.subject + "'", "WHAT", "use one of: " + all));
   }
-  const auto number = session->state.settings.find("emergency_number");
-  const auto list =
-      garth::checklist_for(static_cast<entries::Urgency>(at - words.begin()), session->tables["checklists"],
-                           number == session->state.settings.end() ? "112" : number->second);
+  const auto list = garth::checklist_for(static_cast<entries::Urgency>(at - words.begin()),
+                                         session->tables["checklists"], garth::emergency_number(*session));
   if (!list) return report(list.problem());
-  if (call.json) {
-    json steps = json::array();
-    for (const auto& step : list->steps) steps.push_back({{"words", step.words}, {"source", step.source}});
-    std::cout << json{{"title", list->title}, {"steps", std::move(steps)}}.dump(2) << '\n';
-    return 0;
-  }
-  std::cout << list->title << '\n';
-  int number_of_step = 0;
-  for (const auto& step : list->steps) std::cout << "  " << ++number_of_step << "  " << step.words << '\n';
+  if (call.json)
+    std::cout << garth::checklist_json(*list).dump(2) << '\n';
+  else
+    std::cout << garth::checklist_text(*list);
   return 0;
 }
 

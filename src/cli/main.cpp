@@ -120,6 +120,7 @@ void photo_options(CLI::App& app, Call& call) {
   with_book(app, call);
   app.add_option("FILE", call.subject, "a JPEG, PNG or WebP picture")->required();
   app.add_option("--about", call.about, "the colony or site that it shows");
+  app.add_option("--entry", call.entry, "id of the entry that it belongs to");
   app.add_option("--caption", call.caption, "what is to be seen");
   app.add_option("--date", call.date, "when it was taken; default: today");
   app.add_option("--who", call.who, "who says it");
@@ -154,6 +155,17 @@ void sheet_options(CLI::App& app, Call& call) {
   app.add_option("--out", call.out, "PDF file to write")->required();
   app.add_option("--paper", call.paper, "A4 or Letter")->check(CLI::IsMember({"A4", "Letter"}));
   app.add_option("--days", call.days, "days to plan, 1 to 28");
+}
+void key_in_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  with_chance(app, call);
+  app.add_option("FILE", call.subject, "lines like  Cobble/brood combs: 6 ; default: standard input");
+  app.add_option("--site", call.site, "site of the visit, key or name")->required();
+  app.add_option("--date", call.date, "day of the visit; default: today");
+  app.add_option("--printed", call.printed, "the day on which the sheet was printed; default: its own day");
+  app.add_flag("--list", call.list, "print every box of the sheet as a line to fill in");
+  app.add_flag("--keep", call.keep, "keep the entries, all or none (without it, they are only shown)");
+  app.add_option("--who", call.who, "who says it");
 }
 void register_options(CLI::App& app, Call& call) {
   with_book(app, call);
@@ -210,6 +222,9 @@ constexpr auto commands = std::to_array<Command>({
      with_book},
     {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",
      sheet_command, sheet_options},
+    {"key-in", "A filled sheet comes back: what was written in its boxes, in its own order, becomes entries",
+     "beegarth key-in build/demo.garth filled.txt --site \"Slate Yard\" --date 2026-06-03 --keep",
+     key_in_command, key_in_options},
     {"register", "Medicines, movements, lots and the other registers, on screen, as CSV or printed",
      "beegarth register build/demo.garth medicines --out medicines.pdf", register_command, register_options},
     {"lines", "Queens with their lines, inbreeding and scores, and which to mate with whose drones",

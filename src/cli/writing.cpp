@@ -8,6 +8,7 @@
 
 #include "cli/call.hpp"
 #include "garth/calc/calc.hpp"
+#include "garth/checklists.hpp"
 #include "garth/demo.hpp"
 #include "garth/files.hpp"
 #include "garth/import.hpp"
@@ -27,6 +28,15 @@ std::string standard_input() {
 
 }  // namespace
 
+int tell_checklists(const garth::Session& session, const std::vector<entries::Entry>& kept) {
+  const auto lists = garth::checklists_for(session, kept);
+  if (!lists) return report(lists.problem());
+  for (const auto& list : *lists)
+    std::cout << '\n'
+              << garth::checklist_text(list) << "Then plan anew: beegarth plan " << session.path << '\n';
+  return 0;
+}
+
 int note_command(const Call& call) {
   const auto options = session_options(call, !call.keep);
   if (!options) return report(options.problem());
@@ -42,7 +52,7 @@ int note_command(const Call& call) {
   std::cout << (answer->kept.empty() ? "nothing was written; add --keep to keep it\n"
                                      : fmt::format("kept: {} {}\n", answer->kept.size(),
                                                    answer->kept.size() == 1 ? "entry" : "entries"));
-  return 0;
+  return answer->kept.empty() ? 0 : tell_checklists(*session, answer->understood);
 }
 
 int enter_command(const Call& call) {
@@ -84,6 +94,7 @@ int enter_command(const Call& call) {
     std::cout << json::parse(book::entry_json(kept->front())).dump(2) << '\n';
   } else {
     std::cout << "kept: " << kept->front().id.text() << '\n';
+    return tell_checklists(*session, *kept);
   }
   return 0;
 }

@@ -5,6 +5,7 @@
 
 #include "entries/fields.hpp"
 #include "garth/calc/calc.hpp"
+#include "garth/checklists.hpp"
 #include "garth/entry_json.hpp"
 #include "garth/keep.hpp"
 #include "garth/note.hpp"
@@ -81,6 +82,8 @@ Outcome Desk::look_again() {
   if (!head) return head.problem();
   if (*head == head_) return Done{};
   plan_.reset();
+  then_.reset();
+  sheet_.reset();
   head_ = *head;
   return refresh(session_);
 }
@@ -158,7 +161,12 @@ Expected<json> Desk::note(std::string_view line, bool keep) {
   json remarks = json::array();
   if (!answer->left_as_text.empty()) remarks.push_back("kept as text: " + answer->left_as_text);
   for (const auto& question : answer->questions) remarks.push_back("unclear: " + question);
-  return json{{"kept", keep}, {"entries", std::move(entries)}, {"remarks", std::move(remarks)}};
+  json told{{"kept", keep}, {"entries", std::move(entries)}, {"remarks", std::move(remarks)}};
+  if (!keep) return told;
+  const auto lists = checklists_for(session_, answer->understood);
+  if (!lists) return lists.problem();
+  for (const auto& list : *lists) told["checklists"].push_back(checklist_json(list));
+  return told;
 }
 
 Expected<json> Desk::answer_need(std::string_view key, std::string_view answer, std::optional<Date> until) {

@@ -7,6 +7,8 @@
 #include <string_view>
 #include <vector>
 
+#include "garth/keyed_sheet.hpp"
+#include "garth/photos.hpp"
 #include "garth/plan.hpp"
 #include "garth/registers/register.hpp"
 #include "garth/search.hpp"
@@ -21,6 +23,21 @@ struct FilledIn {
   Date happened;
   std::optional<double> hour;
   std::optional<EntryId> corrects;
+};
+
+// A span of days, and the day as on whose evening the book is asked.
+struct RegisterWish {
+  Span span;
+  std::optional<Date> known;
+};
+
+enum class BookForm { jsonl, zip, geojson, calendar };
+
+// A sheet with what was written in it.
+struct SheetFilledIn {
+  KeyInWish sheet;
+  std::vector<WrittenBox> written;
+  bool keep = false;
 };
 
 // Not for several threads at once; the answers have the shapes of src/http/openapi.json.
@@ -39,15 +56,26 @@ class Desk {
 
   // ---- the book itself: desk_entries.cpp ----
   Expected<nlohmann::json> entry(std::string_view id);
-  Expected<nlohmann::json> entries(const EntrySearch& search);
+  Expected<nlohmann::json> entries(const EntrySearch& search, std::optional<Date> known = {});
   Expected<nlohmann::json> enter(const FilledIn& filled_in);
   Expected<nlohmann::json> take_back(std::string_view id, std::string_view reason);
   Expected<nlohmann::json> kinds();
   static nlohmann::json registers();
-  Expected<nlohmann::json> register_shown(std::string_view name, const Span& span);
-  Expected<std::string> register_as_csv(std::string_view name, const Span& span);
-  Expected<std::string> register_as_pdf(std::string_view name, const Span& span);
-  Expected<std::string> exported();
+  Expected<nlohmann::json> register_shown(std::string_view name, const RegisterWish& wish);
+  Expected<std::string> register_as_csv(std::string_view name, const RegisterWish& wish);
+  Expected<std::string> register_as_pdf(std::string_view name, const RegisterWish& wish);
+
+  // ---- the book in other forms, queens, photos, checklists: desk_forms.cpp ----
+  Expected<std::string> exported(BookForm form);
+  Expected<nlohmann::json> lines();
+  Expected<std::string> pedigree();  // an SVG picture
+  Expected<nlohmann::json> add_photo(const PhotoWish& wish, std::string_view bytes);
+  Expected<PhotoBytes> photo(std::string_view id);
+  Expected<nlohmann::json> checklists();
+
+  // ---- a filled sheet comes back: desk_sheet.cpp ----
+  Expected<nlohmann::json> sheet_boxes(const KeyInWish& wish);
+  Expected<nlohmann::json> key_in(const SheetFilledIn& filled_in);
 
   Expected<std::string> sheet(Date date, std::string_view site);
   static nlohmann::json calcs();
@@ -56,13 +84,17 @@ class Desk {
  private:
   Outcome look_again();  // drops what was worked out when another hand wrote to the book
   Expected<const PlanAnswer*> planned(int days);
-  Expected<Register> register_now(std::string_view name, const Span& span);
+  Expected<const Session*> known_on(Date day);
+  Expected<Register> register_known(std::string_view name, const RegisterWish& wish);
   Expected<nlohmann::json> kept(const book::Draft& draft);
+  Expected<const SheetToKeyIn*> sheet_wished(const KeyInWish& wish);
 
   Session session_;
   std::string head_;
   std::optional<PlanAnswer> plan_;
   int plan_days_ = 0;
+  std::optional<Session> then_;                              // the book as it was known on a day
+  std::optional<std::pair<KeyInWish, SheetToKeyIn>> sheet_;  // the last sheet that was keyed in
 };
 
 }  // namespace beegarth::garth

@@ -1,5 +1,6 @@
 // The desk's answers about the book itself: entries found, entered, corrected and taken back; kinds;
 // registers.
+#include "garth/checklists.hpp"
 #include "garth/desk.hpp"
 #include "garth/entry_json.hpp"
 #include "garth/keep.hpp"
@@ -56,16 +57,57 @@ json names_in(const Session& session) {
   return names;
 }
 
+// What shows what was seen: the photos that belong to any entry of the line.
+json photos_of(const Session& session, const EntryLine& line) {
+  json photos = json::array();
+  for (const auto& entry : session.standing) {
+    const auto* photo = std::get_if<entries::Photo>(&entry.payload);
+    if (photo == nullptr) continue;
+    const bool of_it = std::any_of(line.entries.begin(), line.entries.end(), [&](const FoundEntry& one) {
+      return one.entry->id == entry.id || photo->entry == one.entry->id;
+    });
+    if (of_it) photos.push_back(shown_entry(entry, session.state));
+  }
+  return photos;
+}
+
 }  // namespace
 
-Expected<json> Desk::entries(const EntrySearch& search) {
+// The book as it was known on the evening of a day, UTC, as it stands today: nothing written later is in it.
+Expected<const Session*> Desk::known_on(Date day) {
+  if (then_ && then_->known_on == day) return &*then_;
+  auto then = open_session(session_.path, {.today = session_.today, .known_on = day});
+  if (!then) return bad_input(then.problem().what, "known", "give a later day");
+  then_ = *std::move(then);
+  return &*then_;
+}
+
+Expected<json> Desk::entries(const EntrySearch& search, std::optional<Date> known) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
   const auto all = session_.book.entries();
   if (!all) return all.problem();
-  const auto found = search_entries(*all, session_.state, search);
+  std::vector<entries::Entry> then;
+  const Session* session = &session_;
+  if (known) {
+    const auto asked = known_on(*known);
+    if (!asked) return asked.problem();
+    session = *asked;
+    for (const auto& entry : *all)
+      if (entry.written <= evening_of(*known)) then.push_back(entry);
+  }
+  const auto found = search_entries(known ? then : *all, session->state, search);
   if (!found) return found.problem();
+  const auto now = book::fates_of(*all);
   json list = json::array();
-  for (const auto& one : found->entries) list.push_back(found_json(one, session_.state));
+  for (const auto& one : found->entries) {
+    json shown = found_json(one, session->state);
+    if (known) {
+      const auto at = std::find_if(all->begin(), all->end(),
+                                   [&](const auto& entry) { return entry.id == one.entry->id; });
+      shown["counts_now"] = now[static_cast<std::size_t>(at - all->begin())].counts;
+    }
+    list.push_back(std::move(shown));
+  }
   return json{{"entries", std::move(list)}, {"count", found->count}, {"more", found->more}};
 }
 
@@ -84,6 +126,7 @@ Expected<json> Desk::entry(std::string_view id) {
   shown["line"] = std::move(told);
   shown["known_then"] = ids_json(line->known_then);
   shown["known_now"] = ids_json(line->known_now);
+  shown["photos"] = photos_of(session_, *line);
   return shown;
 }
 
@@ -91,7 +134,11 @@ Expected<json> Desk::kept(const book::Draft& draft) {
   const auto kept = keep(session_, {draft});
   if (!kept) return kept.problem();
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  return json{{"kept", true}, {"entries", json::array({shown_entry(kept->front(), session_.state)})}};
+  json told{{"kept", true}, {"entries", json::array({shown_entry(kept->front(), session_.state)})}};
+  const auto lists = checklists_for(session_, *kept);
+  if (!lists) return lists.problem();
+  for (const auto& list : *lists) told["checklists"].push_back(checklist_json(list));
+  return told;
 }
 
 Expected<json> Desk::enter(const FilledIn& filled_in) {
@@ -138,31 +185,30 @@ json Desk::registers() {
   return {{"registers", std::move(list)}};
 }
 
-Expected<Register> Desk::register_now(std::string_view name, const Span& span) {
+Expected<Register> Desk::register_known(std::string_view name, const RegisterWish& wish) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  return register_of(session_, name, span);
+  if (!wish.known) return register_of(session_, name, wish.span);
+  const auto then = known_on(*wish.known);
+  if (!then) return then.problem();
+  return register_of(**then, name, wish.span);
 }
 
-Expected<json> Desk::register_shown(std::string_view name, const Span& span) {
-  const auto shown = register_now(name, span);
+Expected<json> Desk::register_shown(std::string_view name, const RegisterWish& wish) {
+  const auto shown = register_known(name, wish);
   if (!shown) return shown.problem();
   return register_json(*shown);
 }
 
-Expected<std::string> Desk::register_as_csv(std::string_view name, const Span& span) {
-  const auto shown = register_now(name, span);
+Expected<std::string> Desk::register_as_csv(std::string_view name, const RegisterWish& wish) {
+  const auto shown = register_known(name, wish);
   if (!shown) return shown.problem();
   return register_csv(*shown);
 }
 
-Expected<std::string> Desk::register_as_pdf(std::string_view name, const Span& span) {
-  const auto shown = register_now(name, span);
+Expected<std::string> Desk::register_as_pdf(std::string_view name, const RegisterWish& wish) {
+  const auto shown = register_known(name, wish);
   if (!shown) return shown.problem();
-  return register_pdf(*shown, span, session_.today, scene::Paper::a4_across);
-}
-
-Expected<std::string> Desk::exported() {
-  return session_.book.export_lines();
+  return register_pdf(*shown, wish.span, wish.known.value_or(session_.today), scene::Paper::a4_across);
 }
 
 }  // namespace beegarth::garth

@@ -19,6 +19,16 @@ Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::
   return pass_the_gates(book, drafts, *honey);
 }
 
+std::size_t first_unfit(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
+                        const Tables& tables) {
+  std::size_t sound = 0, faulty = drafts.size();
+  while (sound + 1 < faulty) {
+    const std::size_t middle = (sound + faulty) / 2;
+    (may_be_kept(book, drafts.first(middle), tables) ? sound : faulty) = middle;
+  }
+  return faulty - 1;
+}
+
 Outcome likely_date(Date happened, Date today, const char* where) {
   constexpr int days_back = 100 * 366, days_ahead = 400;
   if (happened >= today - days_back && happened <= today + days_ahead) return Done{};

@@ -2,6 +2,7 @@
 // kept.
 #pragma once
 
+#include <cstddef>
 #include <span>
 #include <vector>
 
@@ -13,6 +14,11 @@ namespace beegarth::garth {
 // Whether drafts may be kept beside `book` (every entry in it). Writes nothing.
 Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
                     const Tables& tables);
+
+// The place among `drafts` of the first that may not be kept with those before it; for naming it when
+// may_be_kept said no.
+std::size_t first_unfit(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
+                        const Tables& tables);
 
 // A slip in the year would move the beginning of the book, or stand where nobody looks. `where` names the
 // field or option that the date came from.

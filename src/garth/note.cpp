@@ -50,14 +50,8 @@ Problem in_its_line(const Session& session, const std::vector<book::Draft>& draf
   const auto all = session.book.entries();
   const bool one_line = std::adjacent_find(lines.begin(), lines.end(), std::not_equal_to<>()) == lines.end();
   if (!all || one_line) return problem;
-  std::size_t sound = 0, faulty = drafts.size();
-  while (sound + 1 < faulty) {
-    const std::size_t middle = (sound + faulty) / 2;
-    const std::vector<book::Draft> first(drafts.begin(),
-                                         drafts.begin() + static_cast<std::ptrdiff_t>(middle));
-    (may_be_kept(*all, first, session.tables) ? sound : faulty) = middle;
-  }
-  problem.where = "line " + std::to_string(lines[faulty - 1]) + " of the note" +
+  const std::size_t faulty = first_unfit(*all, drafts, session.tables);
+  problem.where = "line " + std::to_string(lines[faulty]) + " of the note" +
                   (problem.where.empty() ? "" : ", " + problem.where);
   return problem;
 }

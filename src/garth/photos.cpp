@@ -1,5 +1,6 @@
 #include "garth/photos.hpp"
 
+#include <algorithm>
 #include <filesystem>
 #include <system_error>
 
@@ -9,8 +10,6 @@
 
 namespace beegarth::garth {
 namespace {
-
-constexpr std::size_t largest_photo = std::size_t{64} << 20;
 
 // By the first bytes and not by the name: what a camera calls .JPG may be anything.
 std::string ending_of(std::string_view bytes) {
@@ -35,13 +34,37 @@ std::string photo_path(const std::string& book, const entries::Photo& photo) {
 Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
   const auto bytes = read_file(wish.file, largest_photo);
   if (!bytes) return bytes.problem();
-  const std::string ending = ending_of(*bytes);
+  return keep_photo(session, wish, *bytes);
+}
+
+Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish, std::string_view bytes) {
+  const std::string ending = ending_of(bytes);
   if (ending.empty()) return bad_input("that is no JPEG, PNG or WebP picture", wish.file, "give a photo");
-  entries::Photo photo{.sha256 = book::sha256_hex(*bytes),
+  if (bytes.size() > largest_photo)
+    return bad_input("the picture is larger than 64 MiB", wish.file, "make it smaller");
+  entries::Photo photo{.sha256 = book::sha256_hex(bytes),
                        .file_name = std::filesystem::path(wish.file).stem().string() + ending,
-                       .bytes = static_cast<int>(bytes->size())};
+                       .bytes = static_cast<int>(bytes.size())};
+  const auto all = session.book.entries();
+  if (!all) return all.problem();
+  if (!wish.entry.empty()) {
+    const auto entry =
+        std::find_if(all->begin(), all->end(), [&](const auto& one) { return one.id.text() == wish.entry; });
+    if (entry == all->end())
+      return bad_input("there is no entry '" + wish.entry.substr(0, 60) + "'", "entry",
+                       "see the entries of the book");
+    photo.entry = entry->id;
+    // It shows what its entry is about.
+    if (const ColonyId colony = entries::colony_of(entry->payload); !colony.text().empty())
+      photo.colony = colony;
+    else if (const SiteId site = entries::site_of(entry->payload); !site.text().empty())
+      photo.site = site;
+  }
   if (!wish.caption.empty()) photo.caption = wish.caption;
+  if (photo.file_name == ending) photo.file_name = "photo" + ending;
   if (!wish.about.empty()) {
+    photo.colony.reset();
+    photo.site.reset();
     if (const auto colony = book::find_colony(session.state, wish.about))
       photo.colony = *colony;
     else if (const auto site = book::find_site(session.state, wish.about))
@@ -49,6 +72,8 @@ Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
     else
       return colony_named(session.state, wish.about).problem();
   }
+  const std::vector<book::Draft> drafts{{.happened = wish.happened, .payload = photo}};
+  if (const Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
   const std::string path = photo_path(session.path, photo);
   std::error_code fault;
   std::filesystem::create_directories(std::filesystem::path(path).parent_path(), fault);
@@ -56,11 +81,26 @@ Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
     return Problem{ProblemKind::storage, "the folder for photos cannot be made: " + fault.message(),
                    photo_folder(session.path), "check the rights there"};
   if (!std::filesystem::exists(path)) {
-    if (Outcome written = write_file(path, *bytes); !written) return written.problem();
+    if (Outcome written = write_file(path, bytes); !written) return written.problem();
   }
-  auto kept = keep(session, {{.happened = wish.happened, .payload = std::move(photo)}});
+  auto kept = keep(session, drafts);
   if (!kept) return kept.problem();
   return kept->front();
+}
+
+Expected<PhotoBytes> photo_bytes(const Session& session, const EntryId& id) {
+  for (const auto& entry : session.standing) {
+    const auto* photo = std::get_if<entries::Photo>(&entry.payload);
+    if (photo == nullptr || entry.id != id) continue;
+    auto bytes = read_file(photo_path(session.path, *photo), largest_photo);
+    if (!bytes)
+      return Problem{ProblemKind::storage, "the file of this photo is missing", photo->file_name, {}};
+    const std::string ending = ending_of(*bytes);
+    if (ending.empty() || book::sha256_hex(*bytes) != photo->sha256)
+      return Problem{ProblemKind::storage, "the file of this photo has other bytes", photo->file_name, {}};
+    return PhotoBytes{*std::move(bytes), ending == ".jpg" ? "image/jpeg" : "image/" + ending.substr(1)};
+  }
+  return bad_input("there is no photo '" + id.text().substr(0, 60) + "'", {}, "see the entries of the book");
 }
 
 std::vector<std::string> faulty_photos(const Session& session) {

@@ -46,12 +46,15 @@ Date machine_today() {
   return Date::from_ymd(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday).value_or(Date{});
 }
 
+entries::Written evening_of(Date day) {
+  return {(day.day_number() + 1) * std::int64_t{86'400'000} - 1, ~0U};
+}
+
 Outcome refresh(Session& session) {
   const auto all = session.book.entries();
   if (!all) return all.problem();
   std::optional<entries::Written> known_at;
-  if (session.known_on)
-    known_at = entries::Written{(session.known_on->day_number() + 1) * std::int64_t{86'400'000} - 1, ~0U};
+  if (session.known_on) known_at = evening_of(*session.known_on);
   session.standing = book::standing_entries(*all, session.today, known_at);
   session.state = book::state_of(session.standing, session.today);
   const auto built_in = Tables::built_in();

@@ -46,6 +46,9 @@ Expected<Session> open_session(const std::string& path, const SessionOptions& op
 // Reads the book again after something was written to it.
 Outcome refresh(Session& session);
 
+// The last moment of a day, UTC: what was written until then was known on that day.
+entries::Written evening_of(Date day);
+
 // The machine's clock and random bytes: the only place that reads them.
 book::Surroundings machine_surroundings();
 Date machine_today();

@@ -8,6 +8,7 @@
 #include "garth/plan_json.hpp"
 #include "garth/plan_text.hpp"
 #include "garth/sheet_boxes.hpp"
+#include "garth/sheet_frames.hpp"
 #include "work/words.hpp"
 
 namespace beegarth::garth {
@@ -40,7 +41,7 @@ class SheetMaker {
     place_take();
     place_shared_cautions();
     int number = 0;
-    for (const auto& group : by_colony()) place_group(group, number);
+    for (const SheetFrame& frame : frames_of(visit_)) place_group(frame.needs, number);
     pages_.place(closing());
     scene::Document document{facts_.site.name + ", " + visit_.date.iso(), visit_.date,
                              std::move(pages_).finished()};
@@ -137,19 +138,6 @@ class SheetMaker {
 
   using Group = std::vector<const facts::Need*>;
 
-  // Jobs of one colony that follow each other stand in one frame, with one set of boxes.
-  std::vector<Group> by_colony() const {
-    std::vector<Group> groups;
-    for (const auto& job : visit_.jobs) {
-      const bool same = !groups.empty() && job.need.colony &&
-                        groups.back().front()->colony == job.need.colony &&
-                        groups.back().front()->last_in_round == job.need.last_in_round;
-      if (!same) groups.emplace_back();
-      groups.back().push_back(&job.need);
-    }
-    return groups;
-  }
-
   // Where the jobs of a colony do not go on one page together, each stands by itself.
   void place_group(const Group& group, int& number) {
     const Block block = group_block(group, number);
@@ -229,17 +217,15 @@ class SheetMaker {
   Block to_write_in(const Group& group, double inside) const {
     const auto& colony = group.front()->colony;
     const auto dwelling = colony ? facts_.dwellings.find(*colony) : facts_.dwellings.end();
-    std::vector<std::vector<scene::WriteIn>> rows_told;
-    for (const facts::Need* need : group)
-      for (auto& row : boxes_of(*need, dwelling == facts_.dwellings.end() ? nullptr : &dwelling->second))
-        if (std::find(rows_told.begin(), rows_told.end(), row) == rows_told.end()) rows_told.push_back(row);
+    auto sets = sets_of(group, dwelling == facts_.dwellings.end() ? nullptr : &dwelling->second);
+    sets.push_back(closing_set());
     std::vector<Block> rows{scene::gap(2)};
-    for (const auto& row : rows_told) {
-      rows.push_back(scene::write_ins(row, inside, box_height_mm));
-      rows.push_back(scene::gap(1.2));
-    }
-    rows.push_back(
-        scene::write_ins({{"done / not done / put off until", 1}, {"notes", 2.2}}, inside, box_height_mm));
+    for (const BoxSet& set : sets)
+      for (const auto& row : set.rows) {
+        rows.push_back(scene::write_ins(printed_boxes(row), inside, box_height_mm));
+        rows.push_back(scene::gap(1.2));
+      }
+    rows.pop_back();
     return scene::stacked(rows);
   }
 

@@ -27,15 +27,22 @@ struct Api {
   std::function<Expected<Json>()> colonies;
   std::function<Expected<Json>(std::string_view colony)> outlook;
   std::function<Expected<Json>(std::string_view id)> entry;
-  std::function<Expected<Json>(const garth::EntrySearch&)> find;
+  std::function<Expected<Json>(const garth::EntrySearch&, std::optional<Date> known)> find;
   std::function<Expected<Json>(const garth::FilledIn&)> enter;
   std::function<Expected<Json>(std::string_view id, std::string_view reason)> take_back;
   std::function<Expected<Json>()> kinds;
   std::function<Expected<Json>()> registers;
-  std::function<Expected<Json>(std::string_view name, const garth::Span&)> register_shown;
-  std::function<Expected<std::string>(std::string_view name, const garth::Span&)> register_as_csv;
-  std::function<Expected<std::string>(std::string_view name, const garth::Span&)> register_as_pdf;
-  std::function<Expected<std::string>()> exported;  // JSON Lines
+  std::function<Expected<Json>(std::string_view name, const garth::RegisterWish&)> register_shown;
+  std::function<Expected<std::string>(std::string_view name, const garth::RegisterWish&)> register_as_csv;
+  std::function<Expected<std::string>(std::string_view name, const garth::RegisterWish&)> register_as_pdf;
+  std::function<Expected<std::string>(garth::BookForm)> exported;
+  std::function<Expected<Json>()> lines;
+  std::function<Expected<std::string>()> pedigree;  // SVG
+  std::function<Expected<Json>(const garth::PhotoWish&, std::string_view bytes)> add_photo;
+  std::function<Expected<garth::PhotoBytes>(std::string_view id)> photo;
+  std::function<Expected<Json>()> checklists;
+  std::function<Expected<Json>(const garth::KeyInWish&)> sheet_boxes;
+  std::function<Expected<Json>(const garth::SheetFilledIn&)> key_in;
   std::function<Expected<Json>(std::string_view line, bool keep)> note;
   // answer: done, skipped, put_off, rained_off; until: the day it is put off to
   std::function<Expected<Json>(std::string_view need, std::string_view answer, std::optional<Date> until)>

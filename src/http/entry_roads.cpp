@@ -1,9 +1,9 @@
-// The book itself: entries found, entered, corrected and taken back; kinds; registers; the export.
+// The book itself: entries found, entered, corrected and taken back; kinds; registers.
 #include <array>
-#include <charconv>
 #include <utility>
 
 #include "garth/calc/calc.hpp"
+#include "http/queries.hpp"
 #include "http/replies.hpp"
 #include "http/roads.hpp"
 
@@ -12,41 +12,6 @@ namespace {
 
 constexpr std::size_t longest_search = 200;
 constexpr std::size_t longest_reason = 2000;
-constexpr std::size_t most_entries = 200;
-
-std::string said(const Ask& ask, const char* name) {
-  const auto found = ask.query.find(name);
-  return found == ask.query.end() ? std::string{} : found->second;
-}
-
-// Empty is as good as absent, so that an empty field of a form need not be left out.
-Expected<std::optional<Date>> day_asked(const Ask& ask, const char* name) {
-  const std::string text = said(ask, name);
-  if (text.empty()) return std::optional<Date>();
-  const Expected<Date> day = Date::parse(text);
-  if (!day) return bad_input(day.problem().what, name, day.problem().remedy);
-  return std::optional(*day);
-}
-
-Expected<garth::Span> span_asked(const Ask& ask) {
-  const auto from = day_asked(ask, "from");
-  if (!from) return from.problem();
-  const auto to = day_asked(ask, "to");
-  if (!to) return to.problem();
-  if (*from && *to && **from > **to)
-    return bad_input("the span ends before it begins", "from", "swap the two days");
-  return garth::Span{*from, *to};
-}
-
-Expected<std::size_t> limit_asked(const Ask& ask) {
-  const std::string text = said(ask, "limit");
-  if (text.empty()) return std::size_t{50};
-  std::size_t limit = 0;
-  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), limit);
-  if (fault != std::errc{} || end != text.data() + text.size() || limit < 1 || limit > most_entries)
-    return bad_input("limit is not a whole number from 1 to 200", "limit", "ask for 50, and then for more");
-  return limit;
-}
 
 // ---- entries ----
 Reply find_entries(const Ask& ask, const Api& api) {
@@ -54,6 +19,8 @@ Reply find_entries(const Ask& ask, const Api& api) {
   if (!span) return problem_reply(span.problem());
   const auto limit = limit_asked(ask);
   if (!limit) return problem_reply(limit.problem());
+  const auto known = day_asked(ask, "known");
+  if (!known) return problem_reply(known.problem());
   garth::EntrySearch search{.text = said(ask, "text"),
                             .kind = said(ask, "kind"),
                             .about = said(ask, "about"),
@@ -63,7 +30,7 @@ Reply find_entries(const Ask& ask, const Api& api) {
                             .limit = *limit};
   if (search.text.size() > longest_search)
     return problem_reply(bad_input("a search has up to 200 bytes", "text", "use fewer words"));
-  return json_reply(api.find(search));
+  return json_reply(api.find(search, *known));
 }
 
 // Reads the members of an entry filled in; the payload is read by the book, with the field named in a fault.
@@ -130,28 +97,25 @@ Reply take_back(const std::string& id, const Ask& ask, const Api& api) {
 
 // ---- registers ----
 Reply on_register(const Ask& ask, const std::string& name, const Api& api,
-                  Reply (*reply)(const Api&, const std::string& name, const garth::Span&)) {
+                  Reply (*reply)(const Api&, const std::string& name, const garth::RegisterWish&)) {
   const auto span = span_asked(ask);
   if (!span) return problem_reply(span.problem());
-  return reply(api, name, *span);
+  const auto known = day_asked(ask, "known");
+  if (!known) return problem_reply(known.problem());
+  return reply(api, name, {*span, *known});
 }
 
-Reply named_file(Reply reply, const std::string& disposition) {
-  if (reply.status == 200) reply.headers["Content-Disposition"] = disposition;
-  return reply;
+Reply shown_register(const Api& api, const std::string& name, const garth::RegisterWish& wish) {
+  return json_reply(api.register_shown(name, wish), 404);
 }
-
-Reply shown_register(const Api& api, const std::string& name, const garth::Span& span) {
-  return json_reply(api.register_shown(name, span), 404);
-}
-Reply csv_register(const Api& api, const std::string& name, const garth::Span& span) {
+Reply csv_register(const Api& api, const std::string& name, const garth::RegisterWish& wish) {
   // The name is that of a register, letters only, where the status is 200.
   return named_file(
-      bytes_reply(api.register_as_csv(name, span), "text/csv; charset=utf-8; header=present", 404),
+      bytes_reply(api.register_as_csv(name, wish), "text/csv; charset=utf-8; header=present", 404),
       "attachment; filename=\"" + name + ".csv\"");
 }
-Reply pdf_register(const Api& api, const std::string& name, const garth::Span& span) {
-  return named_file(bytes_reply(api.register_as_pdf(name, span), "application/pdf", 404),
+Reply pdf_register(const Api& api, const std::string& name, const garth::RegisterWish& wish) {
+  return named_file(bytes_reply(api.register_as_pdf(name, wish), "application/pdf", 404),
                     "inline; filename=\"" + name + ".pdf\"");
 }
 
@@ -179,11 +143,6 @@ constexpr std::array roads_of_the_book{
     Road{"/api/registers/*", "GET",
          [](const Ask& ask, const std::string& key, const Api& api) {
            return on_register(ask, key, api, shown_register);
-         }},
-    Road{"/api/export.jsonl", "GET",
-         [](const Ask&, const std::string&, const Api& api) {
-           return named_file(bytes_reply(api.exported(), "application/jsonl; charset=utf-8"),
-                             "attachment; filename=\"book.jsonl\"");
          }},
 };
 

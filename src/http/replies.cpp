@@ -81,4 +81,9 @@ Reply bytes_reply(Expected<std::string> answer, std::string_view content_type,
   return refused(answer.problem(), status_of_bad_input);
 }
 
+Reply named_file(Reply reply, const std::string& disposition) {
+  if (reply.status == 200) reply.headers["Content-Disposition"] = disposition;
+  return reply;
+}
+
 }  // namespace beegarth::http

@@ -13,6 +13,8 @@ namespace beegarth::http {
 Reply json_reply(const Expected<Json>& answer, std::optional<int> status_of_bad_input = {});
 Reply bytes_reply(Expected<std::string> answer, std::string_view content_type,
                   std::optional<int> status_of_bad_input = {});
+// The reply as a file: "attachment; filename=..." or "inline; ...". Left as it is where it is a refusal.
+Reply named_file(Reply reply, const std::string& disposition);
 Reply fault_reply(const Problem& problem);  // a bug
 Reply not_allowed(std::string_view allowed);
 

@@ -32,8 +32,27 @@ bool is_ours(const Ask& ask) {
   return ask.origin.empty() || ask.origin == "http://" + ask.host;
 }
 
-bool says_json(std::string_view content_type) {
-  return content_type.substr(0, content_type.find(';')) == "application/json";
+bool is_said_to_be(Takes takes, std::string_view content_type) {
+  const std::string_view type = content_type.substr(0, content_type.find(';'));
+  if (takes == Takes::json) return type == "application/json";
+  return type.starts_with("image/") || type == "application/octet-stream";
+}
+
+Reply not_what_is_taken(Takes takes) {
+  const bool json = takes == Takes::json;
+  return problem_reply(
+      {ProblemKind::wrong_use,
+       json ? "the body is not said to be JSON" : "the body is not said to be a picture", "Content-Type",
+       json ? "send application/json" : "send image/jpeg, image/png or image/webp"},
+      415);
+}
+
+Reply too_large(Takes takes) {
+  if (takes == Takes::json)
+    return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"},
+                         413);
+  return problem_reply(
+      {ProblemKind::bad_input, "the picture is too large", "picture", "send one of at most 24 MiB"}, 413);
 }
 
 // ---- which road ----
@@ -59,7 +78,7 @@ struct Way {
 
 // Nothing where no road has that address.
 std::optional<Way> way_of(std::string_view path, std::string_view method) {
-  for (const std::span<const Road> roads : {plan_roads(), entry_roads()}) {
+  for (const std::span<const Road> roads : {plan_roads(), entry_roads(), form_roads()}) {
     std::string_view address;
     Way way;
     for (const Road& road : roads) {
@@ -94,13 +113,10 @@ Reply take_way(const Way& way, const Ask& ask, const Api& api) {
   if (!is_ours(ask))
     return problem_reply({ProblemKind::wrong_use, "a page from elsewhere may not write here", "Origin", {}},
                          403);
-  if (!says_json(ask.content_type))
-    return problem_reply(
-        {ProblemKind::wrong_use, "the body is not said to be JSON", "Content-Type", "send application/json"},
-        415);
-  if (ask.body.size() > body_limit_bytes)
-    return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"},
-                         413);
+  const Takes takes = way.road->takes;
+  if (!is_said_to_be(takes, ask.content_type)) return not_what_is_taken(takes);
+  if (ask.body.size() > (takes == Takes::json ? body_limit_bytes : picture_limit_bytes))
+    return too_large(takes);
   return way.road->go(ask, way.key, api);
 }
 

@@ -12,6 +12,8 @@
 namespace beegarth::http {
 
 inline constexpr std::size_t body_limit_bytes = std::size_t{1} << 20;
+inline constexpr std::size_t picture_limit_bytes = std::size_t{24}
+                                                   << 20;  // a telephone's photo is half of it
 
 struct Ask {
   std::string method;                        // "GET"

@@ -38,7 +38,8 @@ void send(const Reply& reply, httplib::Response& response) {
 Reply refusal(int status) {
   switch (status) {
     case 413:
-      return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"},
+      return problem_reply({ProblemKind::bad_input, "the body is too large", "body",
+                            "send at most 1 MiB; a picture may have 24"},
                            413);
     case 414:
       return problem_reply({ProblemKind::bad_input, "the address is too long", {}, {}}, 414);
@@ -70,7 +71,7 @@ Server::Server(Api api) : inside_(std::make_unique<Inside>(std::move(api))) {
       .Patch(".*", handle)
       .Delete(".*", handle)
       .Options(".*", handle);
-  http.set_payload_max_length(body_limit_bytes);
+  http.set_payload_max_length(picture_limit_bytes);
   // Requests that never come to an end must not keep the others waiting.
   static constexpr std::size_t most_connections = 64;
   constexpr time_t patience_s = 3;

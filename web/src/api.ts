@@ -27,6 +27,14 @@ export type Kind = Schemas['Kind'];
 export type NamedKey = Schemas['NamedKey'];
 export type RegisterKind = Schemas['RegisterKind'];
 export type Register = Schemas['Register'];
+export type SheetBoxes = Schemas['SheetBoxes'];
+export type SheetFrame = Schemas['SheetFrame'];
+export type SheetBoxSet = Schemas['SheetBoxSet'];
+export type SheetBox = Schemas['SheetBox'];
+export type SheetFilledIn = Schemas['SheetFilledIn'];
+export type Checklist = Schemas['Checklist'];
+export type Checklists = Schemas['Checklists'];
+export type Lines = Schemas['Lines'];
 export type Answer = Schemas['AnswerAsk']['answer'];
 
 // A problem as the program tells it; `title` says what, `detail` where and what to do.
@@ -72,6 +80,7 @@ export interface EntrySearch {
   about: string;
   from: string;
   to: string;
+  known: string;
 }
 export function query_of(parts: object): string {
   const said = Object.entries(parts).filter((pair): pair is [string, string] => typeof pair[1] === 'string' && pair[1] !== '');
@@ -82,10 +91,19 @@ export const send_entry = (entry: EntryAsk) => ask<AnswerReply>('/api/entries', 
 export const send_removal = (id: string, reason: string) => ask<AnswerReply>(`/api/entries/${key(id)}/removal`, send({ reason }));
 export const read_kinds = () => ask<Kinds>('/api/kinds');
 export const read_registers = () => ask<{ registers: RegisterKind[] }>('/api/registers');
-export type Days = { from: string; to: string };
+export type Days = { from: string; to: string; known: string };
 export const read_register = (name: string, days: Days) => ask<Register>(`/api/registers/${key(name)}${query_of(days)}`);
 export const register_file = (name: string, ending: 'csv' | 'pdf', days: Days) => `/api/registers/${key(name)}.${ending}${query_of(days)}`;
-export const export_address = '/api/export.jsonl';
+export const read_sheet_boxes = (wish: { site: string; date: string; printed: string }) => ask<SheetBoxes>(`/api/sheet-boxes${query_of(wish)}`);
+export const send_sheet = (filled: SheetFilledIn) => ask<AnswerReply>('/api/sheet-boxes', send(filled));
+export const read_checklists = () => ask<Checklists>('/api/checklists');
+export const read_lines = () => ask<Lines>('/api/lines');
+export const pedigree_address = '/api/pedigree.svg';
+export const photo_address = (id: string) => `/api/photos/${key(id)}`;
+export const largest_picture = 24 * 1024 * 1024;
+// Whether it is a picture the program sees by its bytes.
+export const send_photo = (file: File, about: { entry: string; date: string; caption: string }) =>
+  ask<AnswerReply>(`/api/photos${query_of({ ...about, name: file.name })}`, { method: 'POST', headers: { 'Content-Type': 'application/octet-stream' }, body: file });
 export const send_note = (line: string, keep: boolean) => ask<NoteReply>('/api/notes', send({ line, keep }));
 export const send_answer = (need: string, answer: Answer) =>
   ask<AnswerReply>(`/api/needs/${key(need)}`, send({ answer }));

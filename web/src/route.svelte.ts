@@ -43,3 +43,5 @@ export const colony_address = (key: string) => `/colonies/${encodeURIComponent(k
 export const entry_address = (id: string) => `/book/entries/${encodeURIComponent(id)}`;
 export const new_address = (kind: string) => `/book/new/${encodeURIComponent(kind)}`;
 export const register_address = (name: string) => `/book/registers/${encodeURIComponent(name)}`;
+export const checklist_address = (what: string) => `/book/checklists/${encodeURIComponent(what)}`;
+export const sheet_key_in_address = (site: string, date: string) => `/book/sheet?${new URLSearchParams({ site, date })}`;

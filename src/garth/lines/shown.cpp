@@ -14,6 +14,7 @@ json queen_json(const BookLines& book, std::size_t i) {
            {"line", book.pedigree.line(i)},    {"living", queen.living},
            {"inbreeding", book.inbreeding[i]}, {"scores", json::object()}};
   if (queen.mother) row["mother"] = queen.mother->text();
+  if (const auto mother = book.pedigree.mother(i)) row["mother_name"] = book.names[*mother];
   for (const auto& trait : book.traits) {
     const auto& one = trait.queens[i];
     json score{{"estimate", one.estimate}, {"reliability", one.reliability}, {"scores", one.scores}};

@@ -1,4 +1,4 @@
-// The addresses of the book itself: search, entering, correcting, taking back, registers, export.
+// The addresses of the book itself: search, entering, correcting, taking back, registers.
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
@@ -150,10 +150,15 @@ TEST_F(EntryRoads, a_register_is_shown_and_handed_out_as_a_file_for_a_span_of_da
   problem_of(get("/api/registers/medicines.pdf", {{"to", "soon"}}), 400);
 }
 
-TEST_F(EntryRoads, the_export_is_handed_out_as_a_file) {
-  const Reply reply = get("/api/export.jsonl");
-  EXPECT_EQ(reply.body, "{}\n");
-  EXPECT_THAT(reply.headers.at("Content-Disposition"), HasSubstr("book.jsonl"));
+TEST_F(EntryRoads, what_was_known_on_a_day_is_asked_for_by_that_day) {
+  get("/api/entries", {{"known", "2026-05-20"}});
+  EXPECT_EQ(book.known, *Date::parse("2026-05-20"));
+  get("/api/registers/medicines");
+  EXPECT_FALSE(book.known);
+  get("/api/registers/medicines", {{"known", "2026-05-21"}});
+  EXPECT_EQ(book.known, *Date::parse("2026-05-21"));
+  for (const char* path : {"/api/entries", "/api/registers/medicines", "/api/registers/medicines.csv"})
+    EXPECT_EQ(problem_of(get(path, {{"known", "then"}}), 400).at("where"), "known");
 }
 
 }  // namespace

@@ -14,8 +14,12 @@ struct FakeBook {
   std::vector<std::string> kept;
   std::string version = "head-1";
   garth::EntrySearch asked;   // the last search
-  garth::FilledIn filled_in;  // the last entry
-  garth::Span span;           // of the last register
+  std::optional<Date> known;  // of the last search or register
+  garth::PhotoWish photo;     // the last photo
+  std::size_t photo_bytes = 0;
+  garth::SheetFilledIn sheet;  // the last sheet keyed in
+  garth::FilledIn filled_in;   // the last entry
+  garth::Span span;            // of the last register
 };
 
 inline Problem unknown(std::string_view what) {
@@ -42,8 +46,9 @@ inline Api fake_api(FakeBook& book) {
     if (id == "look" || id == "sign") return Json{{"id", id}};
     return unknown(id);
   };
-  api.find = [&book](const garth::EntrySearch& search) -> Expected<Json> {
+  api.find = [&book](const garth::EntrySearch& search, std::optional<Date> known) -> Expected<Json> {
     book.asked = search;
+    book.known = known;
     return Json{{"entries", Json::array()}, {"count", 0}, {"more", false}};
   };
   api.enter = [&book](const garth::FilledIn& filled_in) -> Expected<Json> {
@@ -61,20 +66,49 @@ inline Api fake_api(FakeBook& book) {
   };
   api.kinds = []() -> Expected<Json> { return Json{{"groups", Json::array()}, {"names", Json::object()}}; };
   api.registers = []() -> Expected<Json> { return Json{{"registers", Json::array()}}; };
-  api.register_shown = [&book](std::string_view name, const garth::Span& span) -> Expected<Json> {
+  api.register_shown = [&book](std::string_view name, const garth::RegisterWish& wish) -> Expected<Json> {
     if (name != "medicines") return unknown(name);
-    book.span = span;
+    book.span = wish.span;
+    book.known = wish.known;
     return Json{{"name", name}};
   };
-  api.register_as_csv = [](std::string_view name, const garth::Span&) -> Expected<std::string> {
+  api.register_as_csv = [](std::string_view name, const garth::RegisterWish&) -> Expected<std::string> {
     if (name != "medicines") return unknown(name);
     return std::string("date,colony\r\n");
   };
-  api.register_as_pdf = [](std::string_view name, const garth::Span&) -> Expected<std::string> {
+  api.register_as_pdf = [](std::string_view name, const garth::RegisterWish&) -> Expected<std::string> {
     if (name != "medicines") return unknown(name);
     return std::string("%PDF-invented");
   };
-  api.exported = []() -> Expected<std::string> { return std::string("{}\n"); };
+  api.exported = [](garth::BookForm form) -> Expected<std::string> {
+    return std::string(form == garth::BookForm::jsonl ? "{}\n" : "invented form");
+  };
+  api.lines = []() -> Expected<Json> { return Json{{"queens", Json::array()}, {"traits", Json::array()}}; };
+  api.pedigree = []() -> Expected<std::string> { return std::string("<svg/>"); };
+  api.add_photo = [&book](const garth::PhotoWish& wish, std::string_view bytes) -> Expected<Json> {
+    if (!bytes.starts_with("\xFF\xD8\xFF"))
+      return bad_input("that is no JPEG, PNG or WebP picture", wish.file, "give a photo");
+    book.photo = wish;
+    book.photo_bytes = bytes.size();
+    book.kept.emplace_back("photo");
+    return Json{{"kept", true}, {"entries", Json::array()}};
+  };
+  api.photo = [](std::string_view id) -> Expected<garth::PhotoBytes> {
+    if (id != "comb") return unknown(id);
+    return garth::PhotoBytes{"\xFF\xD8\xFF invented", "image/jpeg"};
+  };
+  api.checklists = []() -> Expected<Json> {
+    return Json{{"checklists", Json::array()}, {"emergency_number", "112"}};
+  };
+  api.sheet_boxes = [](const garth::KeyInWish& wish) -> Expected<Json> {
+    if (wish.site != "withy") return unknown(wish.site);
+    return Json{{"site", wish.site}, {"frames", Json::array()}};
+  };
+  api.key_in = [&book](const garth::SheetFilledIn& filled_in) -> Expected<Json> {
+    book.sheet = filled_in;
+    if (filled_in.keep) book.kept.emplace_back("sheet");
+    return Json{{"kept", filled_in.keep}, {"entries", Json::array()}};
+  };
   api.note = [&book](std::string_view line, bool keep) -> Expected<Json> {
     if (keep) book.kept.emplace_back(line);
     return Json{{"kept", keep}, {"entries", Json::array()}};

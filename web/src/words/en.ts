@@ -1,4 +1,5 @@
 // Every word of the page in English, with its units. Another language is another file of this shape.
+import { checklist_words, export_words, known_words, lines_words, photo_words, sheet_words } from './en_book';
 import { choice_words, field_words, kind_words, unit_words } from './en_entries';
 
 const locale = 'en-GB';
@@ -158,7 +159,6 @@ export const words = {
     more: 'Show older entries',
     write: 'Write an entry',
     registers: 'Registers',
-    export: 'Export everything (JSON Lines)',
     back: 'All entries',
     all_registers: 'All registers',
     corrected: 'Corrected:',
@@ -227,6 +227,13 @@ export const words = {
       [from && `from ${day_month.format(day_of(from))} ${from.slice(0, 4)}`, to && `to ${day_month.format(day_of(to))} ${to.slice(0, 4)}`].filter(Boolean).join(' '),
     as_of: (iso: string) => `As the book stood on ${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`,
   },
+
+  sheet: sheet_words,
+  lines: lines_words,
+  photo: photo_words,
+  checklist: checklist_words,
+  exports: export_words,
+  known: known_words,
 
   colonies: {
     suspect: 'Suspect: nothing to or from it until the inspector has cleared it',
