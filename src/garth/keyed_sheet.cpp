@@ -64,6 +64,11 @@ std::vector<Standing> colonies_at(const book::State& state, const SiteId& site) 
   return list;
 }
 
+// Such a name could be taken for a number of the sheet.
+bool is_number(const std::string& name) {
+  return !name.empty() && std::all_of(name.begin(), name.end(), [](char c) { return c >= '0' && c <= '9'; });
+}
+
 Expected<PlanAnswer> plan_of(const Session& then, Date date) {
   constexpr int days_of_a_sheet = 14;
   return plan_next_days(then, std::max(days_of_a_sheet, date - then.today + 1));
@@ -167,8 +172,9 @@ SheetToKeyIn sheet_to_key_in(const PlanAnswer& plan, const book::State& state, c
   for (const Standing& one : colonies_at(state, site)) {
     if (told.contains(one.colony)) continue;
     const auto dwelling = dwelling_at(state, one.colony);
-    sheet.frames.push_back({.row = one.name.empty() ? one.colony.text() : one.name,
-                            .name = one.name.empty() ? one.colony.text() : one.name,
+    const std::string name = one.name.empty() ? one.colony.text() : one.name;
+    sheet.frames.push_back({.row = is_number(name) ? "colony " + name : name,
+                            .name = name,
                             .colony = one.colony,
                             .jobs = {},
                             .printed = {closing_set(false)},

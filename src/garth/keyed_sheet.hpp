@@ -21,7 +21,7 @@ struct SheetJob {
 };
 
 struct FrameToKeyIn {
-  std::string row;   // how it is named: "#3 Alder", or "Alder" where it is not on the sheet
+  std::string row;   // how it is named: "#3 Alder", or "Alder" or "colony 2" where it is not on the sheet
   std::string name;  // of the colony, or of the site
   std::optional<ColonyId> colony;
   std::vector<SheetJob> jobs;   // empty where it is not on the sheet
