@@ -57,7 +57,7 @@ test('the boxes stand on the screen in the order of the printed sheet, its numbe
     for (const [i, frame] of sheet.frames.entries()) {
       const labels = await page.locator('fieldset').nth(i).locator(':scope > .row label, :scope > .row summary').allInnerTexts();
       const printed = frame.printed.flatMap((set) => set.rows.flat()).map((box) => box.printed.replace(/\s+/g, ' '));
-      assert.deepEqual(labels.map((label) => label.replace(/: nothing said$/, '')), printed, frame.row);
+      assert.deepEqual(labels.filter((label) => label !== '').map((label) => label.replace(/: nothing said$/, '')), printed, frame.row); // what is folded has no text
     }
     assert.equal(await page.evaluate(() => document.activeElement.className.includes('site')), true, 'the focus goes to the sheet');
   }));
