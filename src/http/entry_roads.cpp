@@ -105,17 +105,26 @@ Reply on_register(const Ask& ask, const std::string& name, const Api& api,
   return reply(api, name, {*span, *known});
 }
 
+// A register that is not there is 404; a day on which nothing was known yet is a wrong part of the question.
+template <class Answer>
+std::optional<int> status_where_refused(const Expected<Answer>& answer) {
+  return !answer && answer.problem().where == "known" ? 400 : 404;
+}
+
 Reply shown_register(const Api& api, const std::string& name, const garth::RegisterWish& wish) {
-  return json_reply(api.register_shown(name, wish), 404);
+  const auto shown = api.register_shown(name, wish);
+  return json_reply(shown, status_where_refused(shown));
 }
 Reply csv_register(const Api& api, const std::string& name, const garth::RegisterWish& wish) {
+  const auto bytes = api.register_as_csv(name, wish);
   // The name is that of a register, letters only, where the status is 200.
   return named_file(
-      bytes_reply(api.register_as_csv(name, wish), "text/csv; charset=utf-8; header=present", 404),
+      bytes_reply(bytes, "text/csv; charset=utf-8; header=present", status_where_refused(bytes)),
       "attachment; filename=\"" + name + ".csv\"");
 }
 Reply pdf_register(const Api& api, const std::string& name, const garth::RegisterWish& wish) {
-  return named_file(bytes_reply(api.register_as_pdf(name, wish), "application/pdf", 404),
+  const auto bytes = api.register_as_pdf(name, wish);
+  return named_file(bytes_reply(bytes, "application/pdf", status_where_refused(bytes)),
                     "inline; filename=\"" + name + ".pdf\"");
 }
 

@@ -159,6 +159,7 @@ TEST_F(EntryRoads, what_was_known_on_a_day_is_asked_for_by_that_day) {
   EXPECT_EQ(book.known, *Date::parse("2026-05-21"));
   for (const char* path : {"/api/entries", "/api/registers/medicines", "/api/registers/medicines.csv"})
     EXPECT_EQ(problem_of(get(path, {{"known", "then"}}), 400).at("where"), "known");
+  problem_of(get("/api/registers/medicines", {{"known", "1990-01-01"}}), 400);
 }
 
 }  // namespace
