@@ -1,129 +1,17 @@
 #include "garth/sheet_reading.hpp"
 
 #include <algorithm>
-#include <cctype>
-#include <charconv>
-#include <cmath>
 #include <optional>
 
 #include "entries/fields.hpp"
+#include "garth/written_values.hpp"
 
 namespace beegarth::garth {
 
 namespace {
 
-using Values = std::map<std::string, std::string>;
+using Values = WrittenValues;
 using Drafts = Expected<std::vector<DraftOfBoxes>>;
-
-// ---- one box ----
-std::string lower(std::string text) {
-  for (char& c : text) c = static_cast<char>(std::tolower(static_cast<unsigned char>(c)));
-  std::replace(text.begin(), text.end(), '_', ' ');
-  return text;
-}
-
-std::optional<double> number_in(std::string text) {
-  std::replace(text.begin(), text.end(), ',', '.');
-  double value = 0;
-  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), value);
-  if (fault != std::errc{} || end != text.data() + text.size() || !std::isfinite(value)) return {};
-  return value;
-}
-
-template <class E>
-std::optional<E> choice_in(const std::string& text) {
-  const auto& words = entries::Words<E>::list;
-  for (std::size_t i = 0; i < words.size(); ++i)
-    if (lower(std::string(words[i])) == lower(text)) return static_cast<E>(i);
-  return {};
-}
-
-// Reads the boxes of one set; the first fault is kept, and what is read after it does not matter.
-class Boxes {
- public:
-  explicit Boxes(const Values& values) : values_(values) {}
-
-  std::optional<std::string> text(const char* box) const {
-    const auto found = values_.find(box);
-    return found == values_.end() ? std::nullopt : std::optional(found->second);
-  }
-  std::optional<double> number(const char* box) {
-    const auto said = text(box);
-    if (!said) return {};
-    const auto value = number_in(*said);
-    if (!value) blame(box, "'" + *said + "' is no number", "write it in figures, like 6 or 6.5");
-    return value;
-  }
-  std::optional<int> whole(const char* box) {
-    const auto value = number(box);
-    if (!value) return {};
-    if (*value < 0 || *value > 1e6 || *value != std::floor(*value)) {
-      blame(box, "'" + *text(box) + "' is no whole number", "write 0, 1, 2 ...");
-      return {};
-    }
-    return static_cast<int>(*value);
-  }
-  std::optional<double> share(const char* box) {
-    auto said = text(box);
-    if (!said) return {};
-    if (said->ends_with('%')) said->pop_back();
-    while (said->ends_with(' ')) said->pop_back();
-    const auto value = number_in(*said);
-    if (value && *value >= 0 && *value <= 100) return *value / 100;
-    blame(box, "'" + *text(box) + "' is no share in per cent", "write 0 to 100");
-    return {};
-  }
-  std::optional<bool> flag(const char* box) {
-    const auto said = text(box);
-    if (!said) return {};
-    const std::string word = lower(*said);
-    if (word == "yes" || word == "y") return true;
-    if (word == "no" || word == "n") return false;
-    blame(box, "'" + *said + "' is neither yes nor no", "write yes or no, or leave it empty");
-    return {};
-  }
-  std::optional<Date> day(const char* box) {
-    const auto said = text(box);
-    if (!said) return {};
-    const auto date = Date::parse(*said);
-    if (date) return *date;
-    blame(box, date.problem().what, date.problem().remedy);
-    return {};
-  }
-  template <class E>
-  std::optional<E> choice(const char* box) {
-    const auto said = text(box);
-    if (!said) return {};
-    const auto value = choice_in<E>(*said);
-    if (!value) blame(box, "there is no choice '" + *said + "' here", "write one of: " + words_of<E>());
-    return value;
-  }
-  template <class E>
-  E needed(const char* box, const char* what_is_missing) {
-    const auto value = choice<E>(box);
-    if (!value) blame(box, what_is_missing, "write one of: " + words_of<E>());
-    return value.value_or(E{});
-  }
-  bool any(std::initializer_list<const char*> boxes) const {
-    return std::any_of(boxes.begin(), boxes.end(), [&](const char* box) { return values_.contains(box); });
-  }
-  void blame(const char* box, std::string what, std::string remedy) {
-    if (!fault_) fault_ = bad_input(std::move(what), box, std::move(remedy));
-  }
-  const std::optional<Problem>& fault() const { return fault_; }
-
- private:
-  template <class E>
-  static std::string words_of() {
-    std::string all;
-    for (const auto& word : entries::Words<E>::list)
-      all += (all.empty() ? "" : ", ") + lower(std::string(word));
-    return all;
-  }
-
-  const Values& values_;
-  std::optional<Problem> fault_;
-};
 
 struct Reading {
   const FrameToKeyIn& frame;
@@ -151,7 +39,7 @@ std::vector<std::string> signs_in(Boxes& boxes, bool& none) {
   const std::string said = boxes.text("health signs").value_or("");
   for (std::size_t from = 0; from <= said.size() && !said.empty();) {
     const std::size_t comma = std::min(said.find(',', from), said.size());
-    std::string word = lower(said.substr(from, comma - from));
+    std::string word = plain_word(said.substr(from, comma - from));
     from = comma + 1;
     while (word.starts_with(' ')) word.erase(0, 1);
     while (word.ends_with(' ')) word.pop_back();
@@ -165,7 +53,7 @@ std::vector<std::string> signs_in(Boxes& boxes, bool& none) {
     const auto& known = entries::signs_of_health;
     if (std::find(known.begin(), known.end(), key) == known.end()) {
       std::string all;
-      for (const auto sign : known) all += ", " + lower(std::string(sign));
+      for (const auto sign : known) all += ", " + plain_word(std::string(sign));
       boxes.blame("health signs", "there is no sign '" + word + "'",
                   "write none, or of these, with commas between" + all);
     }
@@ -234,7 +122,7 @@ void read_board(Reading& reading) {
 
 void read_sample(Reading& reading) {
   Boxes& boxes = reading.boxes;
-  const std::string how = lower(boxes.text("wash or roll").value_or(""));
+  const std::string how = plain_word(boxes.text("wash or roll").value_or(""));
   if (how != "wash" && how != "roll")
     boxes.blame("wash or roll", "it is not said whether it was a wash or a roll", "write wash or roll");
   const auto mites = boxes.whole("mites"), bees = boxes.whole("bees");
@@ -315,7 +203,7 @@ void read_heft(Reading& reading) {
     reading.add(entries::Weight{.colony = reading.colony(), .kg = *left + *right}, "left", {{"kg", "left"}});
   const auto feel = boxes.text("by feel");
   if (!feel) return;
-  const std::string word = lower(*feel);
+  const std::string word = plain_word(*feel);
   if (word != "light" && word != "fair" && word != "heavy")
     boxes.blame("by feel", "'" + *feel + "' is none of light, fair, heavy", "write one of the three");
   entries::Inspection look{.colony = reading.colony(), .look = entries::Look::outside};
@@ -359,7 +247,7 @@ std::optional<AnswerRead> answer_in(Boxes& boxes) {
   using Answer = entries::NeedAnswered::Answer;
   const auto said = boxes.text("answer");
   if (!said) return {};
-  const std::string word = lower(*said);
+  const std::string word = plain_word(*said);
   if (word == "done") return AnswerRead{Answer::done, {}};
   if (word == "not done") return AnswerRead{Answer::skipped, {}};
   if (word == "rained off") return AnswerRead{Answer::rained_off, {}};
