@@ -1,6 +1,7 @@
 #include "book/book.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 #include <utility>
 
@@ -96,24 +97,55 @@ Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& dra
   });
 }
 
-Expected<std::vector<entries::Entry>> Book::entries() const {
+bool happened_earlier(const entries::Entry& a, const entries::Entry& b) {
+  return std::tie(a.happened, a.written, a.id) < std::tie(b.happened, b.written, b.id);
+}
+
+namespace {
+
+// Reads the payloads of the rows that `each` passes on; the first that cannot be read is the answer.
+template <class Each>
+Expected<std::vector<entries::Entry>> read_all(const Each& each) {
+  std::vector<entries::Entry> all;
+  std::optional<Problem> fault;
+  each([&](Row&& row) {
+    if (fault) return;
+    auto link = read_row(std::move(row));
+    if (!link)
+      fault = link.problem();
+    else
+      all.push_back(std::move(link->entry));
+  });
+  if (fault) return storage_problem("an entry cannot be read: " + fault->what, fault->where, "run verify");
+  std::sort(all.begin(), all.end(), happened_earlier);
+  return all;
+}
+
+}  // namespace
+
+Expected<std::span<const entries::Entry>> Book::entries() const {
+  return guarded([&]() -> Expected<std::span<const entries::Entry>> {
+    Inside& in = *inside_;
+    std::int64_t place = in.known_place;
+    auto fresh = read_all([&](const auto& take) {
+      each_row_above(in.database, in.known_place, [&](Row&& row) {
+        place = row.place;
+        take(std::move(row));
+      });
+    });
+    if (!fresh) return fresh.problem();
+    const auto before = static_cast<std::ptrdiff_t>(in.known.size());
+    in.known.insert(in.known.end(), std::make_move_iterator(fresh->begin()),
+                    std::make_move_iterator(fresh->end()));
+    std::inplace_merge(in.known.begin(), in.known.begin() + before, in.known.end(), happened_earlier);
+    in.known_place = place;
+    return std::span<const entries::Entry>(in.known);
+  });
+}
+
+Expected<std::vector<entries::Entry>> Book::entries_of(std::span<const std::string_view> kinds) const {
   return guarded([&]() -> Expected<std::vector<entries::Entry>> {
-    std::vector<entries::Entry> all;
-    std::optional<Problem> fault;
-    each_row(inside_->database, RowOrder::by_writing, [&](Row&& row) {
-      if (fault) return;
-      auto link = read_row(std::move(row));
-      if (!link) {
-        fault = link.problem();
-      } else {
-        all.push_back(std::move(link->entry));
-      }
-    });
-    if (fault) return storage_problem("an entry cannot be read: " + fault->what, fault->where, "run verify");
-    std::sort(all.begin(), all.end(), [](const entries::Entry& a, const entries::Entry& b) {
-      return std::tie(a.happened, a.written, a.id) < std::tie(b.happened, b.written, b.id);
-    });
-    return all;
+    return read_all([&](const auto& take) { each_row_of(inside_->database, kinds, take); });
   });
 }
 

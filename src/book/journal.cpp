@@ -3,6 +3,7 @@
 #include <utility>
 
 #include "book/book.hpp"
+#include "book/canonical.hpp"
 #include "book/sha256.hpp"
 
 namespace beegarth::book {
@@ -56,31 +57,88 @@ void Adder::add(const Link& link) {
   statement_.step();
 }
 
-void each_row(const Database& database, RowOrder order, const std::function<void(Row&&)>& take) {
-  const std::string columns =
-      "SELECT id, device, sequence, kind, happened, happened_hour, written_ms, written_counter, who, "
-      "supersedes, "
-      "payload, previous, hash FROM entry ";
-  Statement statement = database.prepare(
-      columns + (order == RowOrder::by_device ? "ORDER BY device, sequence"
-                                              : "ORDER BY written_ms, written_counter, device, sequence"));
+namespace {
+
+constexpr std::string_view columns =
+    "row, id, device, sequence, kind, happened, happened_hour, written_ms, written_counter, who, supersedes, "
+    "payload, previous, hash";
+
+void take_all(Statement statement, const std::function<void(Row&&)>& take) {
   while (statement.step()) {
     Row row;
     entries::Entry& entry = row.link.entry;
-    entry.id = EntryId(statement.text(0));
-    entry.device = statement.text(1);
-    row.link.sequence = statement.whole(2);
-    row.kind = statement.text(3);
-    row.happened = statement.text(4);
-    if (!statement.is_null(5)) entry.happened_hour = statement.real(5);
-    entry.written = {statement.whole(6), static_cast<std::uint32_t>(statement.whole(7))};
-    entry.who = statement.text(8);
-    if (!statement.is_null(9)) entry.supersedes = EntryId(statement.text(9));
-    row.payload = statement.text(10);
-    row.link.previous = statement.text(11);
-    row.link.hash = statement.text(12);
+    row.place = statement.whole(0);
+    entry.id = EntryId(statement.text(1));
+    entry.device = statement.text(2);
+    row.link.sequence = statement.whole(3);
+    row.kind = statement.text(4);
+    row.happened = statement.text(5);
+    if (!statement.is_null(6)) entry.happened_hour = statement.real(6);
+    entry.written = {statement.whole(7), static_cast<std::uint32_t>(statement.whole(8))};
+    entry.who = statement.text(9);
+    if (!statement.is_null(10)) entry.supersedes = EntryId(statement.text(10));
+    row.payload = statement.text(11);
+    row.link.previous = statement.text(12);
+    row.link.hash = statement.text(13);
     take(std::move(row));
   }
+}
+
+std::string select_rows(std::string_view rest) {
+  return "SELECT " + std::string(columns) + " FROM entry " + std::string(rest);
+}
+
+}  // namespace
+
+void each_row(const Database& database, RowOrder order, const std::function<void(Row&&)>& take) {
+  take_all(database.prepare(select_rows(order == RowOrder::by_device
+                                            ? "ORDER BY device, sequence"
+                                            : "ORDER BY written_ms, written_counter, device, sequence")),
+           take);
+}
+
+void each_row_above(const Database& database, std::int64_t place, const std::function<void(Row&&)>& take) {
+  Statement statement = database.prepare(select_rows("WHERE row > ?1 ORDER BY row"));
+  statement.bind(1, place);
+  take_all(std::move(statement), take);
+}
+
+void each_row_of(const Database& database, std::span<const std::string_view> kinds,
+                 const std::function<void(Row&&)>& take) {
+  Statement statement = database.prepare(
+      "WITH wanted(kind) AS (SELECT value FROM json_each(?1)), "
+      "linked(id) AS (SELECT id FROM entry WHERE supersedes IS NOT NULL UNION SELECT supersedes FROM entry "
+      "WHERE supersedes IS NOT NULL UNION SELECT json_extract(payload, '$.entry') FROM entry WHERE kind = "
+      "'removed') " +
+      select_rows("WHERE row IN (SELECT row FROM entry WHERE kind IN (SELECT kind FROM wanted) OR kind = "
+                  "'removed' UNION SELECT row FROM entry WHERE id IN (SELECT id FROM linked))"));
+  const std::string list = canonical(nlohmann::json(std::vector<std::string>(kinds.begin(), kinds.end())));
+  statement.bind(1, list);
+  take_all(std::move(statement), take);
+}
+
+namespace {
+
+std::optional<entries::Entry> only_one(Statement statement) {
+  std::optional<entries::Entry> found;
+  take_all(std::move(statement), [&](Row&& row) {
+    if (auto link = read_row(std::move(row))) found = std::move(link->entry);
+  });
+  return found;
+}
+
+}  // namespace
+
+std::optional<entries::Entry> entry_with_id(const Database& database, const EntryId& id) {
+  Statement statement = database.prepare(select_rows("WHERE id = ?1"));
+  statement.bind(1, id.text());
+  return only_one(std::move(statement));
+}
+
+std::optional<entries::Entry> entry_at_row(const Database& database, std::int64_t place) {
+  Statement statement = database.prepare(select_rows("WHERE row = ?1"));
+  statement.bind(1, place);
+  return only_one(std::move(statement));
 }
 
 Expected<Link> read_row(Row&& row) {

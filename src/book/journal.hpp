@@ -2,9 +2,10 @@
 #pragma once
 
 #include <functional>
-#include <map>
+#include <optional>
+#include <span>
 #include <string>
-#include <vector>
+#include <string_view>
 
 #include "book/json_entry.hpp"
 #include "book/sqlite.hpp"
@@ -36,7 +37,8 @@ class Adder {
 
 // A row as it lies in the file, payload unread.
 struct Row {
-  Link link;  // without payload and date
+  std::int64_t place = 0;  // in the file: whatever comes into the book later lies higher
+  Link link;               // without payload and date
   std::string kind;
   std::string happened;
   std::string payload;
@@ -47,7 +49,15 @@ enum class RowOrder { by_writing, by_device };
 // Calls `take` with every row, in the order in which entries were written or along the chain of one device
 // after another.
 void each_row(const Database& database, RowOrder order, const std::function<void(Row&&)>& take);
+// The rows that lie above `place`, in the order in which they came into this book.
+void each_row_above(const Database& database, std::int64_t place, const std::function<void(Row&&)>& take);
+// The rows of `kinds`, every row that corrects or takes back another, and every row that this is done to.
+void each_row_of(const Database& database, std::span<const std::string_view> kinds,
+                 const std::function<void(Row&&)>& take);
 
+// One row with its payload read; nullopt where there is none or it cannot be read.
+std::optional<entries::Entry> entry_with_id(const Database& database, const EntryId& id);
+std::optional<entries::Entry> entry_at_row(const Database& database, std::int64_t place);
 // The row with its payload read; a problem where that cannot be done.
 Expected<Link> read_row(Row&& row);
 

@@ -1,5 +1,7 @@
 // The desk's answers about the book itself: entries found, entered, corrected and taken back; kinds;
 // registers.
+#include <algorithm>
+
 #include "garth/checklists.hpp"
 #include "garth/desk.hpp"
 #include "garth/entry_json.hpp"
@@ -64,7 +66,7 @@ json photos_of(const Session& session, const EntryLine& line) {
     const auto* photo = std::get_if<entries::Photo>(&entry.payload);
     if (photo == nullptr) continue;
     const bool of_it = std::any_of(line.entries.begin(), line.entries.end(), [&](const FoundEntry& one) {
-      return one.entry->id == entry.id || photo->entry == one.entry->id;
+      return one.entry.id == entry.id || photo->entry == one.entry.id;
     });
     if (of_it) photos.push_back(shown_entry(entry, session.state));
   }
@@ -84,44 +86,29 @@ Expected<const Session*> Desk::known_on(Date day) {
 
 Expected<json> Desk::entries(const EntrySearch& search, std::optional<Date> known) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  const auto all = session_.book.entries();
-  if (!all) return all.problem();
-  std::vector<entries::Entry> then;
   const Session* session = &session_;
   if (known) {
-    const auto asked = known_on(*known);
-    if (!asked) return asked.problem();
-    session = *asked;
-    for (const auto& entry : *all)
-      if (entry.written <= evening_of(*known)) then.push_back(entry);
+    const auto then = known_on(*known);
+    if (!then) return then.problem();
+    session = *then;
   }
-  const auto found = search_entries(known ? then : *all, session->state, search);
+  const auto found = known ? search_known(session_.book, session->state, search, *end_of(known))
+                           : search_entries(session_.book, session_.state, search);
   if (!found) return found.problem();
-  const auto now = book::fates_of(*all);
   json list = json::array();
-  for (const auto& one : found->entries) {
-    json shown = found_json(one, session->state);
-    if (known) {
-      const auto at = std::find_if(all->begin(), all->end(),
-                                   [&](const auto& entry) { return entry.id == one.entry->id; });
-      shown["counts_now"] = now[static_cast<std::size_t>(at - all->begin())].counts;
-    }
-    list.push_back(std::move(shown));
-  }
+  for (const auto& one : found->entries) list.push_back(found_json(one, session->state));
   return json{{"entries", std::move(list)}, {"count", found->count}, {"more", found->more}};
 }
 
 Expected<json> Desk::entry(std::string_view id) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  const auto all = session_.book.entries();
-  if (!all) return all.problem();
-  const auto line = line_of_entry(*all, EntryId(std::string(id)));
+  const auto line = line_of_entry(session_.book, EntryId(std::string(id)));
   if (!line) return line.problem();
   json shown;
   json told = json::array();
   for (const auto& one : line->entries) {
     told.push_back(found_json(one, session_.state));
-    if (one.entry->id.text() == id) shown = told.back();
+    if (one.entry.id.text() == id) shown = told.back();
   }
   shown["line"] = std::move(told);
   shown["known_then"] = ids_json(line->known_then);

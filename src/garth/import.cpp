@@ -100,9 +100,9 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
   if (!book) return book.problem();
   std::vector<entries::Entry> there;
   if (*book) {
-    auto all = (**book).entries();
+    const auto all = (**book).entries();
     if (!all) return all.problem();
-    there = *std::move(all);
+    there.assign(all->begin(), all->end());
   }
   std::vector<book::Draft> drafts;
   drafts.reserve(plan->drafts.size());

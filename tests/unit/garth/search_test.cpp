@@ -5,8 +5,11 @@
 #include <gtest/gtest.h>
 
 #include <map>
+#include <set>
 
+#include "book/json_entry.hpp"
 #include "garth/kind_groups.hpp"
+#include "unit/book/desk.hpp"
 #include "unit/garth/told_book.hpp"
 
 namespace beegarth::garth {
@@ -31,23 +34,40 @@ class Search : public ::testing::Test {
   }
   Expected<FoundEntries> ask(const EntrySearch& search) const {
     const auto standing = told.standing(day_of(6, 5));
-    return search_entries(told.all(), book::state_of(standing, day_of(6, 5)), search);
+    return search_entries(in_a_book(), book::state_of(standing, day_of(6, 5)), search);
+  }
+  // What was told so far, in a file.
+  book::Book in_a_book() const {
+    std::string lines;
+    book::Link link{.previous = std::string(64, '0')};
+    for (const entries::Entry& entry : told.all()) {
+      link = {entry, link.sequence + 1, link.sequence == 0 ? link.previous : link.hash, {}};
+      link.hash = book::hash_of(link);
+      lines += book::line_of(link) + "\n";
+    }
+    static int books = 0;
+    book::Desk desk;
+    book::Book book = book::new_book(folder.file(std::to_string(++books) + ".garth"), desk);
+    if (const auto count = book.import_lines(lines, "told", false); !count)
+      throw std::runtime_error(one_line(count.problem()));
+    return book;
   }
   // The kinds found, newest first.
   std::vector<std::string> kinds(EntrySearch search) const {
     search.from = day_of(5, 1);
     std::vector<std::string> list;
     const auto answer = ask(search);
-    for (const auto& one : answer->entries) list.emplace_back(entries::kind_name(one.entry->payload));
+    for (const auto& one : answer->entries) list.emplace_back(entries::kind_name(one.entry.payload));
     return list;
   }
   FoundEntry found(const EntryId& id) const {
     const auto answer = ask({});
     for (const auto& one : answer->entries)
-      if (one.entry->id == id) return one;
+      if (one.entry.id == id) return one;
     throw std::runtime_error("not found");
   }
 
+  book::Folder folder;
   ToldBook told;
   EntryId look, feed;
 };
@@ -94,8 +114,8 @@ TEST_F(Search, page_by_page_every_entry_comes_once) {
     EXPECT_EQ(page->count, all);
     EXPECT_LE(page->entries.size(), 3U);
     for (const auto& one : page->entries) {
-      EXPECT_THAT(seen, Not(Contains(one.entry->id)));
-      seen.push_back(one.entry->id);
+      EXPECT_THAT(seen, Not(Contains(one.entry.id)));
+      seen.push_back(one.entry.id);
     }
     more = page->more;
     search.after = seen.back().text();
@@ -137,18 +157,18 @@ TEST_F(Search, a_line_tells_what_was_known_then_and_what_is_known_now) {
   ASSERT_EQ(told.say(day_of(5, 1), entries::Inspection{.colony = alder, .seams = 8}, first), "");
   const EntryId second = told.last();
   for (const EntryId& id : {look, first, second}) {
-    const auto line = line_of_entry(told.all(), id);
+    const auto line = line_of_entry(in_a_book(), id);
     ASSERT_TRUE(line);
     ASSERT_EQ(line->entries.size(), 3U);
-    EXPECT_EQ(line->entries.front().entry->id, look);
+    EXPECT_EQ(line->entries.front().entry.id, look);
     EXPECT_THAT(line->known_then, ElementsAre(id)) << "when it was written it was the last word";
     EXPECT_THAT(line->known_now, ElementsAre(second));
   }
   ASSERT_EQ(told.say(day_of(6, 1), entries::Removed{.entry = second}), "");
-  const auto line = line_of_entry(told.all(), look);
+  const auto line = line_of_entry(in_a_book(), look);
   EXPECT_EQ(line->entries.size(), 4U) << "the removal belongs to the line";
   EXPECT_THAT(line->known_now, IsEmpty());
-  EXPECT_FALSE(line_of_entry(told.all(), EntryId("nothing")));
+  EXPECT_FALSE(line_of_entry(in_a_book(), EntryId("nothing")));
 }
 
 TEST(KindGroups, hold_each_kind_once_and_no_group_is_called_like_a_kind) {
@@ -170,6 +190,45 @@ TEST(KindGroups, name_the_key_that_a_kind_brings_in_by_a_field_that_it_has) {
           << one.kind;
     }
   }
+}
+
+// ---- as it was known ----
+TEST_F(Search, as_it_was_known_leaves_out_what_was_written_later_and_says_what_counts_no_more) {
+  const entries::Written then = told.all().back().written;
+  told.must(day_of(5, 25), entries::Feed{.colony = birch, .kg = 1, .form = entries::FeedForm::syrup});
+  ASSERT_EQ(told.say(day_of(5, 20), entries::Feed{.colony = alder, .kg = 3, .form = entries::FeedForm::syrup},
+                     feed),
+            "");
+  const auto standing = told.standing(day_of(6, 5));
+  const auto state = book::state_of(standing, day_of(6, 5));
+  const auto known = search_known(in_a_book(), state, {.kind = "feed"}, then);
+  ASSERT_TRUE(known);
+  ASSERT_EQ(known->count, 1U);
+  EXPECT_EQ(known->entries[0].entry.id, feed);
+  EXPECT_TRUE(known->entries[0].fate.counts) << "it counted then";
+  EXPECT_THAT(known->entries[0].fate.corrected_by, IsEmpty()) << "the correction was not known";
+  EXPECT_EQ(known->entries[0].counts_now, false);
+  const auto now = search_known(in_a_book(), state, {.kind = "feed"}, told.all().back().written);
+  EXPECT_EQ(now->count, 3U) << "with everything known it is the search itself";
+}
+
+TEST_F(Search, as_it_was_known_comes_page_by_page_too) {
+  const auto state = book::state_of(told.standing(day_of(6, 5)), day_of(6, 5));
+  const auto last = told.all().back().written;
+  std::vector<EntryId> ids;
+  EntrySearch search{.limit = 3};
+  for (;;) {
+    const auto page = search_known(in_a_book(), state, search, last);
+    ASSERT_TRUE(page);
+    EXPECT_EQ(page->count, told.all().size());
+    for (const auto& one : page->entries) ids.push_back(one.entry.id);
+    if (!page->more) break;
+    search.after = ids.back().text();
+  }
+  EXPECT_EQ(std::set<EntryId>(ids.begin(), ids.end()).size(), told.all().size());
+  EXPECT_EQ(ids.size(), told.all().size());
+  search.after = "none";
+  EXPECT_FALSE(search_known(in_a_book(), state, search, last));
 }
 
 }  // namespace
