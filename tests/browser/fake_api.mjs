@@ -1,7 +1,7 @@
 // The program's HTTP face with invented answers, for the browser tests. The headers are those of src/http/respond.cpp.
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { colonies, entries, found, kinds, outlook, plan, register, registers, today, told } from './invented.mjs';
+import { checklists, colonies, entries, found, kinds, lines, outlook, plan, register, registers, sheet_boxes, today, told } from './invented.mjs';
 
 const dist = new URL('../../web/dist/', import.meta.url);
 const types = { html: 'text/html; charset=utf-8', js: 'text/javascript; charset=utf-8', css: 'text/css; charset=utf-8', woff2: 'font/woff2' };
@@ -55,6 +55,9 @@ export async function start_fake() {
     if (path === '/api/kinds') return json(kinds);
     if (path === '/api/registers') return json(registers);
     if (path.startsWith('/api/registers/')) return path.endsWith('/feeding') ? json(register) : problem(404, 'bad_input', 'there is no such register', path);
+    if (path === '/api/lines') return json(lines);
+    if (path === '/api/checklists') return json(checklists);
+    if (path === '/api/sheet-boxes') return json(sheet_boxes);
     if (path === '/api/sheet') return { status: 200, type: 'application/pdf', body: '%PDF-1.4 invented' };
     if (path === '/openapi.json') return { status: 200, type: 'application/json', body: readFileSync(new URL('../../src/http/openapi.json', import.meta.url)) };
     return path.startsWith('/api/') ? problem(404, 'wrong_use', 'there is nothing at this address', path) : file(path);

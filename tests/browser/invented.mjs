@@ -108,7 +108,7 @@ export const kinds = {
   ],
   names: { colony: [{ key: 'alder-5', name: 'Alder 5' }], site: [{ key: 'withy-meadow', name: 'Withy Meadow' }] },
 };
-export const told = (entry) => ({ ...entry, counts: true, line: [{ ...entry, counts: true }], known_then: [entry.id], known_now: [entry.id] });
+export const told = (entry) => ({ ...entry, counts: true, line: [{ ...entry, counts: true }], known_then: [entry.id], known_now: [entry.id], photos: [] });
 export const found = () => ({ entries: Object.values(entries).map((entry) => ({ ...entry, counts: true })), count: Object.keys(entries).length, more: false });
 export const registers = { registers: [{ name: 'feeding', title: 'Feeding', says: 'What each colony was fed, and from what source' }] };
 export const register = {
@@ -116,4 +116,17 @@ export const register = {
   columns: [{ key: 'date', words: 'date' }, { key: 'colony', words: 'colony' }],
   rows: [{ cells: { date: '2026-05-20', colony: 'Alder 5' }, entries: ['01900000-0000-7000-8000-00000000a002'] }],
   remarks: [],
+};
+export const lines = {
+  queens: [{ queen: 'dora', name: 'Dora', line: 'Dora', living: true, inbreeding: 0, scores: { calm: { estimate: 0.2, standard_error: 0.1, reliability: 0.4, scores: 3 } } }],
+  traits: [{ trait: 'calm', scores: 3, plainly: 'few scores: read them as an order' }],
+};
+export const checklists = {
+  checklists: [{ what: 'stings', title: 'A stinging accident', steps: [{ words: 'Away from the bees first.', source: 'invented' }], cautions: [{ words: 'Telephone first.', source: 'invented' }] }],
+  emergency_number: '112',
+};
+export const sheet_boxes = {
+  site: 'withy-meadow', site_name: 'Withy Meadow', date: today, printed: today, planned: true,
+  frames: [{ row: '#1 Alder 5', name: 'Alder 5', colony: 'alder-5', jobs: [{ number: 1, need: 'look-cells/alder-5', what: 'look for queen cells' }],
+    printed: [{ set: 'closing', words: '', rows: [[{ name: 'notes', printed: 'notes', share: 2.2, reads: 'text' }]] }], others: [] }],
 };
