@@ -2,6 +2,7 @@
 
 #include <algorithm>
 #include <set>
+#include <tuple>
 
 #include "garth/dwelling.hpp"
 #include "garth/keep.hpp"
@@ -49,7 +50,6 @@ struct Standing {
   int place = 0;
   std::string name;
   ColonyId colony;
-  friend auto operator<=>(const Standing&, const Standing&) = default;
 };
 
 // In the order in which they are reached.
@@ -60,7 +60,9 @@ std::vector<Standing> colonies_at(const book::State& state, const SiteId& site) 
     if (colony.ended || hive == state.hives.end() || hive->second.site != site) continue;
     list.push_back({hive->second.place.value_or(1000), colony.began.name, id});
   }
-  std::sort(list.begin(), list.end());
+  std::sort(list.begin(), list.end(), [](const Standing& a, const Standing& b) {
+    return std::tie(a.place, a.name, a.colony) < std::tie(b.place, b.name, b.colony);
+  });
   return list;
 }
 

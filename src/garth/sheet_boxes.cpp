@@ -170,6 +170,7 @@ BoxSet closing_set(bool has_jobs) {
 
 std::vector<scene::WriteIn> printed_boxes(const std::vector<Box>& row) {
   std::vector<scene::WriteIn> boxes;
+  boxes.reserve(row.size());
   for (const Box& box : row) boxes.push_back({box.printed(), box.share});
   return boxes;
 }
