@@ -60,14 +60,14 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
 
 // Takes out the drafts that an entry of the book already tells, so that a file can be imported again after it
 // has grown.
-std::size_t leave_out_known(const std::vector<entries::Entry>& there, std::vector<book::Draft>& drafts) {
+std::size_t leave_out_known(const std::vector<entries::Entry>& there, std::vector<ImportDraft>& drafts) {
   std::set<std::string> told;
   const auto key = [](Date date, const entries::Payload& payload) {
     return date.iso() + std::string(entries::kind_name(payload)) + book::payload_json(payload);
   };
   for (const auto& entry : there) told.insert(key(entry.happened, entry.payload));
   return std::erase_if(
-      drafts, [&](const book::Draft& draft) { return told.contains(key(draft.happened, draft.payload)); });
+      drafts, [&](const ImportDraft& draft) { return told.contains(key(draft.happened, draft.payload)); });
 }
 
 Problem first_of(const ImportPlan& plan) {
@@ -104,9 +104,11 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
     if (!all) return all.problem();
     there = *std::move(all);
   }
+  std::vector<ImportDraft> fresh = plan->drafts;
+  const std::size_t known_before = leave_out_known(there, fresh);
   std::vector<book::Draft> drafts;
-  drafts.reserve(plan->drafts.size());
-  for (const ImportDraft& draft : plan->drafts)
+  drafts.reserve(fresh.size());
+  for (const ImportDraft& draft : fresh)
     drafts.push_back({.happened = draft.happened, .payload = draft.payload});
   const auto refuse = [&](const Problem& problem) {
     if (made_here && !wish.dry_run) {
@@ -115,10 +117,12 @@ Expected<ImportAnswer> import_table(const ImportWish& wish, const std::string& b
     }
     return problem;
   };
-  const std::size_t known_before = leave_out_known(there, drafts);
   const auto tables = Tables::built_in();
   if (!tables) return tables.problem();
-  if (const auto fit = may_be_kept(there, drafts, *tables); !fit) return refuse(fit.problem());
+  if (const auto objection = objection_to(there, drafts, *tables)) {
+    return refuse(told(
+        *objection, [&](std::size_t draft) { return fmt::format("{}:{}", wish.file, fresh[draft].line); }));
+  }
   answer.json["known"] = known_before;
   if (known_before > 0)
     answer.text += fmt::format("{} of them are in the book already, the same to the word, and are left out\n",

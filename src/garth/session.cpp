@@ -53,7 +53,9 @@ Outcome refresh(Session& session) {
   if (session.known_on)
     known_at = entries::Written{(session.known_on->day_number() + 1) * std::int64_t{86'400'000} - 1, ~0U};
   session.standing = book::standing_entries(*all, session.today, known_at);
+  session.first_said = first_said(*all);
   session.state = book::state_of(session.standing, session.today);
+  session.suspects = suspects_on(session.standing, session.today);
   const auto built_in = Tables::built_in();
   if (!built_in) return built_in.problem();
   session.tables = *built_in;
