@@ -7,7 +7,6 @@
 #include <string_view>
 
 #include "entries/fields.hpp"
-#include "entries/fields/passed_by.hpp"
 
 namespace beegarth::garth {
 namespace {

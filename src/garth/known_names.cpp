@@ -51,8 +51,10 @@ struct AllNames {
 };
 
 // Visits the fields of a payload and asks after every key in it; see entries/fields.hpp.
-class Asker {
+class Asker : public entries::FieldsPassedBy {
  public:
+  using FieldsPassedBy::id;
+  using FieldsPassedBy::ids;
   explicit Asker(const AllNames& names) : names_(names) {}
   const std::optional<Problem>& problem() const { return problem_; }
 
@@ -69,8 +71,6 @@ class Asker {
     ask(names_.patches, value.text());
   }
   template <class T>
-  void id(const char* /*name*/, const Id<T>& /*value*/, bool /*required*/) {}
-  template <class T>
   void id(const char* name, const std::optional<Id<T>>& value) {
     if (value) id(name, *value, false);
   }
@@ -78,21 +78,6 @@ class Asker {
   void ids(const char* name, const std::vector<Id<T>>& values) {
     for (const Id<T>& value : values) id(name, value, true);
   }
-  template <class... Anything>
-  void text(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void number(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void count(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void flag(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void choice(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void date(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void words(const Anything&... /*field*/) {}
-
   void ask(const Names& names, const std::string& key) {
     const Outcome known = names.ask(key);
     if (!known && !problem_) problem_ = known.problem();

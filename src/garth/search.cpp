@@ -18,7 +18,9 @@ using nlohmann::json;
 const Date last_day_of_all = *Date::from_ymd(2999, 12, 31);  // no entry is dated later
 
 // Visits the fields of a payload and gathers the colonies, hives and sites that are named in it.
-struct KeysNamed {
+struct KeysNamed : entries::FieldsPassedBy {
+  using FieldsPassedBy::id;
+  using FieldsPassedBy::ids;
   std::set<ColonyId> colonies;
   std::set<HiveId> hives;
   std::set<SiteId> sites;
@@ -27,8 +29,6 @@ struct KeysNamed {
   void id(const char*, const HiveId& value, bool) { hives.insert(value); }
   void id(const char*, const SiteId& value, bool) { sites.insert(value); }
   template <class T>
-  void id(const char*, const Id<T>&, bool) {}
-  template <class T>
   void id(const char* name, const std::optional<Id<T>>& value) {
     if (value) id(name, *value, false);
   }
@@ -36,20 +36,6 @@ struct KeysNamed {
   void ids(const char* name, const std::vector<Id<T>>& values) {
     for (const Id<T>& value : values) id(name, value, false);
   }
-  template <class... Rest>
-  void text(const Rest&...) {}
-  template <class... Rest>
-  void number(const Rest&...) {}
-  template <class... Rest>
-  void count(const Rest&...) {}
-  template <class... Rest>
-  void flag(const Rest&...) {}
-  template <class... Rest>
-  void choice(const Rest&...) {}
-  template <class... Rest>
-  void date(const Rest&...) {}
-  template <class... Rest>
-  void words(const Rest&...) {}
 };
 
 KeysNamed keys_of(const entries::Payload& payload) {
@@ -94,7 +80,7 @@ Expected<KeysNamed> wanted_keys(std::string_view about, std::span<const entries:
   if (!wanted.colonies.empty() || !wanted.sites.empty() || !wanted.hives.empty()) return wanted;
   // A closed site, or a key that only a corrected entry has.
   const std::string key(about);
-  const KeysNamed exact{{ColonyId(key)}, {HiveId(key)}, {SiteId(key)}};
+  const KeysNamed exact{{}, {ColonyId(key)}, {HiveId(key)}, {SiteId(key)}};
   if (std::any_of(all.begin(), all.end(), [&](const auto& entry) { return names_one_of(entry, exact); }))
     return exact;
   return bad_input("there is no colony, site or hive '" + key.substr(0, 100) + "' in the book", "about",
