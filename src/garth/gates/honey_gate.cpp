@@ -72,8 +72,9 @@ Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entr
   const HoneyLedger was = honey_on(before, last, rules), now = honey_on(after, last, rules);
   for (const auto& [id, batch] : was.batches) {
     if (!batch.mark) continue;
-    const bool made_still = std::any_of(after.begin(), after.end(),
-                                        [&](const auto& entry) { return entry.id == batch.mark->entry; });
+    const EntryId& maker = batch.mark->entry;  // clang 14 captures no structured binding
+    const bool made_still =
+        std::any_of(after.begin(), after.end(), [&](const auto& entry) { return entry.id == maker; });
     const auto then = now.batches.find(id);
     if (!made_still || (then != now.batches.end() && then->second.mark)) continue;
     return bad_input(

@@ -14,7 +14,7 @@ constexpr auto suspicious = std::to_array<std::string_view>(
      "hive_beetle", "other_brood_mite", "foulbrood_suspected"});
 
 // How those who write a result or a report name them; the Latin names are of what causes them.
-constexpr auto names =
+constexpr auto disease_names =
     std::to_array<std::string_view>({"foulbrood", "foul brood", "afb", "efb", "paenibacillus",
                                      "melissococcus", "hive beetle", "aethina", "tropilaelaps"});
 
@@ -43,7 +43,7 @@ std::string plain_words(std::string text) {
 
 bool names_one(const std::string& text) {
   const std::string words = plain_words(text);
-  return std::any_of(names.begin(), names.end(), [&](std::string_view name) {
+  return std::any_of(disease_names.begin(), disease_names.end(), [&](std::string_view name) {
     return words.find(" " + std::string(name)) != std::string::npos;
   });
 }
