@@ -1,6 +1,7 @@
 #include "book/book.hpp"
 
 #include <algorithm>
+#include <iterator>
 #include <tuple>
 #include <utility>
 
@@ -67,12 +68,12 @@ Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& dra
     std::vector<entries::Entry> kept;
     if (drafts.empty()) return kept;
     Transaction transaction(in.database);
-    const std::string device = in.options.device.empty()
-                                   ? device_of_this_copy(in.database, in.identity, in.surroundings)
-                                   : in.options.device;
-    entries::Written written = latest_written(in.database);
-    Head head = head_of_device(in.database, device);
-    Adder adder(in.database);
+    std::string device = in.options.device.empty() ? in.device : in.options.device;
+    if (device.empty()) device = device_of_this_copy(in.database, in.identity, in.surroundings);
+    std::unique_ptr<Adder> adder = std::move(in.adder);
+    if (!adder) adder = std::make_unique<Adder>(in.database);
+    entries::Written written = adder->latest_written();
+    Head head = adder->head_of_device(device);
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       written = tick(written, in.surroundings.utc_ms());
       Link link{{new_entry_id(written, in.surroundings), drafts[i].happened, drafts[i].happened_hour, written,
@@ -82,38 +83,71 @@ Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& dra
                 {}};
       if (const auto sound = check_frame(link.entry, named(i, drafts.size())); !sound) return sound.problem();
       for (const EntryId& target : targets_of(link.entry)) {
-        if (!has_entry(in.database, target))
+        if (!adder->has_entry(target))
           return bad_input("there is no entry " + target.text(), named(i, drafts.size()),
                            "name an entry of this book");
       }
       link.hash = hash_of(link);
-      adder.add(link);
+      adder->add(link);
       head = {link.sequence, link.hash};
       kept.push_back(std::move(link.entry));
     }
     transaction.commit();
+    in.device = std::move(device);
+    in.adder = std::move(adder);
     return kept;
   });
 }
 
-Expected<std::vector<entries::Entry>> Book::entries() const {
+bool happened_earlier(const entries::Entry& a, const entries::Entry& b) {
+  return std::tie(a.happened, a.written, a.id) < std::tie(b.happened, b.written, b.id);
+}
+
+namespace {
+
+// Reads the payloads of the rows that `each` passes on; the first that cannot be read is the answer.
+template <class Each>
+Expected<std::vector<entries::Entry>> read_all(const Each& each) {
+  std::vector<entries::Entry> all;
+  std::optional<Problem> fault;
+  each([&](Row&& row) {
+    if (fault) return;
+    auto link = read_row(std::move(row));
+    if (!link)
+      fault = link.problem();
+    else
+      all.push_back(std::move(link->entry));
+  });
+  if (fault) return storage_problem("an entry cannot be read: " + fault->what, fault->where, "run verify");
+  std::sort(all.begin(), all.end(), happened_earlier);
+  return all;
+}
+
+}  // namespace
+
+Expected<std::span<const entries::Entry>> Book::entries() const {
+  return guarded([&]() -> Expected<std::span<const entries::Entry>> {
+    Inside& in = *inside_;
+    std::int64_t place = in.known_place;
+    auto fresh = read_all([&](const auto& take) {
+      each_row_above(in.database, in.known_place, [&](Row&& row) {
+        place = row.place;
+        take(std::move(row));
+      });
+    });
+    if (!fresh) return fresh.problem();
+    const auto before = static_cast<std::ptrdiff_t>(in.known.size());
+    in.known.insert(in.known.end(), std::make_move_iterator(fresh->begin()),
+                    std::make_move_iterator(fresh->end()));
+    std::inplace_merge(in.known.begin(), in.known.begin() + before, in.known.end(), happened_earlier);
+    in.known_place = place;
+    return std::span<const entries::Entry>(in.known);
+  });
+}
+
+Expected<std::vector<entries::Entry>> Book::entries_of(std::span<const std::string_view> kinds) const {
   return guarded([&]() -> Expected<std::vector<entries::Entry>> {
-    std::vector<entries::Entry> all;
-    std::optional<Problem> fault;
-    each_row(inside_->database, RowOrder::by_writing, [&](Row&& row) {
-      if (fault) return;
-      auto link = read_row(std::move(row));
-      if (!link) {
-        fault = link.problem();
-      } else {
-        all.push_back(std::move(link->entry));
-      }
-    });
-    if (fault) return storage_problem("an entry cannot be read: " + fault->what, fault->where, "run verify");
-    std::sort(all.begin(), all.end(), [](const entries::Entry& a, const entries::Entry& b) {
-      return std::tie(a.happened, a.written, a.id) < std::tie(b.happened, b.written, b.id);
-    });
-    return all;
+    return read_all([&](const auto& take) { each_row_of(inside_->database, kinds, take); });
   });
 }
 

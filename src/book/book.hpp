@@ -5,6 +5,7 @@
 #include <functional>
 #include <memory>
 #include <optional>
+#include <span>
 #include <string>
 #include <string_view>
 #include <vector>
@@ -13,6 +14,9 @@
 #include "entries/entry.hpp"
 
 namespace beegarth::book {
+
+struct Wanted;
+struct Hits;
 
 struct OpenOptions {
   bool create = false;  // make a new book where there is none; fails where there is one
@@ -52,8 +56,19 @@ class Book {
   // first.
   Expected<std::vector<entries::Entry>> append(const std::vector<Draft>& drafts);
 
-  // Every entry, in time order of `happened`, then of `written`, then of id.
-  Expected<std::vector<entries::Entry>> entries() const;
+  // Every entry, in time order of `happened`, then of `written`, then of id. Kept by the book, so that only
+  // what is new is read the next time: the span holds until this is called again after something was written.
+  Expected<std::span<const entries::Entry>> entries() const;
+  // The entries of these kinds and, beside them, all that corrects or takes back anything and what that is
+  // done to, so that standing_entries can say which of them count; in the same order. Not every entry is read
+  // for it.
+  Expected<std::vector<entries::Entry>> entries_of(std::span<const std::string_view> kinds) const;
+  // By words, kind, day and what they are about, page by page: find.hpp. Quick in a book of a million
+  // entries.
+  Expected<Hits> find(const Wanted& wanted) const;
+  // An entry and all that corrections and removals join to it, in the same order; bad_input where there is no
+  // such entry.
+  Expected<std::vector<entries::Entry>> whole_line(const EntryId& id) const;
   Expected<VerifyReport> verify() const;
   // The same hash for the same entries whatever was cached; the ETag of the book.
   Expected<std::string> head() const;

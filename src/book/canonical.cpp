@@ -4,7 +4,6 @@
 #include <array>
 #include <charconv>
 #include <cmath>
-#include <set>
 #include <stdexcept>
 #include <utility>
 #include <vector>
@@ -118,19 +117,25 @@ void write(std::string& out, const nlohmann::json& value) {
 
 // Notices what the parser itself lets pass.
 struct Watch {
-  std::vector<std::set<std::string>> names;
+  std::vector<std::vector<std::string>> names;  // said so far in each object that is open
   std::string fault;
 
   bool operator()(int depth, nlohmann::json::parse_event_t event, const nlohmann::json& parsed) {
     using Event = nlohmann::json::parse_event_t;
     if (depth > deepest && fault.empty()) fault = "is nested too deeply";
     if (event == Event::object_start) names.emplace_back();
-    if (event == Event::object_end && !names.empty()) names.pop_back();
-    if (event == Event::key && !names.empty()) {
-      const auto& name = parsed.get_ref<const std::string&>();
-      if (!names.back().insert(name).second && fault.empty()) fault = "says '" + name + "' twice";
+    if (event == Event::key && !names.empty()) names.back().push_back(parsed.get_ref<const std::string&>());
+    if (event == Event::object_end && !names.empty()) {
+      close(names.back());
+      names.pop_back();
     }
     return fault.empty();
+  }
+
+  void close(std::vector<std::string>& said) {
+    std::sort(said.begin(), said.end());
+    const auto twice = std::adjacent_find(said.begin(), said.end());
+    if (twice != said.end() && fault.empty()) fault = "says '" + *twice + "' twice";
   }
 };
 

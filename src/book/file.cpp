@@ -4,6 +4,7 @@
 #include <sys/stat.h>
 #include <unistd.h>
 
+#include <algorithm>
 #include <array>
 #include <cerrno>
 #include <cstdio>
@@ -50,29 +51,29 @@ CREATE TABLE this_copy(
 ) STRICT;
 )sql";
 
-void apply_schema(Database& database) {
+// Version 2: what there is can be read without passing over every weight and every look.
+constexpr const char* second_version_sql = R"sql(
+CREATE INDEX entry_by_kind ON entry(kind, happened);
+CREATE INDEX entry_by_target ON entry(supersedes) WHERE supersedes IS NOT NULL;
+PRAGMA user_version=2;
+)sql";
+static_assert(schema_version == 2);
+
+void apply_schema(Database& database, int version) {
   Transaction transaction(database);
   database.run(schema_sql);
   database.run(("PRAGMA application_id=" + std::to_string(application_id)).c_str());
-  database.run(("PRAGMA user_version=" + std::to_string(schema_version)).c_str());
+  database.run("PRAGMA user_version=1");
+  if (version >= 2) database.run(second_version_sql);
   transaction.commit();
 }
 
-// RFC 3986: what is not plain in a path is percent-encoded.
-std::string file_uri(const std::string& path, const char* query) {
-  std::string uri = "file:";
-  for (const char c : path) {
-    const bool plain = std::isalnum(static_cast<unsigned char>(c)) || std::strchr("/-_.~", c) != nullptr;
-    if (plain && c != '\0') {
-      uri += c;
-    } else {
-      std::array<char, 4> buffer{};
-      std::snprintf(buffer.data(), buffer.size(), "%%%02X",
-                    static_cast<unsigned>(static_cast<unsigned char>(c)));
-      uri += buffer.data();
-    }
-  }
-  return uri + query;
+// An older book gains what it lacks; its entries stay as they are.
+void bring_up_to_date(Database& database) {
+  if (database.number("PRAGMA user_version") == schema_version) return;
+  Transaction transaction(database);
+  if (database.number("PRAGMA user_version") == 1) database.run(second_version_sql);  // nobody was quicker
+  transaction.commit();
 }
 
 std::string folder_of(const std::string& path) {
@@ -147,6 +148,13 @@ void check_header(const std::string& path) {
     refuse(path, "this is not a book", "name a file made by beegarth");
   if (got < header.size()) refuse(path, "the file is cut short", "take the last backup");
   check_marks(path, big_endian(header, 68), static_cast<std::int32_t>(big_endian(header, 60)));
+  // The file is whole pages; their size stands in two bytes at 16, 1 for 65,536.
+  const std::uintmax_t size = big_endian(header, 16) >> 16U;
+  const auto found = stat_of(path);
+  if (found &&
+      static_cast<std::uintmax_t>(found->st_size) % std::max<std::uintmax_t>(size == 1 ? 65'536 : size, 1) !=
+          0)
+    refuse(path, "the file is cut short", "take the last backup");
 }
 
 Database open_to_read(const std::string& path) {
@@ -184,6 +192,23 @@ void put_in_place(const std::string& made, const std::string& path) {
 
 }  // namespace
 
+// RFC 3986: what is not plain in a path is percent-encoded.
+std::string file_uri(const std::string& path, const char* query) {
+  std::string uri = "file:";
+  for (const char c : path) {
+    const bool plain = std::isalnum(static_cast<unsigned char>(c)) || std::strchr("/-_.~", c) != nullptr;
+    if (plain && c != '\0') {
+      uri += c;
+    } else {
+      std::array<char, 4> buffer{};
+      std::snprintf(buffer.data(), buffer.size(), "%%%02X",
+                    static_cast<unsigned>(static_cast<unsigned char>(c)));
+      uri += buffer.data();
+    }
+  }
+  return uri + query;
+}
+
 void create_book_file(const std::string& path, const Surroundings& surroundings) {
   if (path.empty()) refuse(path, "the book has no name", "give a path");
   if (struct stat found{}; ::lstat(path.c_str(), &found) == 0)
@@ -198,7 +223,7 @@ void create_book_file(const std::string& path, const Surroundings& surroundings)
   try {
     Database database(file_uri(made, ""), path, SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
     database.run("PRAGMA synchronous=FULL");
-    apply_schema(database);
+    apply_schema(database, schema_version);
     database.run("PRAGMA journal_mode=WAL");
   } catch (const StorageTrouble&) {
     for (const char* tail : {"", "-journal", "-wal", "-shm"}) std::remove((made + tail).c_str());
@@ -221,15 +246,16 @@ Database open_book_file(const std::string& path, bool read_only) {
       read_only ? open_to_read(path) : Database(file_uri(path, ""), path, SQLITE_OPEN_READWRITE);
   // Until it is known to be a book, closing it must not move the log into it.
   if (log) sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
-  check_marks(path, static_cast<std::uint32_t>(database.number("PRAGMA application_id")),
-              database.number("PRAGMA user_version"));
-  if (schema_of(database) != expected_schema())
+  const std::int64_t version = database.number("PRAGMA user_version");
+  check_marks(path, static_cast<std::uint32_t>(database.number("PRAGMA application_id")), version);
+  if (schema_of(database) != expected_schema(version))
     refuse(path, "its tables are not those of a book", "take the last backup");
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   database.run(
       "PRAGMA foreign_keys=ON; PRAGMA recursive_triggers=ON; PRAGMA synchronous=FULL; PRAGMA "
       "cell_size_check=ON");
+  if (!read_only) bring_up_to_date(database);
   return database;
 }
 
@@ -252,13 +278,15 @@ std::string schema_of(const Database& database) {
   return all;
 }
 
-const std::string& expected_schema() {
-  static const std::string schema = [] {
+const std::string& expected_schema(std::int64_t version) {
+  const auto made = [](int of_version) {
     Database database(":memory:", "", SQLITE_OPEN_READWRITE | SQLITE_OPEN_CREATE);
-    apply_schema(database);
+    apply_schema(database, of_version);
     return schema_of(database);
-  }();
-  return schema;
+  };
+  static const std::string first = made(1);
+  static const std::string second = made(2);
+  return version == 1 ? first : second;
 }
 
 }  // namespace beegarth::book

@@ -1,10 +1,12 @@
 // Payloads to JSON and back, both by a visit to the one list of fields.
+#include <algorithm>
 #include <cmath>
-#include <set>
 #include <stdexcept>
 #include <string>
+#include <string_view>
 #include <type_traits>
 #include <utility>
+#include <vector>
 
 #include "base/utf8.hpp"
 #include "book/book.hpp"
@@ -144,7 +146,7 @@ class Reader {
   std::optional<Problem> fault(std::string_view kind) const {
     if (fault_) return fault_;
     for (auto member = object_.begin(); member != object_.end(); ++member) {
-      if (known_.count(member.key()) == 0) {
+      if (std::find(known_.begin(), known_.end(), member.key()) == known_.end()) {
         return bad_input(std::string(kind) + " has no field '" + member.key() + "'", where_,
                          "see the schema of this kind");
       }
@@ -154,7 +156,7 @@ class Reader {
 
  private:
   const json* find(const char* name, bool required) {
-    known_.insert(name);
+    known_.emplace_back(name);
     const auto member = object_.find(name);
     if (member != object_.end() && !member->is_null()) return &*member;
     if (required) say(name, "is missing", "give it");
@@ -202,7 +204,7 @@ class Reader {
 
   const json& object_;
   const std::string& where_;
-  std::set<std::string, std::less<>> known_;
+  std::vector<std::string_view> known_;
   std::optional<Problem> fault_;
 };
 

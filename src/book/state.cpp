@@ -1,6 +1,7 @@
 #include "book/state.hpp"
 
 #include <algorithm>
+#include <array>
 #include <tuple>
 #include <type_traits>
 #include <utility>
@@ -182,6 +183,27 @@ State state_of(std::span<const Entry> standing, Date as_of) {
     if (entry.happened <= as_of) teller.tell(entry);
   }
   teller.close();
+  return state;
+}
+
+std::span<const std::string_view> outline_kinds() {
+  // A queen is here because her year goes along with a split.
+  static constexpr auto kinds = std::to_array<std::string_view>(
+      {"site", "site_closed", "travel", "hive", "colony_began", "colony_moved", "transfer", "colony_ended",
+       "split", "unite", "queen", "normals", "forage", "working_hours", "kit", "setting", "table_override"});
+  return kinds;
+}
+
+State outline_of(std::span<const Entry> standing, Date as_of) {
+  const auto kinds = outline_kinds();
+  std::vector<Entry> outline;
+  outline.reserve(standing.size());
+  for (const Entry& entry : standing) {
+    const std::string_view kind = entries::kind_name(entry.payload);
+    if (std::find(kinds.begin(), kinds.end(), kind) != kinds.end()) outline.push_back(entry);
+  }
+  State state = state_of(outline, as_of);
+  for (auto& [id, colony] : state.colonies) colony.history.clear();
   return state;
 }
 

@@ -56,6 +56,12 @@ struct State {
 
 State state_of(std::span<const entries::Entry> standing, Date as_of);
 
+// What there is, without what was seen of it: the kinds of entries that say it (for Book::entries_of), and
+// the state told from them alone. Histories, weather and answers stay empty, and first_date is that of these
+// entries.
+std::span<const std::string_view> outline_kinds();
+State outline_of(std::span<const entries::Entry> standing, Date as_of);
+
 // By key, or by shown name, without regard to case; nullopt where nobody has it. Of several colonies with one
 // name the one that has not ended; nullopt where that leaves more than one, because a guess could be the
 // wrong hive.

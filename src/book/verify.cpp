@@ -35,9 +35,10 @@ class Verifier {
     attempt([&] {
       if (database_.number("PRAGMA application_id") != application_id)
         say("the file is not marked as a book");
-      if (database_.number("PRAGMA user_version") != schema_version)
-        say("the version of the book is not " + std::to_string(schema_version));
-      if (schema_of(database_) != expected_schema())
+      const std::int64_t version = database_.number("PRAGMA user_version");
+      if (version < 1 || version > schema_version)
+        say("the version of the book is not one of 1 to " + std::to_string(schema_version));
+      else if (schema_of(database_) != expected_schema(version))
         say("the tables, checks or triggers are not those of a book");
     });
   }

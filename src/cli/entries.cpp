@@ -5,6 +5,7 @@
 
 #include "cli/call.hpp"
 #include "garth/entry_json.hpp"
+#include "garth/outline.hpp"
 #include "garth/search.hpp"
 
 namespace beegarth::cli {
@@ -20,7 +21,7 @@ std::string mark_of(const garth::FoundEntry& found) {
 
 // The entry as an export has it, and what became of it.
 nlohmann::json as_json(const garth::FoundEntry& found, const book::State& state) {
-  auto row = nlohmann::json::parse(book::entry_json(*found.entry));
+  auto row = nlohmann::json::parse(book::entry_json(found.entry));
   const auto told = garth::found_json(found, state);
   for (const char* field : {"text", "counts", "superseded_by", "removed_by"})
     if (told.contains(field)) row[field] = told[field];
@@ -36,26 +37,24 @@ int entries_command(const Call& call) {
   if (!to) return report(to.problem());
   const auto options = session_options(call, true);
   if (!options) return report(options.problem());
-  const auto session = garth::open_session(call.book, *options);
-  if (!session) return report(session.problem());
-  const auto all = session->book.entries();
-  if (!all) return report(all.problem());
-  const auto found = garth::search_entries(*all, session->state,
+  const auto outline = garth::open_outline(call.book, *options);
+  if (!outline) return report(outline.problem());
+  const auto found = garth::search_entries(outline->book, outline->state,
                                            {.text = call.text,
                                             .kind = call.kind,
                                             .about = call.subject,
                                             .from = *from,
-                                            .to = *to ? *to : session->today,
+                                            .to = *to ? *to : outline->today,
                                             .after = {},
                                             .limit = std::numeric_limits<std::size_t>::max()});
   if (!found) return report(found.problem());
   nlohmann::json rows = nlohmann::json::array();
   for (const auto& one : found->entries) {
     if (call.json) {
-      rows.push_back(as_json(one, session->state));
+      rows.push_back(as_json(one, outline->state));
     } else {
-      std::cout << one.entry->happened.iso() << "  " << one.entry->id.text() << "  "
-                << garth::read_back(one.entry->payload, session->state) << mark_of(one) << '\n';
+      std::cout << one.entry.happened.iso() << "  " << one.entry.id.text() << "  "
+                << garth::read_back(one.entry.payload, outline->state) << mark_of(one) << '\n';
     }
   }
   if (call.json)

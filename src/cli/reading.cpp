@@ -4,12 +4,14 @@
 #include <fstream>
 #include <iostream>
 #include <iterator>
+#include <map>
 #include <nlohmann/json.hpp>
 
 #include "cli/call.hpp"
 #include "entries/fields.hpp"
 #include "garth/calc/calc.hpp"
 #include "garth/files.hpp"
+#include "garth/outline.hpp"
 #include "garth/outlook_json.hpp"
 #include "garth/photos.hpp"
 #include "garth/plan.hpp"
@@ -133,57 +135,66 @@ std::string line_of(const json& colony) {
 
 }  // namespace
 
+namespace {
+
+json colonies_seen(const garth::Outline& outline) {
+  json colonies = json::array();
+  for (const auto& [id, colony] : outline.state.colonies) {
+    json row{{"colony", id.text()},
+             {"name", colony.began.name},
+             {"hive", colony.hive.text()},
+             {"began", colony.began_on.iso()}};
+    const SiteId site = garth::site_of_colony(outline.state, colony);
+    if (!site.empty()) row["site"] = site.text();
+    if (colony.ended) {
+      row["ended"] = colony.ended_on.value_or(outline.today).iso();
+      row["how"] = entries::word_for(colony.ended->how);
+    }
+    colonies.push_back(std::move(row));
+  }
+  return colonies;
+}
+
+json all_seen(const garth::Outline& outline) {
+  json sites = json::array();
+  for (const auto& [id, site] : outline.state.sites) {
+    sites.push_back({{"site", id.text()},
+                     {"name", site.name},
+                     {"latitude_deg", site.latitude_deg},
+                     {"longitude_deg", site.longitude_deg}});
+  }
+  json hives = json::array();
+  for (const auto& [id, hive] : outline.state.hives) {
+    hives.push_back({{"hive", id.text()},
+                     {"name", hive.name},
+                     {"site", hive.site.text()},
+                     {"type", hive.type},
+                     {"form", entries::word_for(hive.form)}});
+  }
+  return {{"as_of", outline.today.iso()},
+          {"sites", std::move(sites)},
+          {"hives", std::move(hives)},
+          {"colonies", colonies_seen(outline)}};
+}
+
+}  // namespace
+
 int see_command(const Call& call) {
-  return on_book(call, [&](const garth::Session& session) {
-    json colonies = json::array();
-    for (const auto& [id, colony] : session.state.colonies) {
-      json row{{"colony", id.text()},
-               {"name", colony.began.name},
-               {"hive", colony.hive.text()},
-               {"began", colony.began_on.iso()},
-               {"entries", colony.history.size()}};
-      const SiteId site = garth::site_of_colony(session.state, colony);
-      if (!site.empty()) row["site"] = site.text();
-      if (colony.ended) {
-        row["ended"] = colony.ended_on.value_or(session.today).iso();
-        row["how"] = entries::word_for(colony.ended->how);
-      }
-      colonies.push_back(std::move(row));
-    }
-    json sites = json::array();
-    for (const auto& [id, site] : session.state.sites) {
-      sites.push_back({{"site", id.text()},
-                       {"name", site.name},
-                       {"latitude_deg", site.latitude_deg},
-                       {"longitude_deg", site.longitude_deg}});
-    }
-    json hives = json::array();
-    for (const auto& [id, hive] : session.state.hives) {
-      hives.push_back({{"hive", id.text()},
-                       {"name", hive.name},
-                       {"site", hive.site.text()},
-                       {"type", hive.type},
-                       {"form", entries::word_for(hive.form)}});
-    }
-    if (call.json) {
-      print({{"as_of", session.today.iso()}, {"sites", sites}, {"hives", hives}, {"colonies", colonies}});
-      return 0;
-    }
-    std::cout << "As it stood on " << session.today.iso() << '\n';
-    for (const auto& site : sites) {
-      std::cout << site["name"].get<std::string>() << '\n';
-      for (const auto& colony : colonies)
-        if (colony.value("site", "") == site["site"]) std::cout << line_of(colony);
-    }
-    bool told = false;
-    for (const auto& colony : colonies) {
-      if (colony.contains("site")) continue;
-      if (!told) std::cout << "In no hive at an open site\n";
-      told = true;
-      std::cout << line_of(colony);
-    }
+  const auto options = session_options(call, true);
+  if (!options) return report(options.problem());
+  const auto outline = garth::open_outline(call.book, *options);
+  if (!outline) return report(outline.problem());
+  if (call.json) {
+    print(all_seen(*outline));
     return 0;
-  });
+  }
+  std::map<std::string, std::string> lines_at;  // by site; "" for those in no hive at an open one
+  for (const json& colony : colonies_seen(*outline)) lines_at[colony.value("site", "")] += line_of(colony);
+  std::cout << "As it stood on " << outline->today.iso() << '\n';
+  for (const auto& [id, site] : outline->state.sites) std::cout << site.name << '\n' << lines_at[id.text()];
+  if (const std::string& rest = lines_at[""]; !rest.empty())
+    std::cout << "In no hive at an open site\n" << rest;
+  return 0;
 }
 
 int export_command(const Call& call) {

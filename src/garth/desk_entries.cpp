@@ -60,9 +60,7 @@ json names_in(const Session& session) {
 
 Expected<json> Desk::entries(const EntrySearch& search) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  const auto all = session_.book.entries();
-  if (!all) return all.problem();
-  const auto found = search_entries(*all, session_.state, search);
+  const auto found = search_entries(session_.book, session_.state, search);
   if (!found) return found.problem();
   json list = json::array();
   for (const auto& one : found->entries) list.push_back(found_json(one, session_.state));
@@ -71,15 +69,13 @@ Expected<json> Desk::entries(const EntrySearch& search) {
 
 Expected<json> Desk::entry(std::string_view id) {
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
-  const auto all = session_.book.entries();
-  if (!all) return all.problem();
-  const auto line = line_of_entry(*all, EntryId(std::string(id)));
+  const auto line = line_of_entry(session_.book, EntryId(std::string(id)));
   if (!line) return line.problem();
   json shown;
   json told = json::array();
   for (const auto& one : line->entries) {
     told.push_back(found_json(one, session_.state));
-    if (one.entry->id.text() == id) shown = told.back();
+    if (one.entry.id.text() == id) shown = told.back();
   }
   shown["line"] = std::move(told);
   shown["known_then"] = ids_json(line->known_then);

@@ -6,6 +6,7 @@
 
 #include "entries/fields.hpp"
 #include "garth/answers.hpp"
+#include "garth/husbandry.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
@@ -123,6 +124,7 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
   }
+  take_husbandry(session, input);
   add_suspects_left_behind(session, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);

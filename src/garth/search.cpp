@@ -6,7 +6,7 @@
 #include <tuple>
 
 #include "base/utf8.hpp"
-#include "entries/fields.hpp"
+#include "book/find.hpp"
 #include "garth/entry_json.hpp"
 #include "garth/kind_groups.hpp"
 
@@ -17,99 +17,66 @@ using nlohmann::json;
 
 const Date last_day_of_all = *Date::from_ymd(2999, 12, 31);  // no entry is dated later
 
-// Visits the fields of a payload and gathers the colonies, hives and sites that are named in it.
-struct KeysNamed : entries::FieldsPassedBy {
-  using FieldsPassedBy::id;
-  using FieldsPassedBy::ids;
-  std::set<ColonyId> colonies;
-  std::set<HiveId> hives;
-  std::set<SiteId> sites;
+using Ids = book::Wanted;  // of which only the sites, hives and colonies are filled in
 
-  void id(const char*, const ColonyId& value, bool) { colonies.insert(value); }
-  void id(const char*, const HiveId& value, bool) { hives.insert(value); }
-  void id(const char*, const SiteId& value, bool) { sites.insert(value); }
-  template <class T>
-  void id(const char* name, const std::optional<Id<T>>& value) {
-    if (value) id(name, *value, false);
-  }
-  template <class T>
-  void ids(const char* name, const std::vector<Id<T>>& values) {
-    for (const Id<T>& value : values) id(name, value, false);
-  }
-};
-
-KeysNamed keys_of(const entries::Payload& payload) {
-  KeysNamed keys;
-  entries::visit_fields_of(keys, payload);
-  return keys;
-}
-
-template <class Key>
-bool share_one(const std::set<Key>& some, const std::set<Key>& others) {
-  return std::any_of(some.begin(), some.end(), [&](const Key& key) { return others.contains(key); });
-}
-
-bool names_one_of(const entries::Entry& entry, const KeysNamed& wanted) {
-  const KeysNamed keys = keys_of(entry.payload);
-  return share_one(keys.colonies, wanted.colonies) || share_one(keys.hives, wanted.hives) ||
-         share_one(keys.sites, wanted.sites);
+bool finds_any(const book::Book& book, const Ids& wanted) {
+  book::Wanted one = wanted;
+  one.limit = 1;
+  const auto hits = book.find(one);
+  return hits && !hits->entries.empty();
 }
 
 // What an entry must name, one of, to be about `about`.
-Expected<KeysNamed> wanted_keys(std::string_view about, std::span<const entries::Entry> all,
-                                const book::State& state) {
+Expected<Ids> wanted_ids(std::string_view about, const book::Book& book, const book::State& state) {
   const std::string small = folded(about);
   const auto is_meant = [&](const std::string& key, const std::string& name) {
     return key == about || folded(key) == small || folded(name) == small;
   };
-  KeysNamed wanted;
+  std::set<SiteId> sites;
+  std::set<HiveId> hives;
+  std::set<ColonyId> colonies;
   for (const auto& [id, hive] : state.hives)
-    if (is_meant(id.text(), hive.name)) wanted.hives.insert(id);
+    if (is_meant(id.text(), hive.name)) hives.insert(id);
   for (const auto& [id, colony] : state.colonies)
-    if (is_meant(id.text(), colony.began.name)) wanted.colonies.insert(id);
+    if (is_meant(id.text(), colony.began.name)) colonies.insert(id);
   for (const auto& [site_id, site] : state.sites) {
     if (!is_meant(site_id.text(), site.name)) continue;
-    wanted.sites.insert(site_id);
+    sites.insert(site_id);
     std::set<HiveId> at_it;
     for (const auto& [id, hive] : state.hives)
       if (hive.site == site_id) at_it.insert(id);
     for (const auto& [id, colony] : state.colonies)
-      if (at_it.contains(colony.hive)) wanted.colonies.insert(id);
-    wanted.hives.merge(at_it);
+      if (at_it.contains(colony.hive)) colonies.insert(id);
+    hives.merge(at_it);
   }
-  if (!wanted.colonies.empty() || !wanted.sites.empty() || !wanted.hives.empty()) return wanted;
+  Ids wanted;
+  wanted.sites.emplace(sites.begin(), sites.end());
+  wanted.hives.emplace(hives.begin(), hives.end());
+  wanted.colonies.emplace(colonies.begin(), colonies.end());
+  if (!colonies.empty() || !sites.empty() || !hives.empty()) return wanted;
   // A closed site, or a key that only a corrected entry has.
   const std::string key(about);
-  const KeysNamed exact{{}, {ColonyId(key)}, {HiveId(key)}, {SiteId(key)}};
-  if (std::any_of(all.begin(), all.end(), [&](const auto& entry) { return names_one_of(entry, exact); }))
-    return exact;
+  wanted.sites = {SiteId(key)};
+  wanted.hives = {HiveId(key)};
+  wanted.colonies = {ColonyId(key)};
+  if (finds_any(book, wanted)) return wanted;
   return bad_input("there is no colony, site or hive '" + key.substr(0, 100) + "' in the book", "about",
                    "beegarth see BOOK shows their names");
 }
 
-// All that a keeper could have in mind: the entry read back, and the names behind the keys in it.
-std::string haystack(const entries::Entry& entry, const book::State& state) {
-  std::string text = read_back(entry.payload, state) + " " + entry.who;
-  const KeysNamed keys = keys_of(entry.payload);
-  for (const ColonyId& id : keys.colonies) text += " " + id.text();
-  for (const SiteId& id : keys.sites) text += " " + id.text();
-  for (const HiveId& id : keys.hives) {
-    text += " " + id.text();
-    if (const auto hive = state.hives.find(id); hive != state.hives.end()) text += " " + hive->second.name;
-  }
-  return folded(text);
-}
-
 std::vector<std::string> words_of(const std::string& text) {
-  std::istringstream stream(folded(text));
+  std::istringstream stream(text);
   std::vector<std::string> words;
   for (std::string word; stream >> word;) words.push_back(word);
   return words;
 }
 
-bool has_all(const std::string& text, const std::vector<std::string>& words) {
-  return std::all_of(words.begin(), words.end(),
-                     [&](const std::string& word) { return text.find(word) != std::string::npos; });
+std::optional<std::vector<std::string_view>> kinds_of(const std::string& wanted) {
+  if (wanted.empty()) return std::nullopt;
+  std::vector<std::string_view> list;
+  for (std::size_t i = 0; i < entries::kind_count; ++i)
+    if (kind_is_of(entries::kind_name_at(i), wanted)) list.push_back(entries::kind_name_at(i));
+  return list;
 }
 
 Outcome check_search(const EntrySearch& search) {
@@ -123,82 +90,51 @@ Outcome check_search(const EntrySearch& search) {
 
 }  // namespace
 
-Expected<FoundEntries> search_entries(std::span<const entries::Entry> all, const book::State& state,
+Expected<FoundEntries> search_entries(const book::Book& book, const book::State& state,
                                       const EntrySearch& search) {
   if (const Outcome sound = check_search(search); !sound) return sound.problem();
-  std::optional<KeysNamed> wanted;
+  book::Wanted wanted;
   if (!search.about.empty()) {
-    auto keys = wanted_keys(search.about, all, state);
-    if (!keys) return keys.problem();
-    wanted = *std::move(keys);
+    auto ids = wanted_ids(search.about, book, state);
+    if (!ids) return ids.problem();
+    wanted = *std::move(ids);
   }
-  const std::vector<std::string> words = words_of(search.text);
-  const std::vector<book::Fate> fates = book::fates_of(all);
-  FoundEntries found;
-  bool begun = search.after.empty();
-  for (std::size_t i = all.size(); i-- > 0;) {
-    const entries::Entry& entry = all[i];
-    const bool fits = (!search.from || entry.happened >= *search.from) &&
-                      (!search.to || entry.happened <= *search.to) &&
-                      kind_is_of(entries::kind_name(entry.payload), search.kind) &&
-                      (!wanted || names_one_of(entry, *wanted)) &&
-                      (words.empty() || has_all(haystack(entry, state), words));
-    if (fits) ++found.count;
-    if (fits && begun) {
-      if (found.entries.size() < search.limit)
-        found.entries.push_back({&entry, fates[i]});
-      else
-        found.more = true;
-    }
-    begun = begun || entry.id.text() == search.after;
-  }
-  if (!begun)
-    return bad_input("there is no entry '" + search.after.substr(0, 60) + "'", "after",
-                     "give the id of the last entry of the page before");
+  wanted.words = words_of(search.text);
+  wanted.kinds = kinds_of(search.kind);
+  wanted.from = search.from;
+  wanted.to = search.to;
+  if (!search.after.empty()) wanted.after = EntryId(search.after);
+  wanted.limit = search.limit;
+  auto hits = book.find(wanted);
+  if (!hits) return hits.problem();
+  FoundEntries found{.count = hits->count, .more = hits->more};
+  found.entries.reserve(hits->entries.size());
+  for (book::Hit& hit : hits->entries) found.entries.push_back({std::move(hit.entry), std::move(hit.fate)});
   return found;
 }
 
 json found_json(const FoundEntry& found, const book::State& state) {
-  json shown = shown_entry(*found.entry, state);
+  json shown = shown_entry(found.entry, state);
   shown["counts"] = found.fate.counts;
   if (!found.fate.corrected_by.empty()) shown["superseded_by"] = found.fate.corrected_by.back().text();
   if (found.fate.removed_by) shown["removed_by"] = found.fate.removed_by->text();
   return shown;
 }
 
-Expected<EntryLine> line_of_entry(std::span<const entries::Entry> all, const EntryId& id) {
-  const auto at = std::find_if(all.begin(), all.end(), [&](const auto& entry) { return entry.id == id; });
-  if (at == all.end())
-    return bad_input("there is no entry '" + id.text().substr(0, 60) + "'", {},
-                     "see the entries of the book");
-  // Links point both ways, so the line grows until nothing more joins it.
-  const auto target_of = [](const entries::Entry& entry) -> std::optional<EntryId> {
-    if (const auto* removed = std::get_if<entries::Removed>(&entry.payload)) return removed->entry;
-    return entry.supersedes;
-  };
-  std::set<EntryId> line{id};
-  for (std::size_t before = 0; before != line.size();) {
-    before = line.size();
-    for (const auto& entry : all) {
-      const auto target = target_of(entry);
-      if (!target) continue;
-      if (line.contains(entry.id)) line.insert(*target);
-      if (line.contains(*target)) line.insert(entry.id);
-    }
-  }
+Expected<EntryLine> line_of_entry(const book::Book& book, const EntryId& id) {
+  const auto all = book.whole_line(id);
+  if (!all) return all.problem();
+  const auto at = std::find_if(all->begin(), all->end(), [&](const auto& entry) { return entry.id == id; });
   EntryLine told;
-  const std::vector<book::Fate> fates = book::fates_of(all);
-  for (std::size_t i = 0; i < all.size(); ++i)
-    if (line.contains(all[i].id)) told.entries.push_back({&all[i], fates[i]});
+  const std::vector<book::Fate> fates = book::fates_of(*all);
+  told.entries.reserve(all->size());
+  for (std::size_t i = 0; i < all->size(); ++i) told.entries.push_back({(*all)[i], fates[i]});
   std::sort(told.entries.begin(), told.entries.end(), [](const auto& a, const auto& b) {
-    return std::tie(a.entry->written, a.entry->id) < std::tie(b.entry->written, b.entry->id);
+    return std::tie(a.entry.written, a.entry.id) < std::tie(b.entry.written, b.entry.id);
   });
   const auto counting = [&](std::optional<entries::Written> known_at) {
-    std::vector<entries::Entry> members;
-    for (const auto& one : told.entries) members.push_back(*one.entry);
     std::vector<EntryId> ids;
-    for (const auto& entry : book::standing_entries(members, last_day_of_all, known_at))
-      ids.push_back(entry.id);
+    for (const auto& entry : book::standing_entries(*all, last_day_of_all, known_at)) ids.push_back(entry.id);
     return ids;
   };
   told.known_then = counting(at->written);

@@ -5,18 +5,20 @@
 #include <cstddef>
 #include <nlohmann/json.hpp>
 #include <optional>
-#include <span>
 #include <string>
 #include <vector>
 
 #include "base/expected.hpp"
+#include "book/book.hpp"
 #include "book/state.hpp"
 #include "entries/entry.hpp"
 
 namespace beegarth::garth {
 
 struct EntrySearch {
-  std::string text;   // words, each of which must stand in the entry read back, without regard to case
+  // Words, each the beginning of one in the entry read back, in a name in it or in who wrote it; capitals and
+  // accents do not count.
+  std::string text;
   std::string kind;   // a kind or a group of kinds; see kind_groups.hpp
   std::string about;  // a colony, site or hive, by key or name; a site takes in what stands at it today
   std::optional<Date> from;
@@ -26,18 +28,18 @@ struct EntrySearch {
 };
 
 struct FoundEntry {
-  const entries::Entry* entry = nullptr;  // in the span that was searched
+  entries::Entry entry;
   book::Fate fate;
 };
 
 struct FoundEntries {
-  std::vector<FoundEntry> entries;  // newest first: by day, then by when they were written
+  std::vector<FoundEntry> entries;  // newest first: by day, then by when they came into the book
   std::size_t count = 0;            // of all that fit, this page or not
   bool more = false;
 };
 
-// `all` is every entry of the book in its own order; `state` is what names are taken from.
-Expected<FoundEntries> search_entries(std::span<const entries::Entry> all, const book::State& state,
+// `state` is what the name in `about` is looked up in; its outline is enough.
+Expected<FoundEntries> search_entries(const book::Book& book, const book::State& state,
                                       const EntrySearch& search);
 
 // The shape of `Entry` in src/http/openapi.json, with counts, superseded_by and removed_by.
@@ -50,6 +52,6 @@ struct EntryLine {
   std::vector<EntryId> known_now;   // what counts of it now; none where all was taken back
 };
 // A Problem where there is no such entry.
-Expected<EntryLine> line_of_entry(std::span<const entries::Entry> all, const EntryId& id);
+Expected<EntryLine> line_of_entry(const book::Book& book, const EntryId& id);
 
 }  // namespace beegarth::garth

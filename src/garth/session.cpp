@@ -1,10 +1,13 @@
 #include "garth/session.hpp"
 
+#include <sys/random.h>
+
 #include <algorithm>
+#include <cerrno>
 #include <chrono>
 #include <ctime>
-#include <random>
 #include <span>
+#include <stdexcept>
 #include <thread>
 #include <utility>
 
@@ -33,9 +36,12 @@ book::Surroundings machine_surroundings() {
               },
           .random_bytes =
               [](unsigned char* bytes, std::size_t count) {
-                std::random_device device;
-                for (std::size_t i = 0; i < count; ++i)
-                  bytes[i] = static_cast<unsigned char>(device() & 0xff);
+                // At most 256 bytes at once come whole, says getrandom(2).
+                for (std::size_t done = 0; done < count;) {
+                  const ssize_t got = ::getrandom(bytes + done, std::min<std::size_t>(count - done, 256), 0);
+                  if (got < 0 && errno != EINTR) throw std::runtime_error("the machine has no random bytes");
+                  if (got > 0) done += static_cast<std::size_t>(got);
+                }
               }};
 }
 
@@ -46,13 +52,31 @@ Date machine_today() {
   return Date::from_ymd(local.tm_year + 1900, local.tm_mon + 1, local.tm_mday).value_or(Date{});
 }
 
+std::optional<entries::Written> end_of(std::optional<Date> known_on) {
+  if (!known_on) return std::nullopt;
+  return entries::Written{(known_on->day_number() + 1) * std::int64_t{86'400'000} - 1, ~0U};
+}
+
+Outcome has_begun(const book::Book& book, const std::string& path, Date today, std::optional<Date> known_on) {
+  const auto all = book.entries();
+  if (!all) return all.problem();
+  if (all->empty()) return Done{};
+  const Date first = all->front().happened;
+  const auto known_at = end_of(known_on);
+  const bool any = std::any_of(all->begin(), all->end(), [&](const entries::Entry& entry) {
+    return entry.happened <= today && (!known_at || entry.written <= *known_at);
+  });
+  if (any) return Done{};  // all taken back since
+  if (first > today)
+    return bad_input(today.iso() + " lies before the book began on " + first.iso(), path,
+                     "give a later --today");
+  return bad_input("nothing was written yet on " + known_on->iso(), path, "give a later --known");
+}
+
 Outcome refresh(Session& session) {
   const auto all = session.book.entries();
   if (!all) return all.problem();
-  std::optional<entries::Written> known_at;
-  if (session.known_on)
-    known_at = entries::Written{(session.known_on->day_number() + 1) * std::int64_t{86'400'000} - 1, ~0U};
-  session.standing = book::standing_entries(*all, session.today, known_at);
+  session.standing = book::standing_entries(*all, session.today, end_of(session.known_on));
   session.first_said = first_said(*all);
   session.state = book::state_of(session.standing, session.today);
   session.suspects = suspects_on(session.standing, session.today);
@@ -70,44 +94,39 @@ Outcome refresh(Session& session) {
                                          " is left out: " + tables.problem().what);
   }
   if (session.state.first_date) return Done{};
-  std::optional<Date> first;
-  for (const auto& entry : *all) {
-    if (!first || entry.happened < *first) first = entry.happened;
-  }
-  if (session.known_on && first && *first <= session.today) {
-    return bad_input("nothing was written yet on " + session.known_on->iso(), session.path,
-                     "give a later --known");
-  }
-  if (first) {
-    return bad_input(session.today.iso() + " lies before the book began on " + first->iso(), session.path,
-                     "give a later --today");
-  }
-  return Done{};
+  return has_begun(session.book, session.path, session.today, session.known_on);
 }
 
-Expected<Session> open_session(const std::string& path, const SessionOptions& options) {
+Expected<OpenedBook> open_book(const std::string& path, const SessionOptions& options) {
   auto book =
       book::Book::open(path, {.read_only = options.read_only, .who = options.who}, machine_surroundings());
   if (!book) return book.problem();
+  OpenedBook opened{*std::move(book), options.today.value_or(machine_today())};
+  if (options.today) return opened;
+  // A demo book has a today of its own, so that it tells the same story for ever.
+  const std::string_view setting_kind = "setting";
+  const auto settings = opened.book.entries_of(std::span(&setting_kind, 1));
+  if (!settings) return settings.problem();
+  for (const auto& entry : *settings) {
+    const auto* setting = std::get_if<entries::Setting>(&entry.payload);
+    if (!setting || setting->name != "today") continue;
+    if (const auto fixed = Date::parse(setting->value)) opened.today = *fixed;
+  }
+  return opened;
+}
+
+Expected<Session> open_session(const std::string& path, const SessionOptions& options) {
+  auto opened = open_book(path, options);
+  if (!opened) return opened.problem();
   const unsigned cores = std::max(1U, std::thread::hardware_concurrency());
   Session session{.path = path,
-                  .book = *std::move(book),
-                  .today = options.today.value_or(machine_today()),
+                  .book = std::move(opened->book),
+                  .today = opened->today,
                   .seed = options.seed,
                   .members = options.members,
                   .weather_members = options.weather_members,
                   .threads = options.threads > 0 ? options.threads : static_cast<int>(cores),
                   .known_on = options.known_on};
-  if (!options.today) {
-    // A demo book has a today of its own, so that it tells the same story for ever.
-    const auto all = session.book.entries();
-    if (!all) return all.problem();
-    for (const auto& entry : *all) {
-      const auto* setting = std::get_if<entries::Setting>(&entry.payload);
-      if (!setting || setting->name != "today") continue;
-      if (const auto fixed = Date::parse(setting->value)) session.today = *fixed;
-    }
-  }
   if (const auto outcome = refresh(session); !outcome) return outcome.problem();
   return session;
 }

@@ -47,6 +47,17 @@ struct Session {
 // Problem bad_input where today lies before the book's first entry.
 Expected<Session> open_session(const std::string& path, const SessionOptions& options);
 
+// ---- the first steps of opening a book, for whoever reads less of it ----
+struct OpenedBook {
+  book::Book book;
+  Date today;  // as given, else the book's own, else the machine's
+};
+Expected<OpenedBook> open_book(const std::string& path, const SessionOptions& options);
+// The last instant of that day (UTC).
+std::optional<entries::Written> end_of(std::optional<Date> known_on);
+// A Problem where something is in the book, but nothing yet on `today` or written by then.
+Outcome has_begun(const book::Book& book, const std::string& path, Date today, std::optional<Date> known_on);
+
 // Reads the book again after something was written to it.
 Outcome refresh(Session& session);
 

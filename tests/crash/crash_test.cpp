@@ -58,7 +58,7 @@ Outcome run_appender(const std::string& path, const Plan& plan) {
   return outcome;
 }
 
-std::set<int> numbers_in(const std::vector<entries::Entry>& entries) {
+std::set<int> numbers_in(std::span<const entries::Entry> entries) {
   std::set<int> numbers;
   for (const entries::Entry& entry : entries)
     numbers.insert(std::stoi(std::get<entries::Note>(entry.payload).text.substr(5)));

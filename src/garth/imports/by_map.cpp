@@ -144,9 +144,9 @@ Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& 
     auto opened = book_to_import_into(wish);
     if (!opened) return opened.problem();
     book = *std::move(opened);
-    auto all = book->entries();
+    const auto all = book->entries();
     if (!all) return all.problem();
-    there = *std::move(all);
+    there.assign(all->begin(), all->end());
   }
   const book::State state = book::state_of(book::standing_entries(there, today), today);
   const auto plan = plan_for(wish, form, bytes, state, today);

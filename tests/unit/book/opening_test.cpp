@@ -72,9 +72,40 @@ TEST_F(Opening, a_database_of_another_program) {
 }
 TEST_F(Opening, a_book_of_a_newer_version) {
   make_book();
-  run_sql(path, "PRAGMA user_version=2");
+  run_sql(path, "PRAGMA user_version=3");
   run_sql(path, "PRAGMA journal_mode=DELETE");
   expect_refused("newer beegarth");
+}
+TEST_F(Opening, a_book_of_the_first_version_is_read_as_it_is_and_brought_up_to_date_for_writing) {
+  make_book();
+  std::string lines;
+  {
+    auto book = Book::open(path, {}, desk.surroundings());
+    ASSERT_TRUE(book->append({note("kept by an older beegarth")}));
+    lines = *book->export_lines();
+  }
+  run_sql(path, "DROP INDEX entry_by_kind; DROP INDEX entry_by_target; PRAGMA user_version=1");
+  {
+    const auto book = Book::open(path, {.read_only = true}, desk.surroundings());
+    ASSERT_TRUE(book) << one_line(book.problem());
+    EXPECT_EQ(*book->export_lines(), lines);
+    EXPECT_TRUE(book->verify()->faults.empty());
+    const std::string_view kind = "note";
+    EXPECT_EQ(book->entries_of(std::span(&kind, 1))->size(), book->entries()->size());
+  }
+  auto book = Book::open(path, {}, desk.surroundings());
+  ASSERT_TRUE(book) << one_line(book.problem());
+  EXPECT_EQ(*book->export_lines(), lines);
+  ASSERT_TRUE(book->append({note("and goes on")}));
+  EXPECT_TRUE(book->verify()->faults.empty()) << book->verify()->faults[0];
+}
+TEST_F(Opening, a_book_of_the_first_version_that_lacks_a_table) {
+  make_book();
+  run_sql(
+      path,
+      "DROP INDEX entry_by_kind; DROP INDEX entry_by_target; DROP TABLE this_copy; PRAGMA user_version=1");
+  run_sql(path, "PRAGMA journal_mode=DELETE");
+  expect_refused("not those of a book");
 }
 TEST_F(Opening, a_newer_version_that_is_still_in_the_log) {
   make_book();

@@ -6,7 +6,9 @@
 
 #include <map>
 
+#include "book/json_entry.hpp"
 #include "garth/kind_groups.hpp"
+#include "unit/book/desk.hpp"
 #include "unit/garth/told_book.hpp"
 
 namespace beegarth::garth {
@@ -31,23 +33,40 @@ class Search : public ::testing::Test {
   }
   Expected<FoundEntries> ask(const EntrySearch& search) const {
     const auto standing = told.standing(day_of(6, 5));
-    return search_entries(told.all(), book::state_of(standing, day_of(6, 5)), search);
+    return search_entries(in_a_book(), book::state_of(standing, day_of(6, 5)), search);
+  }
+  // What was told so far, in a file.
+  book::Book in_a_book() const {
+    std::string lines;
+    book::Link link{.previous = std::string(64, '0')};
+    for (const entries::Entry& entry : told.all()) {
+      link = {entry, link.sequence + 1, link.sequence == 0 ? link.previous : link.hash, {}};
+      link.hash = book::hash_of(link);
+      lines += book::line_of(link) + "\n";
+    }
+    static int books = 0;
+    book::Desk desk;
+    book::Book book = book::new_book(folder.file(std::to_string(++books) + ".garth"), desk);
+    if (const auto count = book.import_lines(lines, "told", false); !count)
+      throw std::runtime_error(one_line(count.problem()));
+    return book;
   }
   // The kinds found, newest first.
   std::vector<std::string> kinds(EntrySearch search) const {
     search.from = day_of(5, 1);
     std::vector<std::string> list;
     const auto answer = ask(search);
-    for (const auto& one : answer->entries) list.emplace_back(entries::kind_name(one.entry->payload));
+    for (const auto& one : answer->entries) list.emplace_back(entries::kind_name(one.entry.payload));
     return list;
   }
   FoundEntry found(const EntryId& id) const {
     const auto answer = ask({});
     for (const auto& one : answer->entries)
-      if (one.entry->id == id) return one;
+      if (one.entry.id == id) return one;
     throw std::runtime_error("not found");
   }
 
+  book::Folder folder;
   ToldBook told;
   EntryId look, feed;
 };
@@ -94,8 +113,8 @@ TEST_F(Search, page_by_page_every_entry_comes_once) {
     EXPECT_EQ(page->count, all);
     EXPECT_LE(page->entries.size(), 3U);
     for (const auto& one : page->entries) {
-      EXPECT_THAT(seen, Not(Contains(one.entry->id)));
-      seen.push_back(one.entry->id);
+      EXPECT_THAT(seen, Not(Contains(one.entry.id)));
+      seen.push_back(one.entry.id);
     }
     more = page->more;
     search.after = seen.back().text();
@@ -137,18 +156,18 @@ TEST_F(Search, a_line_tells_what_was_known_then_and_what_is_known_now) {
   ASSERT_EQ(told.say(day_of(5, 1), entries::Inspection{.colony = alder, .seams = 8}, first), "");
   const EntryId second = told.last();
   for (const EntryId& id : {look, first, second}) {
-    const auto line = line_of_entry(told.all(), id);
+    const auto line = line_of_entry(in_a_book(), id);
     ASSERT_TRUE(line);
     ASSERT_EQ(line->entries.size(), 3U);
-    EXPECT_EQ(line->entries.front().entry->id, look);
+    EXPECT_EQ(line->entries.front().entry.id, look);
     EXPECT_THAT(line->known_then, ElementsAre(id)) << "when it was written it was the last word";
     EXPECT_THAT(line->known_now, ElementsAre(second));
   }
   ASSERT_EQ(told.say(day_of(6, 1), entries::Removed{.entry = second}), "");
-  const auto line = line_of_entry(told.all(), look);
+  const auto line = line_of_entry(in_a_book(), look);
   EXPECT_EQ(line->entries.size(), 4U) << "the removal belongs to the line";
   EXPECT_THAT(line->known_now, IsEmpty());
-  EXPECT_FALSE(line_of_entry(told.all(), EntryId("nothing")));
+  EXPECT_FALSE(line_of_entry(in_a_book(), EntryId("nothing")));
 }
 
 TEST(KindGroups, hold_each_kind_once_and_no_group_is_called_like_a_kind) {
