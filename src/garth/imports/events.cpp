@@ -67,6 +67,12 @@ std::string text_of(const CalendarComponent& event, const char* name) {
   return text;
 }
 
+// Whose clock a time is told by.
+std::string zone_of(const ContentLine& line) {
+  const std::string* zone = line.parameter("TZID");
+  return zone != nullptr ? *zone : line.value.ends_with('Z') ? "UTC" : "";
+}
+
 Expected<CalendarEvent> event_of(const CalendarComponent& component, const std::string& file, double offset) {
   const auto place = [&](std::size_t line) { return file + ":" + std::to_string(line); };
   CalendarEvent event{.line = component.line};
@@ -83,10 +89,14 @@ Expected<CalendarEvent> event_of(const CalendarComponent& component, const std::
     if (!until) return until.problem();
     // The end is not part of the event (3.6.1): an all-day event ends on the day before.
     const Date last = until->hour || until->day == event.day ? until->day : until->day - 1;
-    if (last < event.day || (last == event.day && until->hour && event.hour && *until->hour < *event.hour))
+    const bool before =
+        last < event.day || (last == event.day && until->hour && event.hour && *until->hour < *event.hour);
+    if (before && zone_of(*start) == zone_of(*end))
       return bad_input("the event ends before it begins", place(end->line), "correct one of the two");
-    event.last_day = last;
-    event.end_hour = until->hour;
+    if (!before) {  // else the clocks of two zones are not to be compared: the end is left out
+      event.last_day = last;
+      event.end_hour = until->hour;
+    }
   }
   event.recurs = component.find("RRULE") != nullptr || component.find("RDATE") != nullptr;
   event.uid = text_of(component, "UID");

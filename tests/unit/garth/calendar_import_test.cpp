@@ -103,6 +103,15 @@ TEST(CalendarImport, what_is_broken_is_refused_with_its_line) {
   }
 }
 
+TEST(CalendarImport, an_end_in_another_zone_is_not_compared) {
+  const auto events = calendar_events(calendar(event("DTSTART;TZID=Europe/London:20260601T200000\r\n"
+                                                     "DTEND;TZID=America/New_York:20260601T190000\r\n")),
+                                      "c.ics", 0);
+  ASSERT_TRUE(events) << one_line(events.problem());
+  EXPECT_DOUBLE_EQ(*events->front().hour, 20);
+  EXPECT_FALSE(events->front().last_day);
+}
+
 TEST(CalendarImport, components_inside_each_other_come_to_an_end) {
   std::string deep = "BEGIN:VCALENDAR\r\n";
   for (int i = 0; i < 100'000; ++i) deep += "BEGIN:X\r\n";
