@@ -6,11 +6,15 @@
 #include <vector>
 
 #include "book/book.hpp"
+#include "garth/objection.hpp"
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
 
-// Whether drafts may be kept beside `book` (every entry in it). Writes nothing.
+// What stands in the way of keeping drafts beside `book` (every entry in it), if anything. Writes nothing.
+std::optional<Objection> objection_to(std::span<const entries::Entry> book,
+                                      std::span<const book::Draft> drafts, const Tables& tables);
+// The same, told as "entry 2 of the 3 given".
 Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
                     const Tables& tables);
 

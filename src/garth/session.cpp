@@ -77,7 +77,9 @@ Outcome refresh(Session& session) {
   const auto all = session.book.entries();
   if (!all) return all.problem();
   session.standing = book::standing_entries(*all, session.today, end_of(session.known_on));
+  session.first_said = first_said(*all);
   session.state = book::state_of(session.standing, session.today);
+  session.suspects = suspects_on(session.standing, session.today);
   const auto built_in = Tables::built_in();
   if (!built_in) return built_in.problem();
   session.tables = *built_in;
