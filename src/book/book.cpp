@@ -68,12 +68,12 @@ Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& dra
     std::vector<entries::Entry> kept;
     if (drafts.empty()) return kept;
     Transaction transaction(in.database);
-    const std::string device = in.options.device.empty()
-                                   ? device_of_this_copy(in.database, in.identity, in.surroundings)
-                                   : in.options.device;
-    entries::Written written = latest_written(in.database);
-    Head head = head_of_device(in.database, device);
-    Adder adder(in.database);
+    std::string device = in.options.device.empty() ? in.device : in.options.device;
+    if (device.empty()) device = device_of_this_copy(in.database, in.identity, in.surroundings);
+    std::unique_ptr<Adder> adder = std::move(in.adder);
+    if (!adder) adder = std::make_unique<Adder>(in.database);
+    entries::Written written = adder->latest_written();
+    Head head = adder->head_of_device(device);
     for (std::size_t i = 0; i < drafts.size(); ++i) {
       written = tick(written, in.surroundings.utc_ms());
       Link link{{new_entry_id(written, in.surroundings), drafts[i].happened, drafts[i].happened_hour, written,
@@ -83,16 +83,18 @@ Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& dra
                 {}};
       if (const auto sound = check_frame(link.entry, named(i, drafts.size())); !sound) return sound.problem();
       for (const EntryId& target : targets_of(link.entry)) {
-        if (!has_entry(in.database, target))
+        if (!adder->has_entry(target))
           return bad_input("there is no entry " + target.text(), named(i, drafts.size()),
                            "name an entry of this book");
       }
       link.hash = hash_of(link);
-      adder.add(link);
+      adder->add(link);
       head = {link.sequence, link.hash};
       kept.push_back(std::move(link.entry));
     }
     transaction.commit();
+    in.device = std::move(device);
+    in.adder = std::move(adder);
     return kept;
   });
 }

@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "book/book.hpp"
+#include "book/journal.hpp"
 #include "book/sqlite.hpp"
 #include "book/word_index.hpp"
 
@@ -15,7 +16,9 @@ struct Book::Inside {
   Database database;
   OpenOptions options;
   Surroundings surroundings;
-  std::string identity;  // of the file that was opened
+  std::string identity;          // of the file that was opened
+  std::string device;            // of this copy; empty until something was written
+  std::unique_ptr<Adder> adder;  // none while in use and after a failure
   // What was read so far: entries never change, so only what came since is read again.
   std::vector<entries::Entry> known;
   std::int64_t known_place = 0;

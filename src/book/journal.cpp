@@ -8,24 +8,24 @@
 
 namespace beegarth::book {
 
-entries::Written latest_written(const Database& database) {
-  Statement statement = database.prepare(
-      "SELECT written_ms, written_counter FROM entry ORDER BY written_ms DESC, written_counter DESC LIMIT 1");
-  if (!statement.step()) return {-1, 0};  // earlier than any
-  return {statement.whole(0), static_cast<std::uint32_t>(statement.whole(1))};
+namespace {
+
+constexpr std::string_view head_sql =
+    "SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1";
+
+Head head_from(Statement& statement, const std::string& device) {
+  statement.bind(1, device);
+  Head head;
+  if (statement.step()) head = {statement.whole(0), statement.text(1)};
+  statement.reset();
+  return head;
 }
+
+}  // namespace
 
 Head head_of_device(const Database& database, const std::string& device) {
-  Statement statement =
-      database.prepare("SELECT sequence, hash FROM entry WHERE device = ?1 ORDER BY sequence DESC LIMIT 1");
-  statement.bind(1, device);
-  if (!statement.step()) return {};
-  return {statement.whole(0), statement.text(1)};
-}
-
-bool has_entry(const Database& database, const EntryId& id) {
-  Statement statement = database.prepare("SELECT 1 FROM entry WHERE id = ?1");
-  return statement.bind(1, id.text()).step();
+  Statement statement = database.prepare(head_sql);
+  return head_from(statement, device);
 }
 
 std::string head_of_all(const Database& database) {
@@ -40,21 +40,44 @@ std::string head_of_all(const Database& database) {
 }
 
 Adder::Adder(const Database& database)
-    : statement_(database.prepare("INSERT INTO entry(id, device, sequence, kind, happened, happened_hour, "
-                                  "written_ms, written_counter, who, "
-                                  "supersedes, payload, previous, hash) VALUES(?1, ?2, ?3, ?4, ?5, ?6, ?7, "
-                                  "?8, ?9, ?10, ?11, ?12, ?13)")) {}
+    : latest_(database.prepare("SELECT written_ms, written_counter FROM entry ORDER BY written_ms DESC, "
+                               "written_counter DESC LIMIT 1")),
+      head_(database.prepare(head_sql)),
+      has_(database.prepare("SELECT 1 FROM entry WHERE id = ?1")),
+      insert_(database.prepare("INSERT INTO entry(id, device, sequence, kind, happened, happened_hour, "
+                               "written_ms, written_counter, who, "
+                               "supersedes, payload, previous, hash) VALUES(?1, ?2, ?3, ?4, ?5, ?6, ?7, ?8, "
+                               "?9, ?10, ?11, ?12, ?13)")) {}
+
+// Each is reset as soon as it has answered: one that waits for more would hold on to an old state of the
+// file.
+entries::Written Adder::latest_written() {
+  entries::Written written{-1, 0};
+  if (latest_.step()) written = {latest_.whole(0), static_cast<std::uint32_t>(latest_.whole(1))};
+  latest_.reset();
+  return written;
+}
+
+Head Adder::head_of_device(const std::string& device) {
+  return head_from(head_, device);
+}
+
+bool Adder::has_entry(const EntryId& id) {
+  const bool there = has_.bind(1, id.text()).step();
+  has_.reset();
+  return there;
+}
 
 void Adder::add(const Link& link) {
   const entries::Entry& entry = link.entry;
-  statement_.reset();
-  statement_.bind(1, entry.id.text()).bind(2, entry.device).bind(3, link.sequence);
-  statement_.bind(4, entries::kind_name(entry.payload)).bind(5, entry.happened.iso());
-  entry.happened_hour ? statement_.bind(6, *entry.happened_hour) : statement_.bind_null(6);
-  statement_.bind(7, entry.written.utc_ms).bind(8, std::int64_t{entry.written.counter}).bind(9, entry.who);
-  entry.supersedes ? statement_.bind(10, entry.supersedes->text()) : statement_.bind_null(10);
-  statement_.bind(11, payload_json(entry.payload)).bind(12, link.previous).bind(13, link.hash);
-  statement_.step();
+  insert_.bind(1, entry.id.text()).bind(2, entry.device).bind(3, link.sequence);
+  insert_.bind(4, entries::kind_name(entry.payload)).bind(5, entry.happened.iso());
+  entry.happened_hour ? insert_.bind(6, *entry.happened_hour) : insert_.bind_null(6);
+  insert_.bind(7, entry.written.utc_ms).bind(8, std::int64_t{entry.written.counter}).bind(9, entry.who);
+  entry.supersedes ? insert_.bind(10, entry.supersedes->text()) : insert_.bind_null(10);
+  insert_.bind(11, payload_json(entry.payload)).bind(12, link.previous).bind(13, link.hash);
+  insert_.step();
+  insert_.reset();
 }
 
 namespace {

@@ -19,20 +19,23 @@ struct Head {  // the last entry of one device
   std::string hash = no_previous;
 };
 
-entries::Written latest_written(const Database& database);
 Head head_of_device(const Database& database, const std::string& device);
-bool has_entry(const Database& database, const EntryId& id);
 // One hash for the whole journal: SHA-256 over "device sequence hash\n" of the last entry of each device, by
 // device.
 std::string head_of_all(const Database& database);
 
+// Adds entries, and tells what the next one needs to know. Its statements are prepared once: that is most of
+// the work of a single entry.
 class Adder {
  public:
   explicit Adder(const Database& database);
+  entries::Written latest_written();  // of any entry; earlier than any in an empty book
+  Head head_of_device(const std::string& device);
+  bool has_entry(const EntryId& id);
   void add(const Link& link);
 
  private:
-  Statement statement_;
+  Statement latest_, head_, has_, insert_;
 };
 
 // A row as it lies in the file, payload unread.

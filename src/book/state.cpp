@@ -15,30 +15,13 @@ namespace {
 using entries::Entry;
 
 // Every colony that an entry names: a split and a union are about two.
-struct ColoniesNamed {
+struct ColoniesNamed : entries::FieldsPassedBy {
+  using FieldsPassedBy::id;
   std::vector<ColonyId> found;
   void id(const char*, const ColonyId& value, bool) { found.push_back(value); }
   void id(const char*, const std::optional<ColonyId>& value) {
     if (value) found.push_back(*value);
   }
-  template <class... Rest>
-  void id(const Rest&...) {}
-  template <class... Rest>
-  void text(const Rest&...) {}
-  template <class... Rest>
-  void number(const Rest&...) {}
-  template <class... Rest>
-  void count(const Rest&...) {}
-  template <class... Rest>
-  void flag(const Rest&...) {}
-  template <class... Rest>
-  void choice(const Rest&...) {}
-  template <class... Rest>
-  void date(const Rest&...) {}
-  template <class... Rest>
-  void words(const Rest&...) {}
-  template <class... Rest>
-  void ids(const Rest&...) {}
 };
 
 // The year and the clipping of the queen as last said in a colony's history.

@@ -53,7 +53,9 @@ std::string mark_of_id(const QueenId& id) {
 }
 
 // The marks of all that an entry names.
-struct MarksNamed {
+struct MarksNamed : entries::FieldsPassedBy {
+  using FieldsPassedBy::id;
+  using FieldsPassedBy::ids;
   std::vector<std::string> marks;
 
   template <class T>
@@ -68,20 +70,6 @@ struct MarksNamed {
   void ids(const char* name, const std::vector<Id<T>>& values) {
     for (const Id<T>& value : values) id(name, value, false);
   }
-  template <class... Rest>
-  void text(const Rest&...) {}
-  template <class... Rest>
-  void number(const Rest&...) {}
-  template <class... Rest>
-  void count(const Rest&...) {}
-  template <class... Rest>
-  void flag(const Rest&...) {}
-  template <class... Rest>
-  void choice(const Rest&...) {}
-  template <class... Rest>
-  void date(const Rest&...) {}
-  template <class... Rest>
-  void words(const Rest&...) {}
 };
 
 // What an entry gives a name to.

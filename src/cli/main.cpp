@@ -96,9 +96,15 @@ void entries_options(CLI::App& app, Call& call) {
 }
 void import_options(CLI::App& app, Call& call) {
   with_book(app, call);
-  app.add_option("FILE", call.subject, "a .jsonl export of a book, or a CSV file with --map")->required();
+  app.add_option("FILE", call.subject,
+                 "a .jsonl export of a book, a CSV file with --map, places (.geojson) or a calendar (.ics)")
+      ->required();
   app.add_option("--map", call.map,
-                 "mapping from the columns of a CSV file to entries; maps/ holds examples");
+                 "mapping from the columns of the file to entries; maps/ holds examples; needed for CSV");
+  app.add_option(
+         "--form", call.form,
+         "jsonl, csv, geojson or calendar; default: by the file's ending, else jsonl, or csv with a map")
+      ->check(CLI::IsMember({"jsonl", "csv", "geojson", "calendar"}));
   app.add_flag("--dry-run", call.dry_run, "say what would be entered and write nothing");
   app.add_option("--who", call.who, "who says it");
 }
@@ -208,7 +214,7 @@ constexpr auto commands = std::to_array<Command>({
     {"entries", "The entries of the book, newest first, searched",
      "beegarth entries build/demo.garth cobble --text \"queen cells\" --kind inspection --from 2026-05-01",
      entries_command, entries_options},
-    {"import", "Bring in a CSV file by a mapping, or another book's export",
+    {"import", "Bring in a CSV file, places or a calendar by a mapping, or another book's export",
      "beegarth import my.garth weather.csv --map maps/daily_st_K_1998_2010.toml --dry-run", import_command,
      import_options},
     {"photo", "Keep a photo beside the book and list it in it",

@@ -4,6 +4,7 @@
 #include <iostream>
 #include <iterator>
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <span>
 
 #include "cli/call.hpp"
@@ -100,8 +101,19 @@ int enter_command(const Call& call) {
 }
 
 int import_command(const Call& call) {
-  const auto answer = garth::import_file(
-      {.book = call.book, .file = call.subject, .map = call.map, .dry_run = call.dry_run, .who = call.who});
+  std::optional<Date> today;
+  if (!call.today.empty()) {
+    const auto date = Date::parse(call.today);
+    if (!date) return report(bad_input(date.problem().what, "--today", date.problem().remedy));
+    today = *date;
+  }
+  const auto answer = garth::import_file({.book = call.book,
+                                          .file = call.subject,
+                                          .form = call.form,
+                                          .map = call.map,
+                                          .dry_run = call.dry_run,
+                                          .who = call.who,
+                                          .today = today});
   if (!answer) return report(answer.problem());
   if (call.json) {
     std::cout << answer->json.dump(2) << '\n';

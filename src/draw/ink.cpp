@@ -1,7 +1,9 @@
 #include "draw/ink.hpp"
 
 #include <array>
+#include <cstdio>
 #include <numbers>
+#include <string>
 
 namespace beegarth::draw {
 
@@ -101,6 +103,25 @@ class Inker {
   cairo_t* context_;
 };
 
+// Characters that no font here has, by their number: a box would say nothing.
+std::string with_numbers(PangoLayout* layout, const std::string& text) {
+  std::string shown;
+  for (const char* at = text.c_str(); *at != '\0';) {
+    const char* next = g_utf8_next_char(at);
+    const std::string one(at, next);
+    pango_layout_set_text(layout, one.c_str(), static_cast<int>(one.size()));
+    if (one.size() > 1 && pango_layout_get_unknown_glyphs_count(layout) > 0) {
+      std::array<char, 16> number{};
+      std::snprintf(number.data(), number.size(), "[U+%04X]", static_cast<unsigned>(g_utf8_get_char(at)));
+      shown += number.data();
+    } else {
+      shown += one;
+    }
+    at = next;
+  }
+  return shown;
+}
+
 }  // namespace
 
 Held<PangoLayout> set_text(cairo_t* context, const scene::Text& text) {
@@ -125,6 +146,10 @@ Held<PangoLayout> set_text(cairo_t* context, const scene::Text& text) {
                                                                                   : PANGO_ALIGN_RIGHT);
   }
   pango_layout_set_text(layout.get(), text.text.c_str(), static_cast<int>(text.text.size()));
+  if (pango_layout_get_unknown_glyphs_count(layout.get()) > 0) {
+    const std::string shown = with_numbers(layout.get(), text.text);
+    pango_layout_set_text(layout.get(), shown.c_str(), static_cast<int>(shown.size()));
+  }
   return layout;
 }
 

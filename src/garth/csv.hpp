@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "base/expected.hpp"
+#include "garth/table_rows.hpp"
 
 namespace beegarth::garth {
 
@@ -16,7 +17,7 @@ using CsvSource = std::function<std::string_view()>;  // the next piece of the f
 
 CsvSource whole_text(std::string_view bytes);
 
-class CsvReader {
+class CsvReader : public TableRows {
  public:
   static constexpr std::size_t longest_row_bytes = 1'000'000;
 
@@ -24,12 +25,14 @@ class CsvReader {
   // end. Refused: not UTF-8, zero bytes, ragged rows, a column named twice, stray quotes, rows of over 1 MB.
   static Expected<CsvReader> open(CsvSource source, std::string name, char separator = ',');
 
-  const std::vector<std::string>& header() const { return header_; }
-  const std::string& name() const { return name_; }
+  const std::vector<std::string>& header() const override { return header_; }
+  const std::string& name() const override { return name_; }
   // Reads the next row into `cells`, as many as the header has; false at the end of the file.
-  Expected<bool> next(std::vector<std::string>& cells);
-  std::size_t line() const { return row_line_; }  // on which the row last read began, 1 for the first
-  std::string where() const;                      // "file.csv:14"
+  Expected<bool> next(std::vector<std::string>& cells) override;
+  std::size_t line() const override {
+    return row_line_;
+  }                                    // on which the row last read began, 1 for the first
+  std::string where() const override;  // "file.csv:14"
 
  private:
   CsvReader(CsvSource source, std::string name, char separator)

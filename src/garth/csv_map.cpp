@@ -280,11 +280,12 @@ Expected<EntryRule> read_entry(const Place& place, const toml::node& node) {
   std::string per;
   if (auto read = all_of({only_these(place, *table,
                                      {"kind", "about", "date", "once_per", "once", "skip_when", "only_when",
-                                      "leave_out_refused", "fields"}),
+                                      "leave_out_refused", "bare_too", "fields"}),
                           take(place, *table, "kind", rule.kind, "a text"),
                           take(place, *table, "once_per", per, "a text"),
                           take(place, *table, "once", rule.once, "true or false"),
-                          take(place, *table, "leave_out_refused", rule.leave_out_refused, "true or false")});
+                          take(place, *table, "leave_out_refused", rule.leave_out_refused, "true or false"),
+                          take(place, *table, "bare_too", rule.bare_too, "true or false")});
       !read) {
     return read.problem();
   }

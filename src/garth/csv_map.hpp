@@ -58,6 +58,7 @@ struct EntryRule {
   std::vector<RowTest> skip_when;       // any holds: no entry
   std::vector<RowTest> only_when;       // all hold, or no entry
   bool leave_out_refused = false;  // a row that the book would refuse is told and left out, the others go in
+  bool bare_too = false;           // an entry counts even where the row says no more than what it must
   std::vector<FieldRule> fields;
   std::size_t line = 0;
 };

@@ -1,9 +1,12 @@
-// Bringing files into a book: another book's export, or any CSV by a mapping. All or nothing, with a dry run.
+// Bringing files into a book: another book's export, or CSV, places and events by a mapping. All
+// or nothing, with a dry run.
 #pragma once
 
 #include <nlohmann/json.hpp>
+#include <optional>
 #include <string>
 
+#include "base/date.hpp"
 #include "base/expected.hpp"
 
 namespace beegarth::garth {
@@ -11,9 +14,12 @@ namespace beegarth::garth {
 struct ImportWish {
   std::string book;  // made where there is none
   std::string file;
-  std::string map;  // empty: the file is JSON Lines
+  std::string
+      form;  // jsonl, csv, geojson, calendar; empty: by the file's ending, else jsonl, or csv with a map
+  std::string map;  // what the rows of csv, geojson and calendar mean
   bool dry_run = false;
   std::string who = "keeper";
+  std::optional<Date> today;  // absent: the machine's
 };
 
 struct ImportAnswer {

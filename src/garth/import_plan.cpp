@@ -39,9 +39,9 @@ class Columns {
     for (std::string& name : some) name = name.substr(0, 40);
     return join(some) + (header_.size() > some.size() ? ", ..." : "");
   }
-  std::vector<std::string> unused() const {
+  std::vector<std::string> unused(std::size_t made_up) const {
     std::vector<std::string> names;
-    for (std::size_t i = 0; i < header_.size(); ++i) {
+    for (std::size_t i = made_up; i < header_.size(); ++i) {
       if (!used_.contains(i)) names.push_back(header_[i]);
     }
     return names;
@@ -63,8 +63,8 @@ class Planner {
   static constexpr std::size_t most_told = 5;
 
  public:
-  Planner(const CsvMap& map, CsvReader& csv)
-      : map_(map), csv_(csv), columns_(csv.header()), left_out_(map.entries.size()) {
+  Planner(const CsvMap& map, TableRows& rows)
+      : map_(map), rows_(rows), columns_(rows.header()), left_out_(map.entries.size()) {
     for (const EntryRule& rule : map.entries)
       shapes_.push_back(field_shapes(*entries::empty_payload(rule.kind)));
   }
@@ -92,7 +92,7 @@ class Planner {
   void look_for_gaps();
 
   const CsvMap& map_;
-  CsvReader& csv_;
+  TableRows& rows_;
   Columns columns_;
   std::vector<std::vector<FieldShape>> shapes_;
   std::vector<std::string> cells_;
@@ -105,7 +105,7 @@ class Planner {
 
 Outcome Planner::known(const std::string& column, std::size_t line) {
   if (!columns_.find(column)) {
-    return bad_input(csv_.name() + " has no column '" + column.substr(0, 60) + "'",
+    return bad_input(rows_.name() + " has no column '" + column.substr(0, 60) + "'",
                      map_.name + ":" + std::to_string(line), "use one of " + columns_.names());
   }
   columns_.use(column);
@@ -154,7 +154,7 @@ Problem Planner::placed(const Problem& problem, const EntryRule& rule, bool is_c
     const bool from_column = field != rule.fields.end() && !field->add.empty();
     column = from_column ? "column '" + field->add.front() + "'" : rule.kind;
   }
-  return {problem.kind, problem.what, csv_.where() + ", " + column, problem.remedy};
+  return {problem.kind, problem.what, rows_.where() + ", " + column, problem.remedy};
 }
 
 // nullopt where the row says nothing of what the entry is for.
@@ -174,7 +174,7 @@ Expected<std::optional<entries::Payload>> Planner::payload_of(std::size_t index,
     if (!value->has_value()) {
       if (!shape->needed) continue;
       return bad_input("the " + rule.kind + " has no " + field.field,
-                       csv_.where() + ", column '" + field.add.front() + "'",
+                       rows_.where() + ", column '" + field.add.front() + "'",
                        "fill the cell, or skip such rows with skip_when");
     }
     says = says || from_row;
@@ -184,14 +184,15 @@ Expected<std::optional<entries::Payload>> Planner::payload_of(std::size_t index,
       return placed(bad_input(problem.what, field.field, problem.remedy), rule, false);
     }
   }
-  if (could_say && !says) return std::optional<entries::Payload>();
+  if (could_say && !says && !rule.bare_too) return std::optional<entries::Payload>();
   if (const auto valid = entries::validate(payload); !valid) return placed(valid.problem(), rule, false);
   return std::optional<entries::Payload>(std::move(payload));
 }
 
 void Planner::keep(std::size_t index, const CellText& cell_text, Date date, entries::Payload payload) {
   const EntryRule& rule = map_.entries[index];
-  Draft draft{{date, std::move(payload), csv_.line()}, index, rule.once || rule.once_per.has_value()};
+  Draft draft{
+      {date, std::move(payload), rows_.line(), rows_.hour()}, index, rule.once || rule.once_per.has_value()};
   if (!draft.once) return drafts_.push_back(std::move(draft));
   const std::string key = rule.once_per ? std::string(cell_text(*rule.once_per).value_or("")) : "";
   const auto [at, is_new] = once_.emplace(std::pair(index, key), drafts_.size());
@@ -215,7 +216,7 @@ void Planner::entry(std::size_t index, const CellText& cell_text) {
   if (!date) return refuse(rule, placed(date.problem(), rule, true));
   if (!date->has_value()) {
     return refuse(rule, bad_input("the " + rule.kind + " has no date",
-                                  csv_.where() + ", column '" + date_rule.columns.front() + "'",
+                                  rows_.where() + ", column '" + date_rule.columns.front() + "'",
                                   "fill the cell, or skip such rows with skip_when"));
   }
   keep(index, cell_text, **date, *std::move(*payload));
@@ -274,7 +275,7 @@ void Planner::finish() {
                              map_.entries[i].kind + " of " + map_.name + ":" +
                              std::to_string(map_.entries[i].line));
   }
-  if (const auto unused = columns_.unused(); !unused.empty()) {
+  if (const auto unused = columns_.unused(rows_.made_up()); !unused.empty()) {
     plan_.oddities.push_back("columns not used: " + join(unused));
   }
   // By day; on one day what is said once (site, hive, beginning) before what is seen.
@@ -300,7 +301,7 @@ void Planner::finish() {
 
 ImportPlan Planner::run() {
   for (;;) {
-    auto more = csv_.next(cells_);
+    auto more = rows_.next(cells_);
     if (!more) {
       note(more.problem());  // what follows a broken row cannot be trusted
       break;
@@ -313,6 +314,12 @@ ImportPlan Planner::run() {
   return std::move(plan_);
 }
 
+Expected<ImportPlan> planned(const CsvMap& map, TableRows& rows) {
+  Planner planner(map, rows);
+  if (auto ok = planner.check_columns(); !ok) return ok.problem();
+  return planner.run();
+}
+
 }  // namespace
 
 Expected<ImportPlan> plan_import(CsvSource csv, std::string_view csv_name, std::string_view map_toml,
@@ -321,9 +328,13 @@ Expected<ImportPlan> plan_import(CsvSource csv, std::string_view csv_name, std::
   if (!map) return map.problem();
   auto reader = CsvReader::open(std::move(csv), std::string(csv_name), map->separator);
   if (!reader) return reader.problem();
-  Planner planner(*map, *reader);
-  if (auto ok = planner.check_columns(); !ok) return ok.problem();
-  return planner.run();
+  return planned(*map, *reader);
+}
+
+Expected<ImportPlan> plan_import(TableRows& rows, std::string_view map_toml, std::string_view map_name) {
+  const auto map = read_csv_map(map_toml, std::string(map_name));
+  if (!map) return map.problem();
+  return planned(*map, rows);
 }
 
 Expected<ImportPlan> plan_import(std::string_view csv, std::string_view csv_name, std::string_view map_toml,

@@ -1,4 +1,5 @@
-// A keeper's own CSV and a map become entries ready for the book: all of them, or none and what is wrong.
+// A keeper's own CSV (or places, or events) and a map become entries ready for the book: all of them, or none
+// and what is wrong.
 #pragma once
 
 #include <cstddef>
@@ -12,13 +13,15 @@
 #include "base/expected.hpp"
 #include "entries/entry.hpp"
 #include "garth/csv.hpp"
+#include "garth/table_rows.hpp"
 
 namespace beegarth::garth {
 
 struct ImportDraft {
   Date happened;
   entries::Payload payload;
-  std::size_t line = 0;  // of the CSV
+  std::size_t line = 0;  // of the file
+  std::optional<double> hour;
 };
 
 struct ImportPlan {
@@ -40,6 +43,9 @@ Expected<ImportPlan> plan_import(std::string_view csv, std::string_view csv_name
 // The same from a file read piece by piece.
 Expected<ImportPlan> plan_import(CsvSource csv, std::string_view csv_name, std::string_view map_toml,
                                  std::string_view map_name);
+
+// The same from rows that are there already: places, events.
+Expected<ImportPlan> plan_import(TableRows& rows, std::string_view map_toml, std::string_view map_name);
 
 // The dry run's report, one line each.
 std::vector<std::string> report(const ImportPlan& plan);

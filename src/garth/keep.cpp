@@ -1,32 +1,32 @@
 #include "garth/keep.hpp"
 
+#include "garth/door.hpp"
 #include "garth/gates/gates.hpp"
 #include "garth/known_names.hpp"
 
 namespace beegarth::garth {
 
-Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
-                    const Tables& tables) {
-  for (const auto& draft : drafts) {
-    if (Outcome sound = entries::validate(draft.payload); !sound) return sound;
+std::optional<Objection> objection_to(std::span<const entries::Entry> book,
+                                      std::span<const book::Draft> drafts, const Tables& tables) {
+  for (std::size_t i = 0; i < drafts.size(); ++i) {
+    const book::Draft& draft = drafts[i];
+    if (Outcome sound = entries::validate(draft.payload); !sound) return Objection{i, sound.problem()};
+    if (Outcome fit = fit_for_the_door(draft.payload, draft.happened); !fit)
+      return Objection{i, fit.problem()};
     const auto* own = std::get_if<entries::TableOverride>(&draft.payload);
     if (own == nullptr) continue;
-    if (const auto usable = tables.with(std::span(own, 1)); !usable) return usable.problem();
+    if (const auto usable = tables.with(std::span(own, 1)); !usable) return Objection{i, usable.problem()};
   }
-  if (Outcome known = only_known_names(book, drafts); !known) return known;
+  if (auto unknown = only_known_names(book, drafts)) return unknown;
   const auto honey = HoneyRules::from(tables["work"]);
-  if (!honey) return honey.problem();
+  if (!honey) return Objection{0, honey.problem()};
   return pass_the_gates(book, drafts, *honey);
 }
 
-std::size_t first_unfit(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
-                        const Tables& tables) {
-  std::size_t sound = 0, faulty = drafts.size();
-  while (sound + 1 < faulty) {
-    const std::size_t middle = (sound + faulty) / 2;
-    (may_be_kept(book, drafts.first(middle), tables) ? sound : faulty) = middle;
-  }
-  return faulty - 1;
+Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
+                    const Tables& tables) {
+  if (const auto objection = objection_to(book, drafts, tables)) return told(*objection, drafts.size());
+  return Done{};
 }
 
 Outcome likely_date(Date happened, Date today, const char* where) {

@@ -2,23 +2,21 @@
 // kept.
 #pragma once
 
-#include <cstddef>
 #include <span>
 #include <vector>
 
 #include "book/book.hpp"
+#include "garth/objection.hpp"
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
 
-// Whether drafts may be kept beside `book` (every entry in it). Writes nothing.
+// What stands in the way of keeping drafts beside `book` (every entry in it), if anything. Writes nothing.
+std::optional<Objection> objection_to(std::span<const entries::Entry> book,
+                                      std::span<const book::Draft> drafts, const Tables& tables);
+// The same, told as "entry 2 of the 3 given".
 Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
                     const Tables& tables);
-
-// The place among `drafts` of the first that may not be kept with those before it; for naming it when
-// may_be_kept said no.
-std::size_t first_unfit(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
-                        const Tables& tables);
 
 // A slip in the year would move the beginning of the book, or stand where nobody looks. `where` names the
 // field or option that the date came from.

@@ -231,8 +231,8 @@ Expected<KeyedIn> key_in(Session& session, const SheetToKeyIn& sheet, const std:
   for (const auto& one : *placed) drafts.push_back(one.draft.draft);
   const auto all = session.book.entries();
   if (!all) return all.problem();
-  if (const Outcome fit = may_be_kept(*all, drafts, session.tables); !fit)
-    return in_its_box((*placed)[first_unfit(*all, drafts, session.tables)], fit.problem());
+  if (const auto objection = objection_to(*all, drafts, session.tables))
+    return in_its_box((*placed)[objection->draft], objection->problem);
   KeyedIn answer;
   if (!keep) {
     for (const auto& draft : drafts)

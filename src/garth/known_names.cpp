@@ -51,8 +51,10 @@ struct AllNames {
 };
 
 // Visits the fields of a payload and asks after every key in it; see entries/fields.hpp.
-class Asker {
+class Asker : public entries::FieldsPassedBy {
  public:
+  using FieldsPassedBy::id;
+  using FieldsPassedBy::ids;
   explicit Asker(const AllNames& names) : names_(names) {}
   const std::optional<Problem>& problem() const { return problem_; }
 
@@ -69,8 +71,6 @@ class Asker {
     ask(names_.patches, value.text());
   }
   template <class T>
-  void id(const char* /*name*/, const Id<T>& /*value*/, bool /*required*/) {}
-  template <class T>
   void id(const char* name, const std::optional<Id<T>>& value) {
     if (value) id(name, *value, false);
   }
@@ -78,21 +78,6 @@ class Asker {
   void ids(const char* name, const std::vector<Id<T>>& values) {
     for (const Id<T>& value : values) id(name, value, true);
   }
-  template <class... Anything>
-  void text(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void number(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void count(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void flag(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void choice(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void date(const Anything&... /*field*/) {}
-  template <class... Anything>
-  void words(const Anything&... /*field*/) {}
-
   void ask(const Names& names, const std::string& key) {
     const Outcome known = names.ask(key);
     if (!known && !problem_) problem_ = known.problem();
@@ -119,25 +104,27 @@ void ask_after_text(const entries::Payload& payload, const AllNames& names, Aske
 
 }  // namespace
 
-Outcome only_known_names(std::span<const entries::Entry> book, std::span<const book::Draft> drafts) {
+std::optional<Objection> only_known_names(std::span<const entries::Entry> book,
+                                          std::span<const book::Draft> drafts) {
   AllNames names;
   for (const auto& entry : book) names.take_in(entry.payload);
-  for (const auto& draft : drafts) {
-    const auto* began = std::get_if<entries::ColonyBegan>(&draft.payload);
-    const auto* split = std::get_if<entries::Split>(&draft.payload);
+  for (std::size_t i = 0; i < drafts.size(); ++i) {
+    const auto* began = std::get_if<entries::ColonyBegan>(&drafts[i].payload);
+    const auto* split = std::get_if<entries::Split>(&drafts[i].payload);
     const ColonyId fresh = began ? began->colony : split ? split->into : ColonyId();
-    if (!fresh.empty() && !draft.supersedes && names.colonies.keys.contains(fresh.text()))
-      return bad_input("the colony '" + fresh.text() + "' is in the book already", began ? "colony" : "into",
-                       "correct that entry with --corrects, or choose another key");
-    names.take_in(draft.payload);
+    if (!fresh.empty() && !drafts[i].supersedes && names.colonies.keys.contains(fresh.text()))
+      return Objection{
+          i, bad_input("the colony '" + fresh.text() + "' is in the book already", began ? "colony" : "into",
+                       "correct that entry with --corrects, or choose another key")};
+    names.take_in(drafts[i].payload);
   }
-  for (const auto& draft : drafts) {
+  for (std::size_t i = 0; i < drafts.size(); ++i) {
     Asker asker(names);
-    entries::visit_fields_of(asker, draft.payload);
-    ask_after_text(draft.payload, names, asker);
-    if (asker.problem()) return *asker.problem();
+    entries::visit_fields_of(asker, drafts[i].payload);
+    ask_after_text(drafts[i].payload, names, asker);
+    if (asker.problem()) return Objection{i, *asker.problem()};
   }
-  return Done{};
+  return std::nullopt;
 }
 
 }  // namespace beegarth::garth

@@ -44,16 +44,12 @@ entries::NameBook names_for_notes(const book::State& state) {
   return book;
 }
 
-// Of several lines the one at fault is named: the fewest first ones that may not be kept end with it.
-Problem in_its_line(const Session& session, const std::vector<book::Draft>& drafts,
-                    const std::vector<int>& lines, Problem problem) {
-  const auto all = session.book.entries();
+// Of several lines the one at fault is named.
+Problem in_its_line(const Objection& objection, const std::vector<int>& lines) {
   const bool one_line = std::adjacent_find(lines.begin(), lines.end(), std::not_equal_to<>()) == lines.end();
-  if (!all || one_line) return problem;
-  const std::size_t faulty = first_unfit(*all, drafts, session.tables);
-  problem.where = "line " + std::to_string(lines[faulty]) + " of the note" +
-                  (problem.where.empty() ? "" : ", " + problem.where);
-  return problem;
+  return told(objection, [&](std::size_t draft) {
+    return one_line ? std::string() : "line " + std::to_string(lines[draft]) + " of the note";
+  });
 }
 
 }  // namespace
@@ -77,19 +73,18 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
         {.happened = proposed.happened, .happened_hour = proposed.hour, .payload = proposed.payload});
     lines.push_back(proposed.line);
   }
+  const auto all = session.book.entries();
+  if (!all) return all.problem();
+  if (const auto objection = objection_to(*all, drafts, session.tables))
+    return in_its_line(*objection, lines);
   if (!keep) {
-    for (const auto& draft : drafts) {
-      if (const auto sound = entries::validate(draft.payload); !sound) return sound.problem();
+    for (const auto& draft : drafts)
       answer.understood.push_back(
           {.happened = draft.happened, .happened_hour = draft.happened_hour, .payload = draft.payload});
-    }
-    const auto all = session.book.entries();
-    if (!all) return all.problem();
-    if (Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
     return answer;
   }
-  auto kept = garth::keep(session, drafts);
-  if (!kept) return in_its_line(session, drafts, lines, kept.problem());
+  auto kept = session.book.append(drafts);
+  if (!kept) return kept.problem();
   for (const auto& entry : *kept) answer.kept.push_back(entry.id);
   answer.understood = *std::move(kept);
   if (const auto outcome = refresh(session); !outcome) return outcome.problem();

@@ -32,6 +32,12 @@ std::string photo_path(const std::string& book, const entries::Photo& photo) {
 }
 
 Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
+  if (wish.happened > session.today)
+    return bad_input("no photo was taken yet on " + wish.happened.iso(), "--date", "check the day");
+  if (session.state.first_date && wish.happened < *session.state.first_date)
+    return bad_input(
+        wish.happened.iso() + " lies before the book begins on " + session.state.first_date->iso(), "--date",
+        "enter first what stood there then, or check the day");
   const auto bytes = read_file(wish.file, largest_photo);
   if (!bytes) return bytes.problem();
   return keep_photo(session, wish, *bytes);

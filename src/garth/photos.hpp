@@ -23,8 +23,8 @@ struct PhotoWish {
 std::string photo_folder(const std::string& book);
 std::string photo_path(const std::string& book, const entries::Photo& photo);
 
-// Copies the file into the folder, then keeps the entry: a photo that is listed is there. The same picture
-// twice lies there once.
+// A photo is of a day of the book, and of none to come. Copies the file into the folder, then keeps the
+// entry: a photo that is listed is there. The same picture twice lies there once.
 Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish);
 
 // The same with the bytes at hand: `wish.file` gives the name.

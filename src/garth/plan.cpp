@@ -6,6 +6,7 @@
 
 #include "entries/fields.hpp"
 #include "garth/answers.hpp"
+#include "garth/husbandry.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
@@ -104,8 +105,10 @@ std::set<std::string> keys_at_rest(const Answered& answered, const work::NeedsIn
     const auto colony = std::find_if(input.colonies.begin(), input.colonies.end(), [&](const auto& one) {
       return key == "tell-inspector/" + one.colony.text() || key == "suspect/" + one.colony.text();
     });
-    const bool woken = colony != input.colonies.end() && !colony->signs.empty() &&
-                       colony->signs.back().seen.date > answer.second;
+    const Date day = answer.second;
+    const bool woken =
+        colony != input.colonies.end() && std::any_of(colony->signs.begin(), colony->signs.end(),
+                                                      [&](const auto& sign) { return sign.seen.date > day; });
     if (!woken) keys.insert(key);
   }
   return keys;
@@ -121,7 +124,8 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
   }
-  pass_on_suspicion(session, input);
+  take_husbandry(session, input);
+  add_suspects_left_behind(session, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);
   for (const auto& [what, kit] : session.state.kit) {

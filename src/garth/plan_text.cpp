@@ -14,7 +14,7 @@ namespace beegarth::garth {
 
 namespace {
 
-constexpr std::size_t columns = 100;
+constexpr std::size_t terminal_columns = 100;
 
 // Columns that UTF-8 text takes on the screen: one for each code point.
 std::size_t width(std::string_view text) {
@@ -34,7 +34,7 @@ std::string paragraph(const std::string& head, std::string_view text) {
     const std::string_view word = text.substr(at, end - at);
     at = end + 1;
     if (word.empty()) continue;
-    if (!fresh && column + 1 + width(word) > columns) {
+    if (!fresh && column + 1 + width(word) > terminal_columns) {
       out += "\n" + indent;
       column = indent.size();
       fresh = true;

@@ -1,10 +1,13 @@
 #include "garth/session.hpp"
 
+#include <sys/random.h>
+
 #include <algorithm>
+#include <cerrno>
 #include <chrono>
 #include <ctime>
-#include <random>
 #include <span>
+#include <stdexcept>
 #include <thread>
 #include <utility>
 
@@ -33,9 +36,12 @@ book::Surroundings machine_surroundings() {
               },
           .random_bytes =
               [](unsigned char* bytes, std::size_t count) {
-                std::random_device device;
-                for (std::size_t i = 0; i < count; ++i)
-                  bytes[i] = static_cast<unsigned char>(device() & 0xff);
+                // At most 256 bytes at once come whole, says getrandom(2).
+                for (std::size_t done = 0; done < count;) {
+                  const ssize_t got = ::getrandom(bytes + done, std::min<std::size_t>(count - done, 256), 0);
+                  if (got < 0 && errno != EINTR) throw std::runtime_error("the machine has no random bytes");
+                  if (got > 0) done += static_cast<std::size_t>(got);
+                }
               }};
 }
 
@@ -71,7 +77,9 @@ Outcome refresh(Session& session) {
   const auto all = session.book.entries();
   if (!all) return all.problem();
   session.standing = book::standing_entries(*all, session.today, end_of(session.known_on));
+  session.first_said = first_said(*all);
   session.state = book::state_of(session.standing, session.today);
+  session.suspects = suspects_on(session.standing, session.today);
   const auto built_in = Tables::built_in();
   if (!built_in) return built_in.problem();
   session.tables = *built_in;

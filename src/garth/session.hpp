@@ -9,6 +9,8 @@
 #include "base/expected.hpp"
 #include "book/book.hpp"
 #include "book/state.hpp"
+#include "garth/ledgers/side_by_side.hpp"
+#include "garth/ledgers/suspects.hpp"
 #include "garth/tables.hpp"
 
 namespace beegarth::garth {
@@ -29,7 +31,9 @@ struct Session {
   std::string path;
   book::Book book;
   std::vector<entries::Entry> standing;  // what counts today
+  FirstSaid first_said;                  // of what was corrected
   book::State state;
+  Suspects suspects;  // on that day
   Tables tables;
   std::vector<std::string> faulty_overrides;  // what cannot be used of the keeper's own rows, and why
   Date today;

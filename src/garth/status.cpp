@@ -7,7 +7,6 @@
 #include "entries/fields.hpp"
 #include "garth/believe.hpp"
 #include "garth/dwelling.hpp"
-#include "garth/ledgers/suspects.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -33,10 +32,6 @@ void take_in_cells(const entries::Inspection& look, const Entry& entry, work::Co
 void take_in_signs(const std::vector<std::string>& signs, const Entry& entry, work::ColonyStatus& status) {
   if (std::find(signs.begin(), signs.end(), "deformed_wings") != signs.end())
     status.crippled_wings = sighting(entry);
-  for (const std::string& words : suspicious_signs(entry.payload)) {
-    status.suspect = true;
-    status.signs.push_back({words, sighting(entry)});
-  }
 }
 
 void take_in(const entries::Inspection& look, const Entry& entry, work::ColonyStatus& status) {
@@ -165,10 +160,6 @@ struct TakeIn {
     status.quarantine_until.reset();
     if (p.until) status.quarantine_until = work::Sighting{*p.until, entry.id, 0};
   }
-  void operator()(const entries::Cleared&) const {
-    status.suspect = false;
-    status.signs.clear();
-  }
   template <class Other>
   void operator()(const Other&) const {}
 };
@@ -189,6 +180,11 @@ work::ColonyStatus status_of(const Session& session, const ColonyId& id, const b
   }
   status.queen_clipped = colony.began.queen_clipped.value_or(false);
   for (const Entry& entry : colony.history) std::visit(TakeIn{entry, status}, entry.payload);
+  if (const SuspectColony* suspect = session.suspects.at(id)) {
+    status.suspect = true;
+    for (const SuspectSign& sign : suspect->signs)
+      status.signs.push_back({sign.text(), work::Sighting{sign.seen, sign.entry, 0}});
+  }
   return status;
 }
 

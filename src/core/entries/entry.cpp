@@ -93,7 +93,8 @@ std::optional<Payload> payload_at(std::size_t index) {
 }
 
 template <class Wanted>
-struct FirstId {
+struct FirstId : FieldsPassedBy {
+  using FieldsPassedBy::id;
   Wanted found;
   void take(const Wanted& id) {
     if (found.empty()) found = id;
@@ -102,24 +103,6 @@ struct FirstId {
   void id(const char*, const std::optional<Wanted>& value) {
     if (value) take(*value);
   }
-  template <class... Rest>
-  void id(const Rest&...) {}
-  template <class... Rest>
-  void text(const Rest&...) {}
-  template <class... Rest>
-  void number(const Rest&...) {}
-  template <class... Rest>
-  void count(const Rest&...) {}
-  template <class... Rest>
-  void flag(const Rest&...) {}
-  template <class... Rest>
-  void choice(const Rest&...) {}
-  template <class... Rest>
-  void date(const Rest&...) {}
-  template <class... Rest>
-  void words(const Rest&...) {}
-  template <class... Rest>
-  void ids(const Rest&...) {}
 };
 
 template <class Wanted>

@@ -7,7 +7,9 @@
 //   Count&, Limits), flag(name, bool&), flag(name, Flag&), choice(name, E&), choice(name, std::optional<E>&),
 //   date(name, std::optional<Date>&), id(name, std::optional<Id<T>>&), ids(name, std::vector<Id<T>>&),
 //   words(name, std::vector<std::string>&), whose words are signs_of_health
-// The same functions serve const payloads: `visit_fields(visitor, payload)` deduces constness.
+// One that asks after a few sorts alone derives from FieldsPassedBy and says `using FieldsPassedBy::id;` and
+// the like for those. The same functions serve const payloads: `visit_fields(visitor, payload)` deduces
+// constness.
 #pragma once
 
 #include <type_traits>
@@ -19,6 +21,7 @@
 #include "entries/fields/land.hpp"
 #include "entries/fields/limits.hpp"
 #include "entries/fields/looks.hpp"
+#include "entries/fields/passed_by.hpp"
 #include "entries/fields/places.hpp"
 #include "entries/fields/produce.hpp"
 #include "entries/fields/rest.hpp"

@@ -40,6 +40,17 @@ bool fed_ratio_by_weight(Said& said, const PatternMatch& m) {
   return add(said,
              Feed{.colony = said.colony, .kg = m.numbers[0], .sugar_pct = 100 * sugar / (sugar + water)});
 }
+// "another 2 kg" is a second feed of the same.
+bool fed_again(Said& said, const PatternMatch& m) {
+  for (std::size_t i = said.others.size(); i-- > 0;) {
+    const auto* before = std::get_if<Feed>(&said.others[i]);
+    if (!before) continue;
+    Feed again = *before;
+    again.kg = m.numbers[0];
+    return add(said, again);
+  }
+  return false;
+}
 bool bought(Said& said, const PatternMatch&) {
   return change_last<Feed>(said, [](Feed& f) { return put(f.source, FeedSource::bought_feed); });
 }
@@ -81,6 +92,9 @@ std::vector<Item> items_fed() {
        [](Said& s, const PatternMatch& m) {
          return add(s, Feed{.colony = s.colony, .kg = m.numbers[2], .product = m.chosen[0]});
        }},
+      {"fed|given another #kg of? =syrup|fondant|pollen #%?", feed_kg_first},
+      asking("fed|given another #kg", fed_again, "of what: syrup, fondant, comb or pollen?"),
+      asking("another #kg", fed_again, "of what: syrup, fondant, comb or pollen?"),
       unclear("fed|given #kg $", "kg of what: syrup, fondant, comb or pollen?"),
       {"harvested #kg of? honey?", harvested},
       {"harvested #kg of? honey? from|in? # super? comb", harvested},

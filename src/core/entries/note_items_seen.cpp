@@ -18,6 +18,13 @@ Write number(Number Inspection::*field, bool inside = true) {
         said, [&](Inspection& i) { return put(i.*field, m.numbers[0]); }, inside);
   };
 }
+// "down from 9 seams to 4": the later of the two.
+Write second_number(Number Inspection::*field, bool inside = true) {
+  return [=](Said& said, const PatternMatch& m) {
+    return change_look(
+        said, [&](Inspection& i) { return put(i.*field, m.numbers[1]); }, inside);
+  };
+}
 Write none(Number Inspection::*field) {
   return [=](Said& said, const PatternMatch&) {
     return change_look(said, [&](Inspection& i) { return put(i.*field, 0.0); });
@@ -104,6 +111,10 @@ std::vector<Item> strength_and_brood() {
       {"# comb of? bee", number(&I::seams, false)},
       {"# bee", bees},
       {"bee #", bees},
+      {"down|up to # seam from # seam?", number(&I::seams, false)},
+      {"down|up from # seam? to # seam", second_number(&I::seams, false)},
+      {"down|up from # seam to #", second_number(&I::seams, false)},
+      {"down|up to # brood comb? from # brood? comb?", number(&I::brood_combs)},
       {"# brood comb?", number(&I::brood_combs)},
       {"# comb of|with? brood", number(&I::brood_combs)},
       {"brood comb? #", number(&I::brood_combs)},
@@ -207,6 +218,7 @@ std::vector<Item> food_and_temper() {
       {"drone no|none $", flag(&I::drones, false)},
       {"drone layer|laying queen?", stays_text},
       {"drone brood", stays_text},
+      {"dead drone", stays_text},
       {"calm bee|yes?", flag(&I::calm, true, false)},
       {"bee|temper calm", flag(&I::calm, true, false)},
       {"cross bee?", flag(&I::calm, false, false)},

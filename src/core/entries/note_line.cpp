@@ -7,6 +7,7 @@
 #include "base/utf8.hpp"
 #include "entries/note_clause.hpp"
 #include "entries/note_corrections.hpp"
+#include "entries/note_doubts.hpp"
 #include "entries/note_groups.hpp"
 #include "entries/note_heads.hpp"
 #include "entries/note_names.hpp"
@@ -65,6 +66,8 @@ bool is_doubtful(const Clause& clause, const Segment& segment, std::size_t i, co
 void NoteReader::mark_doubtful(const Clause& clause, std::vector<Segment>& segments) const {
   const KnownName* about = names_.empty() ? nullptr : names_.front();
   bool rest_too = false;
+  Segment* last = nullptr;
+  std::vector<NoteWord> last_open;
   for (Segment& segment : segments) {
     segment.text = segment.text || rest_too;
     std::vector<NoteWord> open;
@@ -77,7 +80,12 @@ void NoteReader::mark_doubtful(const Clause& clause, std::vector<Segment>& segme
       doubtful = doubtful || is_doubtful(clause, segment, i, heads_, head_.forecast);
       if (word.mark != Mark::colon) open.push_back(word);
     }
-    segment.text = segment.text || doubtful;
+    const bool undone = last != nullptr && takes_back(open, last_open);
+    if (undone) last->text = true;
+    const bool others = about && about->what == NamedThing::colony && tells_of_another_keeper(open);
+    segment.text = segment.text || doubtful || undone || others || tells_of_before(open);
+    last = &segment;
+    last_open = open;
     const bool begins_with_name = !open.empty() && !open[0].names.empty();
     if (!names_another(open, match_all(open, items_about(about, head_.forecast)))) continue;
     segment.text = true;

@@ -119,7 +119,8 @@ constexpr auto class_lines = std::to_array<ClassLine>({
      "maybe perhaps possibly probably might may if unless should must need needs needed want wants wanted "
      "will "
      "would could next since until till plan plans planned todo to-do remember order later tomorrow before "
-     "last expect soon almost unsure think thought guess undone intend due unfinished consider"
+     "last expect expects expected expecting hoped hoping formerly previously soon almost unsure think "
+     "thought guess undone intend due unfinished consider"
      " looks seems hopefully reckon"},
     {WordClass::negation,
      "no not without never none nothing nor neither hardly barely gone missing absent lost lacking nil few "

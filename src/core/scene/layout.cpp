@@ -1,6 +1,7 @@
 #include "scene/layout.hpp"
 
 #include <algorithm>
+#include <functional>
 
 namespace beegarth::scene {
 
@@ -10,7 +11,9 @@ void append(Block& to, const Block& block, double right_mm, double down_mm) {
   for (const Item& item : block.items) to.items.push_back(moved(item, right_mm, down_mm));
 }
 
-constexpr double tick_mm = 5;  // large enough for a gloved hand with a blunt pencil
+constexpr double tick_mm = 5;      // large enough for a gloved hand with a blunt pencil
+constexpr double cell_gap_mm = 2;  // between the columns of a table
+constexpr double row_gap_mm = 1.6;
 
 }  // namespace
 
@@ -106,18 +109,73 @@ Block table(const std::vector<std::string>& heading, const std::vector<std::vect
     double x = 0, height = 0;
     for (std::size_t i = 0; i < cells.size() && i < shares.size(); ++i) {
       const double width = width_mm * shares[i] / all;
-      const Block cell = paragraph(cells[i], width - 2, cell_style, measure);
+      const Block cell = paragraph(cells[i], width - cell_gap_mm, cell_style, measure);
       append(block, cell, x, y + 0.8);
       height = std::max(height, cell.height_mm);
       x += width;
     }
-    y += height + 1.6;
+    y += height + row_gap_mm;
     block.items.push_back(Line{{0, y}, {width_mm, y}, {bold ? 0.4 : 0.2, grey, false}});
   };
   if (!heading.empty()) add_row(heading, true);
   for (const auto& row : rows) add_row(row, false);
   block.height_mm = y;
   return block;
+}
+
+namespace {
+
+const std::string goes_on = "\u2026 ";
+
+// Not within a character of UTF-8.
+std::size_t start_of_character(const std::string& text, std::size_t at) {
+  while (at > 0 && at < text.size() && (static_cast<unsigned char>(text[at]) & 0xC0U) == 0x80U) --at;
+  return at;
+}
+
+// How much of the text fits, by halving: at least one character, and up to the last blank where there is one.
+std::size_t fitting(const std::string& text, const std::function<bool(const std::string&)>& fits) {
+  if (fits(text)) return text.size();
+  std::size_t good = 0, bad = text.size();
+  while (bad - good > 1) {
+    const std::size_t middle = (good + bad) / 2;
+    (fits(text.substr(0, start_of_character(text, middle))) ? good : bad) = middle;
+  }
+  good = start_of_character(text, good);
+  const std::size_t begun = text.starts_with(goes_on) ? goes_on.size() : 0;
+  if (good <= begun) {  // nothing fits: one character, so that it comes to an end
+    good = begun + 1;
+    while (good < text.size() && (static_cast<unsigned char>(text[good]) & 0xC0U) == 0x80U) ++good;
+    return good;
+  }
+  const std::size_t blank = text.find_last_of(" \n", good - 1);
+  return blank == std::string::npos || blank < begun + 1 ? good : blank + 1;
+}
+
+}  // namespace
+
+std::vector<std::vector<std::string>> cut_row(std::vector<std::string> cells,
+                                              const std::vector<double>& shares, double width_mm,
+                                              double most_mm, const Style& style, const Measure& measure) {
+  double all = 0;
+  for (const double share : shares) all += share;
+  std::vector<std::vector<std::string>> rows;
+  bool more = true;
+  while (more) {
+    more = false;
+    std::vector<std::string> row(cells.size());
+    for (std::size_t i = 0; i < cells.size() && i < shares.size(); ++i) {
+      const double width = width_mm * shares[i] / all - cell_gap_mm;
+      const std::size_t cut = fitting(cells[i], [&](const std::string& part) {
+        return paragraph(part, width, style, measure).height_mm + row_gap_mm <= most_mm;
+      });
+      row[i] = cells[i].substr(0, cut);
+      cells[i] = cut < cells[i].size() ? goes_on + cells[i].substr(cut) : "";
+      more = more || !cells[i].empty();
+    }
+    rows.push_back(std::move(row));
+  }
+  return rows;
 }
 
 Block stacked(const std::vector<Block>& blocks) {

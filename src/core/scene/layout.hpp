@@ -50,6 +50,12 @@ Block tick_list(const std::vector<std::string>& words, int columns, double width
 Block table(const std::vector<std::string>& heading, const std::vector<std::vector<std::string>>& rows,
             const std::vector<double>& shares, double width_mm, const Style& style, const Measure& measure);
 
+// The cells of one row of a table, cut into as many rows as it takes for each to be at most so high: a row
+// may be longer than a page. Cells are cut between words where they can be; what goes on begins with "…".
+std::vector<std::vector<std::string>> cut_row(std::vector<std::string> cells,
+                                              const std::vector<double>& shares, double width_mm,
+                                              double most_mm, const Style& style, const Measure& measure);
+
 Block stacked(const std::vector<Block>& blocks);
 Block indented(Block block, double right_mm);
 // With a border round it.

@@ -14,8 +14,10 @@ using Kind = Needs (*)(const Asking&);
 constexpr Kind kinds_of_a_colony[] = {
     look_for_cells, first_look,  split_on_cells, thin_cells, queen_check,
     comb_of_eggs,   room,        feed,           mite_count, count_after_treatment,
-    treat,          watch_mites, winter_work,    strips_out, end_of_quarantine};
-constexpr Kind kinds_of_a_site[] = {dearth_coming, bait_boxes, before_a_gale, before_a_flood};
+    treat,          watch_mites, winter_work,    strips_out, end_of_quarantine,
+    old_combs};
+constexpr Kind kinds_of_a_site[] = {dearth_coming,  bait_boxes,    before_a_gale, before_a_flood,
+                                    after_planting, stocks_wanted, stored_combs};
 
 // A suspect colony is told and left alone; a dead one is closed; the others want what they want.
 Needs needs_of_a_colony(const Asking& asking) {

@@ -67,6 +67,32 @@ struct ColonyStatus {
     Sighting seen;
   };
   std::vector<Sign> signs;  // those that make it suspect
+  struct BroodCombs {       // a batch of comb on this colony
+    std::string name;
+    int count = 0;
+    int drawn_year = 0;
+    EntryId entry;
+  };
+  std::vector<BroodCombs> brood_combs;  // whose year was said
+};
+
+// Something planted at a site, and the last time that each thing was done for it.
+struct Planting {
+  std::string plant;
+  std::string where;  // the patch's name; empty where none was said
+  int count = 1;
+  Date planted;
+  EntryId entry;
+  std::optional<Date> watered, guarded, weeded, gaps_filled;
+  std::optional<Sighting> nest;  // found in its patch and not gone
+  std::string nest_of;
+};
+
+// How many stocks are wanted by a month.
+struct StockAim {
+  int month = 1;
+  int colonies = 0;
+  EntryId entry;
 };
 
 struct SiteStatus {
@@ -79,6 +105,9 @@ struct SiteStatus {
   double rain_next_days_mm = 0;         // median over the plan
   facts::Odds gust{0, 0, 0};            // odds of a gust above 20 m/s within the plan
   double latitude_deg = 52;
+  std::vector<Planting> plantings;
+  std::vector<StockAim> aims;  // for this site
+  int empty_hives = 0;         // that stand here
 };
 
 struct NeedsInput {
@@ -90,6 +119,8 @@ struct NeedsInput {
   std::set<std::string> answered;                // keys done, skipped, or put off past the plan
   std::map<std::string, int> kit;                // what is owned and ready
   std::map<std::string, std::string> kit_where;  // where it stands, in the keeper's words
+  std::vector<StockAim> aims;                    // for all sites together
+  std::vector<Sighting> stored_combs;            // batches in store; value: number of combs
 };
 
 // tables/work.toml: minutes, thresholds, prices of what is lost.

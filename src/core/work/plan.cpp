@@ -145,6 +145,9 @@ Expected<Plan> plan_days(const PlanInput& whole, const MipSolver& solve) {
   if (!choice.found)
     plan.remarks.push_back("No plan was found within the work allowed; nothing is scheduled.");
   for (const int i : sifted.at_home) plan.at_home.push_back({input.needs[static_cast<std::size_t>(i)]});
+  std::stable_partition(plan.at_home.begin(), plan.at_home.end(), [](const PlannedJob& job) {
+    return job.need.key.rfind("tell-inspector/", 0) == 0;  // before all else
+  });
   plan.visits = lay_out_visits(input, roads, sifted, model, choice);
   plan.undone = tell_undone(input, sifted, model, choice);
   plan.undone.insert(plan.undone.end(), narrowed.undone.begin(), narrowed.undone.end());

@@ -29,6 +29,7 @@ Calc hive_weight_calc();
 Calc kinship_calc();
 Calc line_scores_calc();
 Calc matings_calc();
+Calc transfer_ways_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
@@ -37,7 +38,7 @@ std::span<const Calc> all_calcs() {
       mite_sample_calc(),    queen_dates_calc(),     treatment_calc(),    honey_moisture_calc(),
       honey_check_calc(),    honey_label_calc(),     notifiable_calc(),   medicine_record_calc(),
       treatment_gate_calc(), syrup_calc(),           stores_sugar_calc(), hive_weight_calc(),
-      kinship_calc(),        line_scores_calc(),     matings_calc(),
+      kinship_calc(),        line_scores_calc(),     matings_calc(),      transfer_ways_calc(),
   };
   return calcs;
 }

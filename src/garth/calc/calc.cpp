@@ -266,6 +266,12 @@ std::vector<Json> Reader::list(const char* field, std::size_t most) {
   return {value->begin(), value->end()};
 }
 
+Json Reader::part(const char* field) {
+  const Json* value = need(field);
+  if (value && value->is_object()) return *value;
+  if (value) fail(bad_input("not an object", path_of(field), "write it as {...}"));
+  return Json::object();
+}
 std::vector<Json> Reader::maybe_list(const char* field, std::size_t most) {
   const Json* value = find(field);
   if (!value || (value->is_array() && value->empty())) return {};

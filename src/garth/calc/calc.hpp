@@ -65,6 +65,8 @@ class Reader {
   // An array of 1..most elements; empty after a fault.
   std::vector<Json> list(const char* field, std::size_t most);
   std::vector<Json> maybe_list(const char* field, std::size_t most);  // may be absent or empty
+  Json part(
+      const char* field);  // an object in the object; read it with a Reader of its own and path_of(field)
   std::vector<std::string> maybe_texts(const char* field, std::size_t most);
   std::string path_of(const char* field) const;
   std::string path_of(const char* field, std::size_t index) const;

@@ -4,6 +4,7 @@
 #include <archive_entry.h>
 
 #include <memory>
+#include <set>
 #include <stdexcept>
 
 #include "garth/exports/calendar.hpp"
@@ -41,7 +42,8 @@ std::string read_me(const Session& session, const std::vector<std::string>& faul
       "registers/*.csv  what the entries add up to: medicines, movements, lots and more (RFC 4180, UTF-8)\n"
       "places.geojson   sites and what stands on them (RFC 7946)\n"
       "dates.ics        dates that the book sets (RFC 5545)\n"
-      "photos/          each under the SHA-256 of its bytes; registers/photos.csv says what they show\n";
+      "photos/          each under the SHA-256 of its bytes, once; the photo entries of book.jsonl say what "
+      "they show\n";
   for (const auto& fault : faults) text += "\nMissing: " + fault + "\n";
   return text;
 }
@@ -60,10 +62,12 @@ Expected<std::vector<BundledFile>> bundled_files(const Session& session) {
   }
   files.push_back({"places.geojson", places_geojson(session).dump(1) + "\n"});
   files.push_back({"dates.ics", calendar_text(calendar_days(session), session.today)});
+  std::set<std::string> packed;  // one picture may be kept with several entries
   for (const auto& entry : session.standing) {
     const auto* photo = std::get_if<entries::Photo>(&entry.payload);
     if (photo == nullptr) continue;
     const std::string path = photo_path(session.path, *photo);
+    if (!packed.insert(path).second) continue;
     if (auto bytes = read_file(path))
       files.push_back({"photos/" + path.substr(path.rfind('/') + 1), *std::move(bytes)});
   }

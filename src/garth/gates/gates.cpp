@@ -17,7 +17,7 @@ constexpr auto gates = std::to_array<Outcome (*)(const Known&, const book::Draft
 // A draft as the entry it would become, so that the drafts after it are judged with it.
 entries::Entry as_entry(const book::Draft& draft, std::size_t number) {
   entries::Entry entry;
-  entry.id = EntryId("draft-" + std::to_string(number));
+  entry.id = draft_id(number);
   entry.happened = draft.happened;
   entry.happened_hour = draft.happened_hour;
   entry.written = {.utc_ms = std::int64_t{1} << 52, .counter = static_cast<std::uint32_t>(number)};
@@ -47,40 +47,54 @@ bool matters_to_others(const entries::Payload& payload) {
 
 }  // namespace
 
-Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
-                       const HoneyRules& honey) {
+namespace {
+
+// One draft, judged beside everything that was said before it.
+Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, std::size_t number,
+               const HoneyRules& honey) {
+  // A correction is judged without what it corrects.
+  std::vector<entries::Entry> others(all.begin(), all.end());
+  std::erase_if(others, [&](const auto& one) { return draft.supersedes == one.id; });
+  const auto counting = book::standing_entries(others, end_of_time);
+  const auto split = std::find_if(counting.begin(), counting.end(),
+                                  [&](const auto& one) { return one.happened > draft.happened; });
+  const auto until = static_cast<std::size_t>(split - counting.begin());
+  const std::span whole(counting);
+  const book::State state = book::state_of(whole.first(until), draft.happened);
+  const Known known{whole.first(until), whole.subspan(until), state, draft.happened, honey, all};
+  for (const auto& gate : gates) {
+    if (Outcome passed = gate(known, draft); !passed) return passed;
+  }
+  std::vector<entries::Entry> with(all.begin(), all.end());
+  with.push_back(as_entry(draft, number));
+  const auto before = book::standing_entries(all, end_of_time),
+             after = book::standing_entries(with, end_of_time);
+  if (Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
+  if (Outcome kept = keeps_marks(before, after, draft, honey); !kept) return kept;
+  if (Outcome kept = keeps_room(before, after); !kept) return kept;
+  if (is_one_of<entries::QueenBegan, entries::QueenMated, entries::Removed>(draft.payload))
+    return keeps_descent(before, after);
+  return Done{};
+}
+
+}  // namespace
+
+std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
+                                        std::span<const book::Draft> drafts, const HoneyRules& honey) {
   if (std::all_of(drafts.begin(), drafts.end(),
                   [](const auto& one) { return is_harmless(one.payload) && !one.supersedes; }))
-    return Done{};
+    return std::nullopt;
   std::vector<entries::Entry> all;
   std::copy_if(book.begin(), book.end(), std::back_inserter(all),
                [](const auto& entry) { return matters_to_others(entry.payload) || entry.supersedes; });
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     const book::Draft& draft = drafts[i];
     if (!is_harmless(draft.payload) || draft.supersedes) {
-      // A correction is judged without what it corrects.
-      std::vector<entries::Entry> others = all;
-      std::erase_if(others, [&](const auto& one) { return draft.supersedes == one.id; });
-      const auto counting = book::standing_entries(others, end_of_time);
-      const auto split = std::find_if(counting.begin(), counting.end(),
-                                      [&](const auto& one) { return one.happened > draft.happened; });
-      const auto until = static_cast<std::size_t>(split - counting.begin());
-      const std::span whole(counting);
-      const book::State state = book::state_of(whole.first(until), draft.happened);
-      const Known known{whole.first(until), whole.subspan(until), state, draft.happened, honey};
-      for (const auto& gate : gates) {
-        if (Outcome passed = gate(known, draft); !passed) return passed;
-      }
-      std::vector<entries::Entry> with = all;
-      with.push_back(as_entry(draft, i));
-      const auto before = book::standing_entries(all, end_of_time),
-                 after = book::standing_entries(with, end_of_time);
-      if (Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
-      if (Outcome kept = keeps_room(before, after); !kept) return kept;
+      if (Outcome passed = passes(all, draft, i, honey); !passed) return Objection{i, passed.problem()};
     }
     if (matters_to_others(draft.payload) || draft.supersedes) all.push_back(as_entry(draft, i));
   }
-  return Done{};
+  return std::nullopt;
 }
 
 }  // namespace beegarth::garth

@@ -9,6 +9,7 @@
 //   honey    nothing from a comb that was on during feeding or treatment is for people
 //   feed     never honey of unknown origin
 //   rules    what this keeper will not do
+//   descent  no queen is her own ancestor
 #pragma once
 
 #include <span>
@@ -18,6 +19,7 @@
 #include "book/book.hpp"
 #include "book/state.hpp"
 #include "garth/ledgers/honey.hpp"
+#include "garth/objection.hpp"
 
 namespace beegarth::garth {
 
@@ -28,6 +30,7 @@ struct Known {
   const book::State& state;
   Date day;
   HoneyRules honey;
+  std::span<const entries::Entry> said;  // of all days, what was corrected or removed too
 };
 
 // Each judges one draft; a Problem says what stands in the way, since which entry, and what to do.
@@ -44,11 +47,18 @@ Outcome rules_gate(const Known& known, const book::Draft& draft);
 // entered late. Both spans hold the entries that count, of all days, without the draft and with it.
 Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
                         const book::Draft& draft);
+// No correction or removal clears the mark of a batch of combs while the feeding or treatment stands that
+// made it.
+Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                    const book::Draft& draft, const HoneyRules& rules);
 // No hive holds more colonies than it is made for because of the draft, on the last day that is told of.
 Outcome keeps_room(std::span<const entries::Entry> before, std::span<const entries::Entry> after);
 
-// All of them, for drafts that come one after another.
-Outcome pass_the_gates(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,
-                       const HoneyRules& honey);
+// No queen descends from herself because of the draft.
+Outcome keeps_descent(std::span<const entries::Entry> before, std::span<const entries::Entry> after);
+
+// All of them, for drafts that come one after another: nothing, or what stands in the way of the first.
+std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
+                                        std::span<const book::Draft> drafts, const HoneyRules& honey);
 
 }  // namespace beegarth::garth

@@ -1,4 +1,5 @@
 // Honey from a comb that was on during feeding or treatment is never offered.
+#include <algorithm>
 #include <string>
 
 #include "garth/gates/gates.hpp"
@@ -13,7 +14,29 @@ HoneyLedger with_draft(const Known& known, const book::Draft& draft) {
   entry.happened = draft.happened;
   entry.payload = draft.payload;
   all.push_back(std::move(entry));
-  return honey_on(all, known.day, known.honey);
+  return honey_on(all, known.day, known.honey, first_said(known.said));
+}
+
+// What is known of every day, with what happened after the draft's own.
+HoneyLedger of_all_days(const Known& known) {
+  std::vector<entries::Entry> all(known.standing.begin(), known.standing.end());
+  all.insert(all.end(), known.later.begin(), known.later.end());
+  return honey_on(all, all.empty() ? known.day : std::max(known.day, all.back().happened), known.honey,
+                  first_said(known.said));
+}
+
+// Every jar goes back to a harvest; what is over has come from nowhere.
+Outcome judge_jars(const Known& known, const entries::Jars& jars) {
+  const double filled_kg = jars.jars * jars.net_g / 1000;
+  const HoneyLedger that_day = honey_on(known.standing, known.day, known.honey, first_said(known.said));
+  for (const HoneyLedger& ledger : {that_day, of_all_days(known)}) {
+    const double held = ledger.held_kg(jars.lot), jarred = ledger.jarred_kg(jars.lot) + filled_kg;
+    if (!holds_too_much(jarred, held)) continue;
+    return bad_input("lot '" + jars.lot.text() + "' holds " + kg_in_words(held) +
+                         " by its harvests, and its jars would hold " + kg_in_words(jarred),
+                     "jars", "enter the harvest that is missing, or correct its kg or the jars");
+  }
+  return Done{};
 }
 
 Outcome judge_harvest(const Known& known, const book::Draft& draft, const entries::Harvest& harvest) {
@@ -33,7 +56,7 @@ Outcome judge_harvest(const Known& known, const book::Draft& draft, const entrie
 }
 
 Outcome judge_lot(const Known& known, const LotId& lot, const char* deed) {
-  const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey);
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey, first_said(known.said));
   const auto faults = ledger.faults_of(lot);
   if (faults.empty()) return Done{};
   return bad_input("lot '" + lot.text() + "' cannot be " + deed + ": " + faults.front(), "lot",
@@ -42,11 +65,35 @@ Outcome judge_lot(const Known& known, const LotId& lot, const char* deed) {
 
 }  // namespace
 
+Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                    const book::Draft& draft, const HoneyRules& rules) {
+  if (!draft.supersedes && !std::holds_alternative<entries::Removed>(draft.payload)) return Done{};
+  const Date last = *Date::from_ymd(2999, 12, 31);
+  const HoneyLedger was = honey_on(before, last, rules), now = honey_on(after, last, rules);
+  for (const auto& [id, batch] : was.batches) {
+    if (!batch.mark) continue;
+    const EntryId& maker = batch.mark->entry;  // clang 14 captures no structured binding
+    const bool made_still =
+        std::any_of(after.begin(), after.end(), [&](const auto& entry) { return entry.id == maker; });
+    const auto then = now.batches.find(id);
+    if (!made_still || (then != now.batches.end() && then->second.mark)) continue;
+    return bad_input(
+        "this would clear the mark of '" + batch.combs.name + "', which was on a hive that was " +
+            batch.mark->words,
+        "combs " + id.text(),
+        "give the correction the day and the colony of the entry that it corrects; combs that were never on "
+        "that hive are a batch of their own");
+  }
+  return Done{};
+}
+
 Outcome honey_gate(const Known& known, const book::Draft& draft) {
   if (const auto* harvest = std::get_if<entries::Harvest>(&draft.payload))
     return judge_harvest(known, draft, *harvest);
-  if (const auto* jars = std::get_if<entries::Jars>(&draft.payload))
-    return judge_lot(known, jars->lot, "jarred");
+  if (const auto* jars = std::get_if<entries::Jars>(&draft.payload)) {
+    if (Outcome sound = judge_lot(known, jars->lot, "jarred"); !sound) return sound;
+    return judge_jars(known, *jars);
+  }
   if (const auto* sale = std::get_if<entries::Sale>(&draft.payload); sale && sale->lot)
     return judge_lot(known, *sale->lot, "sold");
   return Done{};

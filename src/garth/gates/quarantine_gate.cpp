@@ -1,5 +1,5 @@
-// A stock of unknown origin is united with nothing, and gives and takes no combs, until its quarantine is
-// lifted.
+// A stock of unknown origin is united with nothing, and gives and takes no combs, until the day that its
+// quarantine was set for is over, or it is lifted before.
 #include "garth/gates/gates.hpp"
 
 namespace beegarth::garth {
@@ -9,11 +9,13 @@ Outcome kept_apart(const Known& known, const ColonyId& id) {
   const entries::Entry* quarantine = nullptr;
   for (const auto& entry : known.standing) {
     const auto* said = std::get_if<entries::Quarantine>(&entry.payload);
-    if (said && said->colony == id) quarantine = said->until ? &entry : nullptr;
+    if (said && said->colony == id) quarantine = said->until && *said->until >= known.day ? &entry : nullptr;
   }
   if (quarantine == nullptr) return Done{};
   return bad_input(
-      "'" + id.text() + "' is in quarantine: it is united with nothing and shares no combs",
+      "'" + id.text() + "' is in quarantine until " +
+          std::get<entries::Quarantine>(quarantine->payload).until->iso() +
+          ": it is united with nothing and shares no combs",
       "entry " + quarantine->id.text(),
       "look through all its brood first; where all is well, enter quarantine with lifted = true");
 }

@@ -25,11 +25,17 @@ class MoveJudge {
   void refuse(const std::string& what, const SuspectColony& why) {
     if (fault_) return;
     std::string signs;
-    for (const auto& sign : why.signs) signs += (signs.empty() ? "" : ", ") + sign;
+    for (const auto& sign : why.signs) signs += (signs.empty() ? "" : ", ") + sign.text();
+    const char* rule = feeding_ ? "): no feed moves to or from it, feed and feeders carry disease on"
+                                : "): nothing moves to or from it";
+    const std::string ask =
+        feeding_ ? "ask the bee inspector, who may let you give feed that lies at this site already (write "
+                   "that down as a note); "
+                 : "tell the bee inspector; ";
     fault_ = bad_input(
-        what + " is suspect since " + why.since.iso() + " (" + signs + "): nothing moves to or from it",
-        "entry " + why.seen.front().text(),
-        "tell the bee inspector; enter 'cleared' when the inspector has cleared it");
+        what + " is suspect since " + why.since.iso() + " (" + signs + rule,
+        "entry " + why.signs.front().entry.text(),
+        ask + "enter 'cleared' for '" + name_of(why.colony) + "' when the inspector has cleared it");
   }
   std::string name_of(const ColonyId& id) const {
     const auto at = known_.state.colonies.find(id);
@@ -59,7 +65,10 @@ class MoveJudge {
       hive(began.hive);
   }
   void judge(const entries::Room& room) { colony(room.colony); }
-  void judge(const entries::Feed& feed) { colony(feed.colony); }
+  void judge(const entries::Feed& feed) {
+    feeding_ = true;
+    colony(feed.colony);
+  }
   void judge(const entries::Harvest& harvest) { colony(harvest.colony); }
   void judge(const entries::Queen& queen) {
     using entries::QueenEvent;
@@ -129,6 +138,7 @@ class MoveJudge {
 
   const Known& known_;
   Suspects suspects_;
+  bool feeding_ = false;
   std::optional<Problem> fault_;
 };
 
@@ -141,14 +151,20 @@ Outcome suspect_gate(const Known& known, const book::Draft& draft) {
 namespace {
 
 Problem frees(const std::string& what, const SuspectColony& before) {
-  return bad_input("this would end the suspicion of " + what + " without the inspector's word",
-                   "entry " + before.seen.front().text(),
-                   "enter 'cleared' when the inspector has cleared the colony; correct this afterwards");
+  return bad_input(
+      "this would end the suspicion of " + what + " without the inspector's word",
+      "entry " + before.signs.front().entry.text(),
+      "enter 'cleared' with colony = " + before.colony.text() +
+          " and by = the inspector's name, when the inspector has cleared it; what was entered by "
+          "mistake is cleared in the same way, and corrected or removed after that");
 }
 
-// What was suspect on a day and would be no longer, or only since a later day.
-std::optional<Problem> freed(const Suspects& before, const Suspects& after) {
+// What was suspect on a day and would be no longer, or only since a later day. `cleared` are those whose
+// suspicion on that day the inspector has ended since.
+std::optional<Problem> freed(const Suspects& before, const Suspects& after,
+                             const std::set<ColonyId>& cleared) {
   for (const auto& [colony, suspect] : before.colonies) {
+    if (cleared.contains(colony)) continue;
     const auto now = after.colonies.find(colony);
     if (now == after.colonies.end() || now->second.since > suspect.since)
       return frees("'" + colony.text() + "'", suspect);
@@ -170,11 +186,17 @@ Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const 
     if (!suspicious_signs(entry.payload).empty() || std::holds_alternative<entries::Cleared>(entry.payload))
       days.insert(entry.happened);
   for (const Date day : days) {
-    if (auto fault = freed(suspects_on(before, day), suspects_on(after, day))) return *std::move(fault);
+    std::set<ColonyId> cleared;
+    for (const auto& entry : before) {
+      const auto* word = std::get_if<entries::Cleared>(&entry.payload);
+      if (word && entry.happened >= day) cleared.insert(word->colony);
+    }
+    if (auto fault = freed(suspects_on(before, day), suspects_on(after, day), cleared))
+      return *std::move(fault);
   }
   if (days.empty()) return Done{};
   const Date last = *Date::from_ymd(2999, 12, 31);
-  if (auto fault = freed(suspects_on(before, last), suspects_on(after, last))) return *std::move(fault);
+  if (auto fault = freed(suspects_on(before, last), suspects_on(after, last), {})) return *std::move(fault);
   return Done{};
 }
 

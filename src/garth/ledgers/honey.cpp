@@ -1,6 +1,7 @@
 #include "garth/ledgers/honey.hpp"
 
 #include <algorithm>
+#include <utility>
 
 #include "entries/fields.hpp"
 
@@ -42,7 +43,8 @@ std::string words_of_key(std::string_view word) {
 
 class HoneyTeller {
  public:
-  explicit HoneyTeller(const HoneyRules& rules) : rules_(rules) {}
+  HoneyTeller(const HoneyRules& rules, std::map<EntryId, EntryId> outdone)
+      : rules_(rules), outdone_(std::move(outdone)) {}
 
   HoneyLedger take_all(std::span<const Entry> standing, Date day) {
     for (const Entry& entry : standing) {
@@ -216,7 +218,8 @@ class HoneyTeller {
   template <class Other>
   void take(const Entry&, const Other&) {}
   void take(const Entry& entry, const entries::Harvest& harvest) {
-    CropFrom crop{entry.id, entry.happened, harvest, {}, {}};
+    CropFrom crop{entry.id, entry.happened, harvest, {}, {}, {}};
+    if (const auto other = outdone_.find(entry.id); other != outdone_.end()) crop.outdone_by = other->second;
     judge(crop);
     ledger_.crops.push_back(std::move(crop));
   }
@@ -254,6 +257,7 @@ class HoneyTeller {
   }
 
   HoneyRules rules_;
+  std::map<EntryId, EntryId> outdone_;
   HoneyLedger ledger_;
   std::map<ColonyId, Unnamed> colonies_;
   std::map<ColonyId, HiveId> home_;
@@ -282,11 +286,43 @@ std::vector<std::string> HoneyLedger::faults_of(const LotId& lot) const {
                        *crop.fault);
   }
   if (!any) faults.emplace_back("no harvest is entered for it");
+  if (any && holds_too_much(jarred_kg(lot), held_kg(lot)))
+    faults.push_back("its jars hold " + kg_in_words(jarred_kg(lot)) + " and its harvests " +
+                     kg_in_words(held_kg(lot)));
   return faults;
 }
 
-HoneyLedger honey_on(std::span<const Entry> standing, Date day, const HoneyRules& rules) {
-  return HoneyTeller(rules).take_all(standing, day);
+double HoneyLedger::held_kg(const LotId& lot) const {
+  double kg = 0;
+  for (const CropFrom& crop : crops) {
+    if (crop.harvest.lot == lot && !crop.outdone_by) kg += crop.harvest.kg;
+  }
+  return kg;
+}
+
+double HoneyLedger::jarred_kg(const LotId& lot) const {
+  double kg = 0;
+  if (const auto filled = jars.find(lot); filled != jars.end()) {
+    for (const entries::Jars& one : filled->second) kg += one.jars * one.net_g / 1000;
+  }
+  return kg;
+}
+
+bool holds_too_much(double jarred_kg, double held_kg) {
+  return jarred_kg > held_kg + 0.001;
+}
+
+std::string kg_in_words(double kg) {
+  std::string text = std::to_string(kg);  // six decimals
+  text.erase(text.size() - 3);            // to the gram
+  text.erase(text.find_last_not_of('0') + 1);
+  if (text.back() == '.') text.pop_back();
+  return text + " kg";
+}
+
+HoneyLedger honey_on(std::span<const Entry> standing, Date day, const HoneyRules& rules,
+                     const FirstSaid& first) {
+  return HoneyTeller(rules, outdone_harvests(standing, first)).take_all(standing, day);
 }
 
 }  // namespace beegarth::garth

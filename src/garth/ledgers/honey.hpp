@@ -11,6 +11,7 @@
 
 #include "base/fact_table.hpp"
 #include "entries/entry.hpp"
+#include "garth/ledgers/side_by_side.hpp"
 
 namespace beegarth::garth {
 
@@ -34,6 +35,7 @@ struct CropFrom {  // one harvest and what speaks against offering it
   entries::Harvest harvest;
   std::optional<std::string> fault;  // empty: fit to be offered
   std::vector<EntryId> because;
+  std::optional<EntryId> outdone_by;  // the smaller correction of the same harvest, which counts instead
 };
 
 struct HoneyRules {
@@ -48,10 +50,18 @@ struct HoneyLedger {
   std::map<LotId, entries::Lot> lots;
   std::map<LotId, std::vector<entries::Jars>> jars;
 
+  double held_kg(const LotId& lot) const;    // by its harvests
+  double jarred_kg(const LotId& lot) const;  // by its jars
   // What speaks against offering a lot; empty where nothing does. An unknown lot has no honey.
   std::vector<std::string> faults_of(const LotId& lot) const;
 };
 
-HoneyLedger honey_on(std::span<const entries::Entry> standing, Date day, const HoneyRules& rules);
+// More in the jars than was harvested; a sum of decimals may be off by less than a gram.
+bool holds_too_much(double jarred_kg, double held_kg);
+std::string kg_in_words(double kg);  // to the gram
+
+// `first`: what corrects what (Session::first_said), so that a harvest corrected twice is counted once.
+HoneyLedger honey_on(std::span<const entries::Entry> standing, Date day, const HoneyRules& rules,
+                     const FirstSaid& first = {});
 
 }  // namespace beegarth::garth

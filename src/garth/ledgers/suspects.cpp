@@ -1,28 +1,11 @@
 #include "garth/ledgers/suspects.hpp"
 
 #include <algorithm>
-#include <array>
-#include <string_view>
 
 namespace beegarth::garth {
 namespace {
 
 using entries::Entry;
-
-// Foulbroods, small hive beetle, Tropilaelaps (trade facts 5.4).
-constexpr auto suspicious = std::to_array<std::string_view>(
-    {"sunken_cappings", "perforated_cappings", "greasy_cappings", "ropy_larva", "discoloured_larvae",
-     "hive_beetle", "other_brood_mite", "foulbrood_suspected"});
-
-std::vector<std::string> suspicious_among(const std::vector<std::string>& signs) {
-  std::vector<std::string> found;
-  for (std::string sign : signs) {
-    if (std::find(suspicious.begin(), suspicious.end(), sign) == suspicious.end()) continue;
-    std::replace(sign.begin(), sign.end(), '_', ' ');
-    found.push_back(std::move(sign));
-  }
-  return found;
-}
 
 class SuspicionFollower {
  public:
@@ -37,30 +20,55 @@ class SuspicionFollower {
 
  private:
   void begin_where_seen(const Entry& entry) {
-    const auto signs = suspicious_signs(entry.payload);
+    std::vector<SuspectSign> signs;
+    for (std::string& words : suspicious_signs(entry.payload))
+      signs.push_back({std::move(words), entry.happened, entry.id, {}});
+    if (signs.empty()) return;
     const ColonyId colony = entries::colony_of(entry.payload);
-    if (!signs.empty() && !colony.empty()) begin(colony, entry.happened, entry.id, signs);
+    const SiteId site = entries::site_of(entry.payload);
+    // A report is of what is suspect already, or else of the colony it names, or of all that stand there.
+    const bool report = std::holds_alternative<entries::Reported>(entry.payload);
+    const bool told_already =
+        report && (colony.empty() ? suspects_.at(site) : suspects_.at(colony)) != nullptr;
+    if (told_already) return;
+    if (!colony.empty()) return begin(colony, entry.happened, signs);
+    const auto homes = hive_of_;
+    for (const auto& [there, hive] : homes) {
+      const auto at = site_of_.find(hive);
+      if (at != site_of_.end() && at->second == site) begin(there, entry.happened, signs);
+    }
   }
-  void begin(const ColonyId& colony, Date day, const EntryId& seen, const std::vector<std::string>& signs) {
-    auto [at, fresh] = suspects_.colonies.try_emplace(colony);
-    SuspectColony& suspect = at->second;
-    if (fresh || day < suspect.since) suspect.since = day;
-    // Known already: two colonies that were each said to be united into the other would go round for ever.
-    if (std::find(suspect.seen.begin(), suspect.seen.end(), seen) != suspect.seen.end()) return;
-    suspect.seen.push_back(seen);
-    for (const std::string& sign : signs) {
-      if (std::find(suspect.signs.begin(), suspect.signs.end(), sign) == suspect.signs.end())
-        suspect.signs.push_back(sign);
+
+  // `signs` are of one entry, or passed on by one colony.
+  void begin(const ColonyId& colony, Date day, const std::vector<SuspectSign>& signs) {
+    const auto known = suspects_.colonies.find(colony);
+    std::vector<SuspectSign> fresh;
+    for (const SuspectSign& sign : signs) {
+      // Two colonies that were each said to be united into the other would go round for ever.
+      const bool there = known != suspects_.colonies.end() &&
+                         std::any_of(known->second.signs.begin(), known->second.signs.end(),
+                                     [&](const SuspectSign& one) { return one.entry == sign.entry; });
+      if (!there) fresh.push_back(sign);
     }
+    if (fresh.empty()) return;
+    SuspectColony& suspect = suspects_.colonies[colony];
+    if (suspect.signs.empty() || day < suspect.since) suspect.since = day;
+    suspect.colony = colony;
+    suspect.signs.insert(suspect.signs.end(), fresh.begin(), fresh.end());
     stands_there(colony);
-    // A result that comes after its colony was united with another tells of that one too.
-    if (const auto host = united_into_.find(colony); host != united_into_.end()) {
-      std::vector<std::string> passed;
-      passed.reserve(signs.size());
-      for (const std::string& sign : signs)
-        passed.push_back(sign.find(" in ") == std::string::npos ? sign + " in " + name_of(colony) : sign);
-      begin(host->second, day, seen, passed);
+    // What is seen later tells also of the colony that took this one in, and of those split off from it.
+    if (const auto host = united_into_.find(colony); host != united_into_.end())
+      begin(host->second, day, passed_on(fresh, colony));
+    if (const auto daughters = split_off_.find(colony); daughters != split_off_.end()) {
+      const auto all = daughters->second;
+      for (const ColonyId& daughter : all) begin(daughter, day, passed_on(fresh, colony));
     }
+  }
+  std::vector<SuspectSign> passed_on(std::vector<SuspectSign> signs, const ColonyId& from) const {
+    for (SuspectSign& sign : signs) {
+      if (sign.seen_in.empty()) sign.seen_in = name_of(from);
+    }
+    return signs;
   }
   // What a suspect colony touches is suspect with it.
   void stands_there(const ColonyId& colony) {
@@ -74,12 +82,7 @@ class SuspicionFollower {
   void pass_on(const Entry& entry, const ColonyId& from, const ColonyId& into) {
     const auto source = suspects_.colonies.find(from);
     if (source == suspects_.colonies.end()) return;
-    std::vector<std::string> signs;
-    for (const std::string& sign : source->second.signs) {
-      const bool told = sign.find(" in ") != std::string::npos;
-      signs.push_back(told ? sign : sign + " in " + name_of(from));
-    }
-    begin(into, entry.happened, source->second.seen.front(), signs);
+    begin(into, entry.happened, passed_on(source->second.signs, from));
   }
   std::string name_of(const ColonyId& colony) const {
     const auto name = names_.find(colony);
@@ -106,13 +109,18 @@ class SuspicionFollower {
     names_[split.into] = split.name;
     settle(split.into, split.hive);
     pass_on(entry, split.colony, split.into);
+    split_off_[split.colony].insert(split.into);
   }
   void take(const Entry& entry, const entries::Unite& unite) {
     pass_on(entry, unite.from, unite.colony);
     hive_of_.erase(unite.from);
     if (unite.from != unite.colony) united_into_[unite.from] = unite.colony;
   }
-  void take(const Entry&, const entries::Cleared& cleared) { suspects_.colonies.erase(cleared.colony); }
+  void take(const Entry&, const entries::Cleared& cleared) {
+    suspects_.colonies.erase(cleared.colony);
+    // Whatever it had from its mother colony, the inspector has looked at.
+    for (auto& [mother, daughters] : split_off_) daughters.erase(cleared.colony);
+  }
   template <class Other>
   void take(const Entry&, const Other&) {}
 
@@ -121,6 +129,7 @@ class SuspicionFollower {
   std::map<HiveId, SiteId> site_of_;
   std::map<ColonyId, std::string> names_;
   std::map<ColonyId, ColonyId> united_into_;
+  std::map<ColonyId, std::set<ColonyId>> split_off_;
 };
 
 template <class Wanted, class Set>
@@ -142,18 +151,6 @@ const SuspectColony* Suspects::at(const HiveId& hive) const {
 }
 const SuspectColony* Suspects::at(const SiteId& site) const {
   return first_with(*this, site, &SuspectColony::sites);
-}
-
-std::vector<std::string> suspicious_signs(const entries::Payload& payload) {
-  if (const auto* look = std::get_if<entries::Inspection>(&payload)) return suspicious_among(look->signs);
-  if (const auto* dead = std::get_if<entries::DeadColony>(&payload)) return suspicious_among(dead->signs);
-  if (const auto* sign = std::get_if<entries::Sign>(&payload)) {
-    if (sign->how_much == entries::Level::none) return {};
-    auto found = suspicious_among(sign->signs);
-    if (sign->thread_mm.value_or(0) > 0) found.emplace_back("a thread drawn from a cell");
-    return found;
-  }
-  return {};
 }
 
 Suspects suspects_on(std::span<const entries::Entry> standing, Date day) {

@@ -1,4 +1,5 @@
 // Which colonies, hives and sites are suspect of a notifiable disease or pest, and since what was seen.
+// Gates, plan and page all ask here.
 #pragma once
 
 #include <map>
@@ -11,12 +12,22 @@
 
 namespace beegarth::garth {
 
-// Suspicion begins with a sign, goes along with splits and unions, stays with every hive and site in which
-// the colony has stood since, and ends only when the keeper enters that the inspector has cleared the colony.
+struct SuspectSign {
+  std::string words;  // "sunken cappings"
+  Date seen;
+  EntryId entry;
+  std::string seen_in;  // the name of the colony it came from; empty: this one
+
+  std::string text() const { return seen_in.empty() ? words : words + " in " + seen_in; }
+};
+
+// Suspicion begins with a sign, a laboratory's finding or a report, goes along with splits and unions, stays
+// with every hive and site in which the colony has stood since, and ends only when the keeper enters that the
+// inspector has cleared the colony.
 struct SuspectColony {
+  ColonyId colony;
   Date since;
-  std::vector<EntryId> seen;       // the entries that it rests on
-  std::vector<std::string> signs;  // "sunken cappings", "sunken cappings in Alder"
+  std::vector<SuspectSign> signs;  // never empty
   std::set<HiveId> hives;
   std::set<SiteId> sites;
 };
@@ -29,7 +40,7 @@ struct Suspects {
   const SuspectColony* at(const SiteId& site) const;
 };
 
-// The signs in an entry that may be a notifiable disease or pest, as words; empty where there is none.
+// What in an entry may be a notifiable disease or pest, as words; empty where there is nothing.
 std::vector<std::string> suspicious_signs(const entries::Payload& payload);
 
 // `standing`: entries that count, oldest first (book::standing_entries). Looks at nothing after `day`.

@@ -3,8 +3,10 @@
 #include <algorithm>
 #include <cmath>
 #include <map>
+#include <set>
 
 #include "garth/believe.hpp"
+#include "garth/lines/descent.hpp"
 #include "lines/relationship.hpp"
 
 namespace beegarth::garth {
@@ -82,6 +84,60 @@ class QueenGatherer {
   std::map<QueenId, ColonyId> last_in_;
 };
 
+std::string named(const std::vector<QueenInBook>& queens, const std::string& key) {
+  const auto at =
+      std::find_if(queens.begin(), queens.end(), [&](const auto& one) { return one.queen.id.text() == key; });
+  return at == queens.end() ? "'" + key + "'" : at->name;
+}
+
+// Parents who are not in the book are unknown ones.
+void leave_out_strangers(std::vector<QueenInBook>& queens, std::vector<std::string>& remarks) {
+  std::set<lines::QueenId> there;
+  for (const auto& one : queens) there.insert(one.queen.id);
+  for (QueenInBook& one : queens) {
+    if (one.queen.mother && !there.contains(*one.queen.mother)) {
+      remarks.push_back(one.name + " is entered as a daughter of '" + one.queen.mother->text() +
+                        "', who is not in the book: her mother is taken as unknown.");
+      one.queen.mother.reset();
+    }
+    for (lines::Drones& drones : one.queen.mating) {
+      if (!drones.dam || there.contains(*drones.dam)) continue;
+      remarks.push_back(one.name + " is entered as mated with sons of '" + drones.dam->text() +
+                        "', who is not in the book: they are taken as sons of unknown queens.");
+      drones.dam.reset();
+    }
+  }
+}
+
+// Queens who descend from themselves lose their mothers, so that the rest can be shown.
+void break_circles(std::vector<QueenInBook>& queens, std::vector<std::string>& remarks) {
+  for (;;) {
+    Descent descent;
+    std::map<std::string, std::vector<std::string>> dams;
+    for (const auto& one : queens) {
+      for (const auto& drones : one.queen.mating)
+        if (drones.dam) dams[one.queen.id.text()].push_back(drones.dam->text());
+    }
+    for (const auto& one : queens) {
+      if (!one.queen.mother) continue;
+      auto& from = descent[one.queen.id.text()];
+      from = dams[one.queen.mother->text()];
+      from.push_back(one.queen.mother->text());
+    }
+    const auto circle = circle_in(descent);
+    if (circle.empty()) return;
+    std::string names;
+    for (const std::string& key : circle) names += (names.empty() ? "" : " and ") + named(queens, key);
+    remarks.push_back(names +
+                      (circle.size() == 1 ? " would be her own ancestor" : " would descend from each other") +
+                      ": the mother of each is left out until one of them is corrected.");
+    for (QueenInBook& one : queens) {
+      if (std::find(circle.begin(), circle.end(), one.queen.id.text()) != circle.end())
+        one.queen.mother.reset();
+    }
+  }
+}
+
 std::vector<lines::Score> scores_in(const Session& session, const lines::Pedigree& pedigree) {
   std::vector<lines::Score> scores;
   for (const Entry& entry : session.standing) {
@@ -136,7 +192,10 @@ Expected<BookLines> lines_of(const Session& session) {
     if (!*row) return row->problem();
   std::vector<lines::Queen> queens;
   BookLines book;
-  for (QueenInBook& one : QueenGatherer(session, *drones).gather()) {
+  std::vector<QueenInBook> gathered = QueenGatherer(session, *drones).gather();
+  leave_out_strangers(gathered, book.remarks);
+  break_circles(gathered, book.remarks);
+  for (QueenInBook& one : gathered) {
     queens.push_back(std::move(one.queen));
     book.names.push_back(std::move(one.name));
   }

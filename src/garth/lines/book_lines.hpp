@@ -21,10 +21,11 @@ struct BookLines {
   std::vector<lines::TraitEstimates> traits;
   lines::MatingQuestion question;  // empty of virgins where there is none to advise on
   std::optional<lines::MatingAdvice> advice;
+  std::vector<std::string> remarks;  // what was left out of the entries, because it cannot be
 };
 
-// A Problem where the entries contradict each other: a queen who is her own ancestor, a mother not in the
-// book.
+// Where the entries contradict each other (a queen who is her own ancestor, a mother who is not in the book)
+// the rest is worked out without them, and a remark says so.
 Expected<BookLines> lines_of(const Session& session);
 
 nlohmann::json lines_json(const BookLines& lines);

@@ -36,6 +36,7 @@ json lines_json(const BookLines& book) {
   for (const auto& trait : book.traits)
     traits.push_back({{"trait", trait.trait}, {"scores", trait.scores}, {"plainly", trait.plainly}});
   json answer{{"queens", std::move(queens)}, {"traits", std::move(traits)}};
+  if (!book.remarks.empty()) answer["remarks"] = book.remarks;
   if (!book.advice) return answer;
   for (const auto& cross : book.advice->crosses)
     crosses.push_back({{"cross", cross_name(book, cross)},
@@ -70,6 +71,7 @@ std::string lines_text(const BookLines& book) {
     }
   }
   for (const auto& trait : book.traits) text += trait.trait + ": " + trait.plainly + "\n";
+  for (const auto& remark : book.remarks) text += remark + "\n";
   if (!book.advice) return text;
   text += fmt::format("Matings (daughters' inbreeding at most {}):\n", book.question.inbreeding_limit);
   for (const auto& reason : book.advice->reasons) text += "  " + reason + "\n";

@@ -19,7 +19,7 @@ using entries::Entry;
 Expected<HoneyLedger> ledger_of(const Session& session) {
   const auto rules = HoneyRules::from(session.tables["work"]);
   if (!rules) return rules.problem();
-  return honey_on(session.standing, session.today, *rules);
+  return honey_on(session.standing, session.today, *rules, session.first_said);
 }
 
 Expected<std::optional<double>> moisture_of(const Session& session, const entries::Lot& lot) {
@@ -71,13 +71,25 @@ LotStory story_of(const Session& session, const HoneyLedger& ledger, const LotId
                (batch == ledger.batches.end() ? id.text() : batch->second.combs.name);
     }
     story.crops.push_back(colony_name(session, crop.harvest.colony) + combs + " " + crop.date.iso() + ", " +
-                          short_number(crop.harvest.kg) + " kg");
+                          short_number(crop.harvest.kg) + " kg" +
+                          (crop.outdone_by ? " (not counted: corrected twice)" : ""));
     story.entries.push_back(crop.entry);
     story.colonies.insert(crop.harvest.colony);
-    story.kg += crop.harvest.kg;
+    if (!crop.outdone_by) story.kg += crop.harvest.kg;
     story.last = crop.date;
   }
   return story;
+}
+
+// What the keeper still has to decide between.
+void say_what_stands_twice(const HoneyLedger& ledger, Register& out) {
+  for (const CropFrom& crop : ledger.crops) {
+    if (!crop.outdone_by) continue;
+    out.remarks.push_back("The harvest of " + crop.date.iso() + " from " + crop.harvest.colony.text() +
+                          " was corrected twice: the smaller of the two counts, and " +
+                          kg_in_words(crop.harvest.kg) + " (entry " + crop.entry.text() +
+                          ") does not, until you remove one of them.");
+  }
 }
 
 std::string setting(const Session& session, const char* name) {
@@ -105,6 +117,7 @@ Expected<Register> harvest_register(const Session& session) {
                          joined(combs), crop.fault ? "no" : "yes", crop.fault.value_or("")},
                         because});
   }
+  say_what_stands_twice(*ledger, out);
   return out;
 }
 
@@ -155,6 +168,7 @@ Expected<Register> lots_register(const Session& session) {
           joined(treatments, "; "), joined(jars), joined(sold, "; ")},
          story.entries});
   }
+  say_what_stands_twice(*ledger, out);
   return out;
 }
 
@@ -218,7 +232,9 @@ Expected<Register> yields_register(const Session& session) {
     std::vector<EntryId> entries;
   };
   std::map<std::pair<int, std::string>, Year> years;
+  const auto outdone = outdone_harvests(session.standing, session.first_said);
   for (const Entry& entry : session.standing) {
+    if (outdone.contains(entry.id)) continue;
     if (const auto* crop = std::get_if<entries::Harvest>(&entry.payload)) {
       Year& year = years[{entry.happened.year(), colony_name(session, crop->colony)}];
       year.kg += crop->kg;

@@ -115,9 +115,10 @@ class Writer {
                                 .product = purchase.description,
                                 .batch = purchase.batch,
                                 .amount = purchase.amount};
-    if (purchase.supplier && purchase.supplier_address)
-      record.supplier = *purchase.supplier + ", " + *purchase.supplier_address;
-    return other(entry, record, "bought", purchase.supplier.value_or(""));
+    record.supplier = purchase.supplier;
+    const bool no_address = purchase.supplier && !purchase.supplier_address;
+    if (no_address) record.supplier.reset();  // the law asks for name and address
+    return other(entry, record, "bought", purchase.supplier.value_or(""), no_address);
   }
   Outcome disposed(const Entry& entry, const entries::MedicineDisposed& disposal) {
     const duty::MedicineRecord record{.kind = duty::RecordKind::disposal,
@@ -133,9 +134,12 @@ class Writer {
 
  private:
   Outcome other(const Entry& entry, const duty::MedicineRecord& record, const std::string& what,
-                const std::string& supplier) {
-    const auto answer = duty::judge_record(record, country_table(session_, std::nullopt));
+                const std::string& supplier, bool only_address_missing = false) {
+    auto answer = duty::judge_record(record, country_table(session_, std::nullopt));
     if (!answer) return answer.problem();
+    if (only_address_missing)
+      std::replace(answer->missing.begin(), answer->missing.end(), std::string("supplier"),
+                   std::string("address of the supplier"));
     rows.push_back({entry.happened,
                     {entry.happened.iso(), what, record.product.value_or(""), record.batch.value_or(""),
                      record.amount.value_or(""), "", "", "", supplier, entry.who, iso(answer->keep_until),

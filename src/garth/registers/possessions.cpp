@@ -149,7 +149,9 @@ Expected<Register> combs_register(const Session& session) {
         {std::nullopt,
          {id.text(), combs.name, std::to_string(combs.count), std::string(entries::word_for(combs.use)),
           combs.drawn_year ? std::to_string(*combs.drawn_year) : "",
-          combs.drawn_year ? std::to_string(session.today.year() - *combs.drawn_year) : "",
+          combs.drawn_year && *combs.drawn_year <= session.today.year()
+              ? std::to_string(session.today.year() - *combs.drawn_year)
+              : "",
           batch.gone ? "melted or burnt"
           : batch.on ? "on " + colony_name(session, *batch.on)
                      : combs.store.value_or("in store"),

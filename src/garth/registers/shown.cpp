@@ -88,8 +88,11 @@ std::string register_pdf(const Register& one, const Span& span, Date dated, scen
   for (double& share : shares) share /= sum;
   // One block a row, so that a long register breaks between rows and not across them.
   pages.place(scene::table(heading, {}, shares, width, small, draw::text_height_mm));
-  for (const auto& row : one.rows)
-    pages.place(scene::table({}, {row.cells}, shares, width, small, draw::text_height_mm));
+  for (const auto& row : one.rows) {
+    for (const auto& part :
+         scene::cut_row(row.cells, shares, width, pages.height_mm(), small, draw::text_height_mm))
+      pages.place(scene::table({}, {part}, shares, width, small, draw::text_height_mm));
+  }
   if (one.rows.empty())
     pages.place(scene::paragraph("Nothing is entered.", width, plain, draw::text_height_mm));
   for (const auto& remark : one.remarks) {

@@ -46,6 +46,12 @@ TEST(Png, HasTheSignatureOfAPng) {
   EXPECT_EQ(to_png(drawing().pages.front(), 50).substr(0, 8), "\x89PNG\r\n\x1a\n");  // ISO/IEC 15948
 }
 
+TEST(Text, ACharacterThatNoFontHasIsShownByItsNumber) {
+  scene::Document document{"Strange", *Date::from_ymd(2026, 6, 4), {scene::blank(scene::Paper::a4)}};
+  document.pages.front().items.emplace_back(scene::Text{{20, 20}, "a \U0010FFF0 b \u00e9", 14});
+  EXPECT_NE(read_back(to_pdf(document), "strange").find("a [U+10FFF0] b \u00e9"), std::string::npos);
+}
+
 TEST(Text, WrapsInItsColumn) {
   scene::Text text{{0, 0}, "a line that is a good deal longer than its narrow column", 11};
   const double one_line = text_height_mm(text);

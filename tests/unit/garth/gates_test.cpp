@@ -110,13 +110,15 @@ TEST(Presence, nothing_is_done_to_a_colony_that_has_ended) {
   EXPECT_THAT(book.say(day_of(2, 2), entries::Feed{.colony = alder, .kg = 1}), IsEmpty());
 }
 
-TEST(Quarantine, keeps_a_stock_apart_until_it_is_lifted) {
+TEST(Quarantine, keeps_a_stock_apart_until_its_day_or_until_it_is_lifted) {
   ToldBook book;
   book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
-  EXPECT_THAT(book.say(day_of(7, 2), entries::Unite{.colony = birch, .from = alder}),
-              HasSubstr("in quarantine"));
-  book.must(day_of(7, 3), entries::Quarantine{.colony = alder, .lifted = true});
-  EXPECT_THAT(book.say(day_of(7, 4), entries::Unite{.colony = birch, .from = alder}), IsEmpty());
+  const entries::Unite unite{.colony = birch, .from = alder};
+  EXPECT_THAT(book.say(day_of(7, 1), unite), HasSubstr("in quarantine until 2026-07-01"));
+  ToldBook lifted = book;
+  lifted.must(day_of(6, 20), entries::Quarantine{.colony = alder, .lifted = true});
+  EXPECT_THAT(lifted.say(day_of(6, 21), unite), IsEmpty());
+  EXPECT_THAT(book.say(day_of(7, 2), unite), IsEmpty());
 }
 
 // ---- feed and the keeper's own rules ----

@@ -128,6 +128,66 @@ TEST(Honey, from_a_batch_that_was_never_on_the_colony_is_not_its_crop) {
   EXPECT_THAT(book.say(day_of(7, 20), crop({white})), HasSubstr("never on this colony"));
 }
 
+TEST(Honey, in_the_jars_is_no_more_than_was_harvested) {
+  ToldBook book;
+  const LotId lot("l1");
+  book.must(day_of(5, 1), supers(10));
+  book.must(day_of(7, 20), entries::Lot{.lot = lot, .name = "Summer"});
+  auto first = crop();  // 12 kg
+  first.lot = lot;
+  book.must(day_of(7, 20), first);
+  book.must(day_of(8, 1), entries::Jars{.lot = lot, .jars = 30, .net_g = 340});  // 10.2 kg
+  EXPECT_THAT(book.say(day_of(8, 2), entries::Jars{.lot = lot, .jars = 6, .net_g = 340}),
+              HasSubstr("holds 12 kg by its harvests, and its jars would hold 12.24 kg"));
+  // Nor by jars entered late, for a day before the others.
+  EXPECT_THAT(book.say(day_of(7, 25), entries::Jars{.lot = lot, .jars = 6, .net_g = 340}),
+              HasSubstr("its jars would hold 12.24 kg"));
+  book.must(day_of(8, 2), entries::Jars{.lot = lot, .jars = 5, .net_g = 340});
+}
+
+TEST(Honey, corrected_twice_is_in_the_lot_once_and_as_the_smaller) {
+  ToldBook book;
+  const LotId lot("l1");
+  book.must(day_of(5, 1), supers(10));
+  book.must(day_of(7, 20), entries::Lot{.lot = lot, .name = "Summer"});
+  auto said = crop();
+  said.lot = lot;
+  book.must(day_of(7, 20), said);
+  const EntryId harvest = book.last();
+  said.kg = 11;
+  ASSERT_THAT(book.say(day_of(7, 20), said, harvest), IsEmpty());
+  said.kg = 13;
+  ASSERT_THAT(book.say(day_of(7, 20), said, book.last()), IsEmpty());  // the correction corrected
+  said.kg = 10;
+  ASSERT_THAT(book.say(day_of(7, 20), said, harvest), IsEmpty());  // and the first entry once more
+  const Date day = day_of(8, 1);
+  const auto ledger = honey_on(book.standing(day), day, {}, first_said(book.all()));
+  EXPECT_EQ(ledger.crops.size(), 2U);
+  EXPECT_DOUBLE_EQ(ledger.held_kg(lot), 10);
+  EXPECT_THAT(book.say(day, entries::Jars{.lot = lot, .jars = 30, .net_g = 340}), HasSubstr("holds 10 kg"));
+}
+
+TEST(Honey, of_a_marked_batch_stays_marked_whatever_is_corrected) {
+  ToldBook book;
+  entries::Combs batch{
+      .combs = white, .name = "White", .count = 8, .use = entries::CombUse::honey, .colony = alder};
+  book.must(day_of(2, 1), batch);
+  const EntryId brought_in = book.last();
+  book.must(day_of(3, 1), entries::Feed{.colony = alder, .kg = 4});
+  const EntryId feed = book.last();
+  EXPECT_THAT(book.say(day_of(4, 1), batch, brought_in), HasSubstr("would clear the mark of 'White'"));
+  EXPECT_THAT(book.say(day_of(4, 1), entries::Removed{.entry = brought_in}), HasSubstr("clear the mark"));
+  auto elsewhere = batch;
+  elsewhere.colony.reset();
+  EXPECT_THAT(book.say(day_of(2, 1), elsewhere, brought_in), HasSubstr("clear the mark"));
+  batch.count = 7;
+  EXPECT_THAT(book.say(day_of(2, 1), batch, brought_in), IsEmpty());
+  EXPECT_TRUE(book.honey(day_of(5, 1)).batches.at(white).mark);
+  // A feed that was not given marks nothing.
+  EXPECT_THAT(book.say(day_of(4, 2), entries::Removed{.entry = feed}), IsEmpty());
+  EXPECT_FALSE(book.honey(day_of(5, 1)).batches.at(white).mark);
+}
+
 TEST(Honey, drone_comb_cut_out_marks_nothing) {
   ToldBook book;
   book.must(day_of(5, 1), supers(10));

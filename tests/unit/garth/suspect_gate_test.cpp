@@ -1,6 +1,8 @@
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
+#include <utility>
+
 #include "garth/ledgers/suspects.hpp"
 #include "told_book.hpp"
 
@@ -78,7 +80,8 @@ TEST(Suspicion, goes_along_with_a_split_entered_before_the_sign_was_seen) {
   book.keep_anyway({.happened = day_of(4, 20), .payload = ropy(alder)});
   const auto suspects = suspects_on(book.standing(day_of(5, 2)), day_of(5, 2));
   ASSERT_NE(suspects.at(ColonyId("new")), nullptr);
-  EXPECT_THAT(suspects.at(ColonyId("new"))->signs, testing::Contains("ropy larva in Alder"));
+  EXPECT_THAT(suspects.at(ColonyId("new"))->signs,
+              testing::Contains(testing::Property(&SuspectSign::text, "ropy larva in Alder")));
 }
 
 TEST(Suspicion, follows_a_colony_to_every_site_it_has_stood_at_since) {
@@ -121,6 +124,69 @@ TEST(Suspicion, of_a_colony_that_was_united_away_falls_on_the_one_that_took_it_i
   book.must(day_of(5, 10), ropy(alder));
   EXPECT_THAT(book.say(day_of(5, 11), entries::ColonyMoved{.colony = birch, .hive = h3}),
               HasSubstr("suspect"));
+}
+
+TEST_F(SuspectAlder, a_sign_entered_by_mistake_is_taken_back_once_the_inspector_has_cleared_it) {
+  const EntryId sign = book.last();
+  book.must(after, entries::Cleared{.colony = alder, .by = "the bee inspector"});
+  EXPECT_THAT(book.say(after + 1, entries::Removed{.entry = sign, .reason = "entered by mistake"}),
+              IsEmpty());
+  EXPECT_EQ(suspects_on(book.standing(after + 1), after + 1).at(alder), nullptr);
+}
+
+TEST_F(SuspectAlder, a_word_for_one_colony_does_not_free_another) {
+  const EntryId sign = book.last();
+  book.must(day_of(5, 11), ropy(birch));
+  book.must(after, entries::Cleared{.colony = birch, .by = "the bee inspector"});
+  EXPECT_THAT(book.say(after + 1, entries::Removed{.entry = sign}),
+              HasSubstr("suspicion of 'alder' without the inspector's word"));
+}
+
+TEST(Suspicion, is_raised_by_what_a_laboratory_found_and_by_what_was_reported) {
+  using entries::Finding;
+  using entries::SampleOf;
+  const auto found = [](SampleOf of, Finding finding, entries::Text result) {
+    return entries::Sample{.colony = alder, .of = of, .finding = finding, .result = std::move(result)};
+  };
+  const std::vector<std::pair<entries::Payload, bool>> cases = {
+      {found(SampleOf::brood, Finding::found, "European foulbrood"), true},
+      {found(SampleOf::debris, Finding::found, "spores of P. larvae (AFB)"), true},
+      {found(SampleOf::bees, Finding::found, "Aethina tumida"), true},
+      {found(SampleOf::brood, Finding::found, std::nullopt), true},
+      {found(SampleOf::bees, Finding::found, std::nullopt), false},
+      {found(SampleOf::bees, Finding::found, "nosema"), false},
+      {found(SampleOf::brood, Finding::found, "chalk brood spores"), false},
+      {found(SampleOf::brood, Finding::pending, std::nullopt), false},
+      {found(SampleOf::brood, Finding::nothing_found, "no foulbrood"), false},
+      {entries::Reported{.site = SiteId("bank"), .colony = alder, .what = "american_foulbrood"}, true},
+      {entries::Reported{.site = SiteId("bank"), .what = "european_foulbrood"}, true},
+      {entries::Reported{.site = SiteId("bank"), .what = "varroa"}, false},
+      {entries::Reported{.site = SiteId("yard"), .what = "european_foulbrood"},
+       false}};  // nobody lives there
+  for (const auto& [said, suspect] : cases) {
+    ToldBook book;
+    book.must(day_of(5, 10), said);
+    EXPECT_EQ(suspects_on(book.standing(day_of(5, 11)), day_of(5, 11)).at(alder) != nullptr, suspect)
+        << book::payload_json(said);
+  }
+}
+
+TEST_F(SuspectAlder, a_report_of_what_is_suspect_already_makes_nothing_else_suspect) {
+  book.must(after, entries::Reported{.site = SiteId("bank"), .what = "american_foulbrood"});
+  const auto suspects = suspects_on(book.standing(after), after);
+  EXPECT_EQ(suspects.at(birch), nullptr);
+  EXPECT_EQ(suspects.at(alder)->signs.size(), 2U);  // the ropy larva and its thread
+}
+
+TEST(Suspicion, falls_on_those_that_were_split_off_before_the_sign_was_seen) {
+  ToldBook book;
+  const ColonyId daughter("new");
+  book.must(day_of(5, 1), entries::Split{.colony = alder, .into = daughter, .name = "New", .hive = h3});
+  book.must(day_of(5, 10), ropy(alder));
+  EXPECT_NE(suspects_on(book.standing(day_of(5, 10)), day_of(5, 10)).at(daughter), nullptr);
+  book.must(day_of(5, 12), entries::Cleared{.colony = daughter, .by = "the bee inspector"});
+  book.must(day_of(5, 14), ropy(alder));
+  EXPECT_EQ(suspects_on(book.standing(day_of(5, 14)), day_of(5, 14)).at(daughter), nullptr);
 }
 
 TEST(Suspicion, chalk_brood_and_a_wet_board_raise_none) {

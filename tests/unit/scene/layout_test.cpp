@@ -31,6 +31,27 @@ TEST(Layout, TurnsThePageRatherThanTearABlock) {
   for (const Page& page : finished) EXPECT_LE(lowest(page), page.height_mm - 15);
 }
 
+// Ten bytes a line, lines of 4 mm.
+double by_length(const Text& text) {
+  return 4.0 * static_cast<double>((text.text.size() + 9) / 10);
+}
+
+TEST(Layout, ARowThatIsTooLongIsCutAndLosesNoWord) {
+  std::string words;
+  for (int i = 100; i < 300; ++i) words += std::to_string(i) + " ";
+  const auto rows = cut_row({"short", words, std::string(90, 'x')}, {1, 1, 1}, 180, 40, {}, by_length);
+  ASSERT_GT(rows.size(), 5U);
+  std::string joined;
+  for (const auto& row : rows) {
+    EXPECT_LE(table({}, {row}, {1, 1, 1}, 180, {}, by_length).height_mm, 40);
+    joined += row[1].starts_with("\u2026 ") ? row[1].substr(4) : row[1];
+  }
+  EXPECT_EQ(joined, words);
+  EXPECT_EQ(rows[0][0], "short");
+  EXPECT_EQ(rows[1][0], "");
+  EXPECT_EQ(cut_row({"a", "b"}, {1, 1}, 100, 40, {}, by_length).size(), 1U);
+}
+
 TEST(Layout, ABlockLongerThanAPageStartsOnAFreshOne) {
   Pages pages(Paper::letter, 15);
   pages.place(paragraph("line", 100, {}, five));

@@ -25,6 +25,7 @@ Needs watch_mites(const Asking& asking);  // bad odds out of the weeks of treatm
 Needs winter_work(const Asking& asking);  // heft, mouse guard, the broodless window
 Needs strips_out(const Asking& asking);
 Needs end_of_quarantine(const Asking& asking);
+Needs old_combs(const Asking& asking);
 Needs suspect(const Asking& asking);
 Needs dead_out(const Asking& asking);
 
@@ -33,6 +34,9 @@ Needs dearth_coming(const Asking& asking);
 Needs bait_boxes(const Asking& asking);
 Needs before_a_gale(const Asking& asking);
 Needs before_a_flood(const Asking& asking);
+Needs after_planting(const Asking& asking);  // three years of it: water, guards, weeds, gaps
+Needs stocks_wanted(const Asking& asking);   // and, at the first site, those wanted of all together
+Needs stored_combs(const Asking& asking);    // at the first site: moth and mice
 
 // A virgin is likely to be about: from when to when, and why. Nothing where she is not.
 struct KeptShut {

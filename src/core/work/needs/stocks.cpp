@@ -1,0 +1,77 @@
+// How many stocks are wanted where by which month, and how they may be come by.
+#include <algorithm>
+
+#include "work/needs/kinds.hpp"
+
+namespace beegarth::work {
+
+namespace {
+
+// The first of the month that the aim names, this year or next.
+Date due_of(const StockAim& aim, Date today) {
+  const Date this_year = *Date::from_ymd(today.year(), aim.month, 1);
+  return this_year >= today ? this_year : *Date::from_ymd(today.year() + 1, aim.month, 1);
+}
+
+std::string ways_to_more(int month) {
+  if (month >= 4 && month <= 6)
+    return "set bait boxes, answer swarm calls, split the strongest, or buy nuclei";
+  if (month >= 7 && month <= 8)
+    return "answer swarm calls, make up late nuclei with bought queens, or buy nuclei";
+  return "order nuclei now, and get bait boxes and empty hives ready for spring";
+}
+
+Needs wanted(const Asking& asking, const std::vector<StockAim>& aims, int living, const std::string& where,
+             int empty_hives, const std::string& key) {
+  const Date today = asking.input.today;
+  const int lead = asking.minutes("stock_lead_days");
+  Needs needs;
+  for (const StockAim& aim : aims) {
+    const Date due = due_of(aim, today);
+    if (due - today > lead || living == aim.colonies) continue;
+    const int missing = aim.colonies - living;
+    const std::string by = " by " + day_and_month_text(due);
+    facts::Need need =
+        asking.need("stocks", missing > 0 ? "get " + counted(missing, "more stock") + " for " + where + by +
+                                                ": " + ways_to_more(asking.month(today))
+                                          : "have " + counted(-missing, "stock") + " less " + where + by +
+                                                ": unite the weakest after a look at health, or sell");
+    need.key = "stocks/" + key + "/" + std::to_string(due.year()) + "-" + std::to_string(aim.month);
+    need.at_home = true;
+    need.minutes = asking.minutes("stock_minutes");
+    need.clock = facts::Clock::any;
+    need.loss = loss_when_late(
+        asking, today, lead,
+        missing > 0 ? asking.fact("stock_short_kg") * missing : asking.fact("stock_over_kg") * -missing);
+    need.why.push_back(because(
+        counted(living, "stock") + " " + (living == 1 ? "lives" : "live") + " " + where + ", " +
+            std::to_string(aim.colonies) + (aim.colonies == 1 ? " is" : " are") + " wanted" + by +
+            (empty_hives > 0 ? "; " + counted(empty_hives, "empty hive") + " there" : ""),
+        {aim.entry},
+        {asking.source("stock_lead_days"), asking.source(missing > 0 ? "stock_short_kg" : "stock_over_kg")}));
+    need.cautions.push_back(
+        missing > 0 ? "A stock of unknown origin stands apart until its own brood has been looked through."
+                    : "Never unite a stock that shows a sign of disease.");
+    needs.push_back(std::move(need));
+  }
+  return needs;
+}
+
+}  // namespace
+
+Needs stocks_wanted(const Asking& asking) {
+  const auto& colonies = asking.input.colonies;
+  const auto here = std::count_if(colonies.begin(), colonies.end(),
+                                  [&](const auto& colony) { return colony.site == asking.site.site; });
+  Needs needs = wanted(asking, asking.site.aims, static_cast<int>(here), "at " + asking.site.name,
+                       asking.site.empty_hives, asking.site.site.text());
+  if (asking.site.site != asking.input.sites.front().site) return needs;
+  int empty = 0;
+  for (const SiteStatus& site : asking.input.sites) empty += site.empty_hives;
+  for (facts::Need& need :
+       wanted(asking, asking.input.aims, static_cast<int>(colonies.size()), "at all sites", empty, "all"))
+    needs.push_back(std::move(need));
+  return needs;
+}
+
+}  // namespace beegarth::work

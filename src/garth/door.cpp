@@ -1,0 +1,62 @@
+#include "garth/door.hpp"
+
+#include <algorithm>
+#include <array>
+#include <optional>
+#include <string>
+#include <string_view>
+
+#include "entries/fields.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+// Unicode's White_Space as far as keyboards have it, and the marks that take no room.
+constexpr auto blanks = std::to_array<std::string_view>(
+    {" ",      "\t",     "\n",     "\r",     "\v",     "\f",     "\u00a0", "\u1680", "\u2000", "\u2001",
+     "\u2002", "\u2003", "\u2004", "\u2005", "\u2006", "\u2007", "\u2008", "\u2009", "\u200a", "\u200b",
+     "\u200c", "\u200d", "\u2028", "\u2029", "\u202f", "\u205f", "\u2060", "\u3000", "\ufeff"});
+
+bool is_blank(std::string_view text) {
+  while (!text.empty()) {
+    const auto one = std::find_if(blanks.begin(), blanks.end(),
+                                  [&](std::string_view blank) { return text.starts_with(blank); });
+    if (one == blanks.end()) return false;
+    text.remove_prefix(one->size());
+  }
+  return true;
+}
+
+struct BlankFinder : entries::FieldsPassedBy {
+  using FieldsPassedBy::id;
+  using FieldsPassedBy::text;
+  std::optional<Problem> fault;
+
+  void text(const char* name, const std::string& value, bool required) { look(name, value, required); }
+  template <class T>
+  void id(const char* name, const Id<T>& value, bool required) {
+    look(name, value.text(), required);
+  }
+
+ private:
+  void look(const char* name, const std::string& value, bool required) {
+    if (required && !fault && is_blank(value))
+      fault = bad_input(std::string(name) + " is blank", name, "say it in words");
+  }
+};
+
+}  // namespace
+
+Outcome fit_for_the_door(const entries::Payload& payload, Date happened) {
+  BlankFinder finder;
+  entries::visit_fields_of(finder, payload);
+  if (finder.fault) return *finder.fault;
+  const auto* combs = std::get_if<entries::Combs>(&payload);
+  if (combs && combs->drawn_year && *combs->drawn_year > happened.year())
+    return bad_input("the combs were drawn in " + std::to_string(*combs->drawn_year) +
+                         ", after the day they are entered for, " + happened.iso(),
+                     "drawn_year", "check the year and the day");
+  return Done{};
+}
+
+}  // namespace beegarth::garth
