@@ -29,7 +29,7 @@ std::vector<std::size_t> feature_lines(std::string_view text) {
     const char c = text[i];
     if (c == '\n') ++line;
     if (in_text) {
-      if (c == '\\') {
+      if (c == '\\' && i + 1 < text.size()) {
         last_text += text[++i];
       } else if (c == '"') {
         in_text = false;
@@ -245,7 +245,8 @@ Expected<std::vector<GeoFeature>> read_geojson(std::string_view bytes, const std
   if (!is_utf8(bytes)) return bad_input("the file is not UTF-8", file, "save it as UTF-8");
   if (too_deep(bytes)) return bad_input("lists within lists without an end", file, "give GeoJSON (RFC 7946)");
   try {
-    return GeoReader(file, feature_lines(bytes)).read(json::parse(bytes));
+    const json root = json::parse(bytes);  // before its lines are looked for: they want sound JSON
+    return GeoReader(file, feature_lines(bytes)).read(root);
   } catch (const json::parse_error& error) {
     return no_json(bytes, file, error.byte);
   } catch (const json::out_of_range&) {  // a number beyond what a double holds

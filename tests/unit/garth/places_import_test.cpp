@@ -69,6 +69,7 @@ TEST(PlacesImport, what_is_broken_is_refused_with_its_line) {
       {"{\"type\": \"Point\", \"coordinates\": [1e999, 0]}", "p.geojson"},
       {std::string(100'000, '['), "lists within lists"},
       {"\xff", "not UTF-8"},
+      {"{\"ty\\", "p.geojson:1: that is no JSON"},  // found by the fuzzer: a backslash at the very end
       {"{\"type\": \"FeatureCollection\", \"features\": [\n{\"type\": \"Feature\", \"geometry\": null},\n7]}",
        "p.geojson:"}};
   for (const auto& [text, what] : cases) {
