@@ -78,7 +78,7 @@ Expected<DateRule> read_date(const Place& place, const toml::node& node) {
     const auto has = [&](const char* mark) { return format.find(mark) != std::string::npos; };
     const bool has_year = has("%Y") || has("%y") || rule.year;
     if (!has_year || !has("%d") || !(has("%m") || has("%b") || has("%B"))) {
-      return place.refuse(node, "the date format " + quoted(format) + " leaves the day, month or year open",
+      return place.refuse(node, "the date format " + in_quotes(format) + " leaves the day, month or year open",
                           "use %Y or %y, %m, %b or %B, and %d, or name the year");
     }
   }
@@ -92,7 +92,7 @@ Expected<std::vector<RowTest>> read_tests(const Place& place, const toml::table&
   if (!node) return tests;
   const toml::array* list = node->as_array();
   if (!list)
-    return place.refuse(*node, quoted(key) + " must be a list",
+    return place.refuse(*node, in_quotes(key) + " must be a list",
                         "write [{ column = \"...\", missing = true }]");
   for (const toml::node& each : *list) {
     const toml::table* test = each.as_table();
@@ -149,13 +149,13 @@ Outcome options_fit(const Place& place, const toml::table& table, const FieldSha
   const bool is_text = shape.type == FieldType::text || shape.type == FieldType::id;
   for (const char* option : {"sum", "difference", "scale", "unit"}) {
     if (!is_number && table.contains(option)) {
-      return place.refuse(table, quoted(option) + " is for numbers, " + std::string(shape.name) + " is none",
+      return place.refuse(table, in_quotes(option) + " is for numbers, " + std::string(shape.name) + " is none",
                           "remove it");
     }
   }
   for (const char* option : {"prefix", "suffix", "as_key"}) {
     if (!is_text && table.contains(option)) {
-      return place.refuse(table, quoted(option) + " is for texts, " + std::string(shape.name) + " is none",
+      return place.refuse(table, in_quotes(option) + " is for texts, " + std::string(shape.name) + " is none",
                           "remove it");
     }
   }
@@ -164,7 +164,7 @@ Outcome options_fit(const Place& place, const toml::table& table, const FieldSha
   }
   if (!rule.unit.empty() && !unit_change(rule.unit, shape.limits)) {
     const std::string possible = units_for(shape.limits);
-    return place.refuse(table, std::string(shape.name) + " cannot be given in " + quoted(rule.unit),
+    return place.refuse(table, std::string(shape.name) + " cannot be given in " + in_quotes(rule.unit),
                         possible.empty() ? "remove the unit" : "use one of " + possible);
   }
   return Done{};
@@ -222,7 +222,7 @@ Expected<FieldRule> read_field(const Place& place, std::string_view name, const 
   if (!shape) {
     std::string list;
     for (const FieldShape& each : shapes) list += (list.empty() ? "" : ", ") + std::string(each.name);
-    return place.refuse(node, std::string(entries::kind_name(empty)) + " has no field " + quoted(name),
+    return place.refuse(node, std::string(entries::kind_name(empty)) + " has no field " + in_quotes(name),
                         "use one of " + list);
   }
   const toml::table* table = node.as_table();
@@ -292,7 +292,7 @@ Expected<EntryRule> read_entry(const Place& place, const toml::node& node) {
   if (!per.empty()) rule.once_per = per;
   const auto empty = entries::empty_payload(rule.kind);
   if (!empty)
-    return place.refuse(node, "there is no kind of entry " + quoted(rule.kind),
+    return place.refuse(node, "there is no kind of entry " + in_quotes(rule.kind),
                         "beegarth enter BOOK --list names the kinds");
   if (const toml::node* date = table->get("date")) {
     auto read = read_date(place, *date);

@@ -4,7 +4,7 @@
 
 namespace beegarth::garth {
 
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   return "'" + std::string(text.substr(0, 60)) + "'";
 }
 
@@ -14,7 +14,7 @@ Outcome only_these(const Place& place, const toml::table& table,
     if (std::find(known.begin(), known.end(), key.str()) != known.end()) continue;
     std::string list;
     for (const std::string_view word : known) list += (list.empty() ? "" : ", ") + std::string(word);
-    return place.refuse(value, "a map has no " + quoted(key.str()) + " here", "use " + list);
+    return place.refuse(value, "a map has no " + in_quotes(key.str()) + " here", "use " + list);
   }
   return Done{};
 }
@@ -22,7 +22,7 @@ Outcome only_these(const Place& place, const toml::table& table,
 Outcome take_number(const Place& place, const toml::table& table, std::string_view key, double& target) {
   const toml::node* node = table.get(key);
   if (!node) return Done{};
-  if (!node->is_number()) return place.refuse(*node, quoted(key) + " must be a number", "mend it");
+  if (!node->is_number()) return place.refuse(*node, in_quotes(key) + " must be a number", "mend it");
   target = node->value_or(0.0);
   return Done{};
 }
@@ -35,7 +35,7 @@ Outcome take_whole(const Place& place, const toml::table& table, std::string_vie
   if (!value || *value < low || *value > high) {
     return place.refuse(
         *node,
-        quoted(key) + " must be a whole number from " + std::to_string(low) + " to " + std::to_string(high),
+        in_quotes(key) + " must be a whole number from " + std::to_string(low) + " to " + std::to_string(high),
         "mend it");
   }
   target = static_cast<int>(*value);
@@ -47,7 +47,7 @@ Outcome take_texts(const Place& place, const toml::table& table, std::string_vie
   const toml::node* node = table.get(key);
   if (!node) return Done{};
   const auto refused = [&] {
-    return place.refuse(*node, quoted(key) + " must be a text or a list of texts", "mend it");
+    return place.refuse(*node, in_quotes(key) + " must be a text or a list of texts", "mend it");
   };
   if (const auto one = node->value_exact<std::string>()) {
     target = {*one};

@@ -26,7 +26,7 @@ class Place {
   std::string name_;
 };
 
-std::string quoted(std::string_view text);
+std::string in_quotes(std::string_view text);
 
 // A problem where the table holds another key.
 Outcome only_these(const Place& place, const toml::table& table,
@@ -39,7 +39,7 @@ Outcome take(const Place& place, const toml::table& table, std::string_view key,
   const toml::node* node = table.get(key);
   if (!node) return Done{};
   const auto value = node->value_exact<T>();
-  if (!value) return place.refuse(*node, quoted(key) + " must be " + described, "mend it");
+  if (!value) return place.refuse(*node, in_quotes(key) + " must be " + described, "mend it");
   target = *value;
   return Done{};
 }

@@ -209,7 +209,7 @@ Outcome score_from(Session& session, Date day, const std::vector<Origin>& origin
   session.today = day;
   if (auto outcome = refresh(session); !outcome) return outcome;
   std::vector<ForecastWish> wishes;
-  std::vector<Origin> asked;
+  std::vector<Origin> wished_for;
   Date horizon = day;
   for (const Origin& origin : origins) {
     const auto colony = session.state.colonies.find(origin.seen->colony);
@@ -222,14 +222,14 @@ Outcome score_from(Session& session, Date day, const std::vector<Origin>& origin
     if (wish.dates.empty()) continue;
     horizon = std::max(horizon, wish.dates.back());
     wishes.push_back(std::move(wish));
-    asked.push_back(origin);
+    wished_for.push_back(origin);
   }
   if (wishes.empty()) return Done{};
   const auto skies = skies_of(session, horizon);
   if (!skies) return skies.problem();
   const auto forecasts = forecasts_of(session, *skies, wishes);
   if (!forecasts) return forecasts.problem();
-  for (std::size_t i = 0; i < asked.size(); ++i) scorer.score(*asked[i].seen, asked[i].look, (*forecasts)[i]);
+  for (std::size_t i = 0; i < wished_for.size(); ++i) scorer.score(*wished_for[i].seen, wished_for[i].look, (*forecasts)[i]);
   return Done{};
 }
 
