@@ -67,6 +67,23 @@ Actions queen(e::QueenEvent event) {
   return {};
 }
 
+// All of it goes over where whole combs do, and none where the bees are shaken.
+double brood_kept(const e::Transfer& p, const DeedFigures& f) {
+  if (p.brood_kept) return *p.brood_kept;
+  switch (p.how) {
+    case e::TransferWay::shaken:
+      return 0;
+    case e::TransferWay::cut_and_tied:
+      return f.tied_brood_kept;
+    case e::TransferWay::grown_down:
+    case e::TransferWay::grown_across:
+    case e::TransferWay::bars_among_frames:
+    case e::TransferWay::combs_lifted_over:
+      break;
+  }
+  return 1;
+}
+
 struct Convert {
   const DeedFigures& f;
   const colony::Model& model;
@@ -77,6 +94,10 @@ struct Convert {
   Actions operator()(const e::Queen& p) const { return queen(p.event); }
   Actions operator()(const e::Room& p) const {
     return {colony::AddRoom{p.brood_combs.value_or(0), p.super_combs.value_or(0), p.undrawn.value_or(0)}};
+  }
+  Actions operator()(const e::Transfer& p) const {
+    const double kept = brood_kept(p, f);
+    return kept < 1 ? Actions{colony::RemoveBrood{1 - kept}} : Actions{};
   }
   Actions operator()(const e::Swarmed&) const { return {colony::SwarmSeen{}}; }
   Actions operator()(const e::Split& p) const {
@@ -112,6 +133,7 @@ Expected<DeedFigures> read_deed_figures(const FactTable& observation) {
                                                      {"united_mites", &DeedFigures::united_mites},
                                                      {"syrup_sugar", &DeedFigures::syrup_sugar_pct},
                                                      {"fondant_sugar", &DeedFigures::fondant_sugar_pct},
+                                                     {"tied_brood_kept", &DeedFigures::tied_brood_kept},
                                                      {"stores_per_sugar", &DeedFigures::stores_per_sugar}});
   for (const Field& row : rows) {
     const auto value = observation.value(row.key);

@@ -15,6 +15,7 @@ namespace beegarth::belief {
 struct DeedFigures {
   double united_bees, united_brood, united_stores_kg, united_mites;
   double syrup_sugar_pct, fondant_sugar_pct, stores_per_sugar;
+  double tied_brood_kept;  // share, where comb was cut and tied into frames
 };
 Expected<DeedFigures> read_deed_figures(const FactTable& observation);
 

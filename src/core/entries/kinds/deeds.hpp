@@ -80,7 +80,7 @@ struct Transfer {  // of a colony into a hive of another pattern
   ColonyId colony;
   HiveId hive;
   TransferWay how = TransferWay::shaken;
-  double brood_kept = 0;  // share 0..1
+  Number brood_kept;  // share 0..1; absent: as is usual for the way
   Text remark;
 };
 enum class Urgency { swarm_call, blown_over, robbing, spraying, flood, theft, stings, fire, other };
