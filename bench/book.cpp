@@ -136,14 +136,15 @@ int grow(const std::string& path, const std::string& shape) {
   return 0;
 }
 
-std::size_t count_of(const book::Book& book) { return or_die(book.find({.limit = 1})).count; }
+std::size_t count_of(const book::Book& book) {
+  return or_die(book.find({.limit = 1})).count;
+}
 
 int bench_read(const std::string& path) {
   garth::SessionOptions options;
   options.today = *Date::from_ymd(2025, 12, 20);
-  tell("opened to see what there is, a new process's first", times_of(1, [&](int) {
-         (void)or_die(garth::open_outline(path, options));
-       }));
+  tell("opened to see what there is, a new process's first",
+       times_of(1, [&](int) { (void)or_die(garth::open_outline(path, options)); }));
   tell("the same again", times_of(5, [&](int) { (void)or_die(garth::open_outline(path, options)); }));
   const auto outline = or_die(garth::open_outline(path, options));
   tell("what there is at another date of the open book", times_of(21, [&](int run) {
@@ -163,9 +164,8 @@ int bench_read(const std::string& path) {
            {.about = "Invented Field 2"},
            {.text = "calm", .from = *Date::from_ymd(2019, 6, 1), .to = *Date::from_ymd(2019, 6, 30)}}) {
     std::size_t count = 0;
-    const auto times = times_of(7, [&](int) {
-      count = or_die(garth::search_entries(outline.book, outline.state, search)).count;
-    });
+    const auto times = times_of(
+        7, [&](int) { count = or_die(garth::search_entries(outline.book, outline.state, search)).count; });
     tell(fmt::format("search '{}' {} {}{}: {} found", search.text, search.kind, search.about,
                      search.from ? " in a month" : "", count)
              .c_str(),

@@ -78,7 +78,8 @@ Expected<DateRule> read_date(const Place& place, const toml::node& node) {
     const auto has = [&](const char* mark) { return format.find(mark) != std::string::npos; };
     const bool has_year = has("%Y") || has("%y") || rule.year;
     if (!has_year || !has("%d") || !(has("%m") || has("%b") || has("%B"))) {
-      return place.refuse(node, "the date format " + in_quotes(format) + " leaves the day, month or year open",
+      return place.refuse(node,
+                          "the date format " + in_quotes(format) + " leaves the day, month or year open",
                           "use %Y or %y, %m, %b or %B, and %d, or name the year");
     }
   }
@@ -149,8 +150,8 @@ Outcome options_fit(const Place& place, const toml::table& table, const FieldSha
   const bool is_text = shape.type == FieldType::text || shape.type == FieldType::id;
   for (const char* option : {"sum", "difference", "scale", "unit"}) {
     if (!is_number && table.contains(option)) {
-      return place.refuse(table, in_quotes(option) + " is for numbers, " + std::string(shape.name) + " is none",
-                          "remove it");
+      return place.refuse(
+          table, in_quotes(option) + " is for numbers, " + std::string(shape.name) + " is none", "remove it");
     }
   }
   for (const char* option : {"prefix", "suffix", "as_key"}) {

@@ -33,10 +33,10 @@ Outcome take_whole(const Place& place, const toml::table& table, std::string_vie
   if (!node) return Done{};
   const auto value = node->value_exact<std::int64_t>();
   if (!value || *value < low || *value > high) {
-    return place.refuse(
-        *node,
-        in_quotes(key) + " must be a whole number from " + std::to_string(low) + " to " + std::to_string(high),
-        "mend it");
+    return place.refuse(*node,
+                        in_quotes(key) + " must be a whole number from " + std::to_string(low) + " to " +
+                            std::to_string(high),
+                        "mend it");
   }
   target = static_cast<int>(*value);
   return Done{};

@@ -229,7 +229,8 @@ Outcome score_from(Session& session, Date day, const std::vector<Origin>& origin
   if (!skies) return skies.problem();
   const auto forecasts = forecasts_of(session, *skies, wishes);
   if (!forecasts) return forecasts.problem();
-  for (std::size_t i = 0; i < wished_for.size(); ++i) scorer.score(*wished_for[i].seen, wished_for[i].look, (*forecasts)[i]);
+  for (std::size_t i = 0; i < wished_for.size(); ++i)
+    scorer.score(*wished_for[i].seen, wished_for[i].look, (*forecasts)[i]);
   return Done{};
 }
 

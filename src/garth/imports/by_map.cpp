@@ -73,7 +73,7 @@ std::size_t leave_out_known(const std::vector<entries::Entry>& there, bool place
                             std::vector<ImportDraft>& drafts) {
   std::set<std::string> told;
   const auto key = [&](Date date, const entries::Payload& payload) {
-    const std::string place = places ? place_key(payload) : std::string();
+    std::string place = places ? place_key(payload) : std::string();
     if (!place.empty()) return place;
     return date.iso() + std::string(entries::kind_name(payload)) + book::payload_json(payload);
   };

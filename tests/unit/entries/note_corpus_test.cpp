@@ -138,7 +138,8 @@ TEST(NoteCorpus, the_words_beside_an_entry_say_it_again) {
       if (line.find("forecast yes") != std::string::npos) continue;  // the word stands in the heading
       // What was found in a dead hive is read so only behind the word that says it is dead, strips end what
       // was said to be in, and "another" is of what was fed before.
-      const bool needs_more = line.rfind("  dead colony", 0) == 0 || line.rfind("  treatment ended", 0) == 0 ||
+      const bool needs_more = line.rfind("  dead colony", 0) == 0 ||
+                              line.rfind("  treatment ended", 0) == 0 ||
                               told.words.find("another") != std::string::npos;
       if (needs_more) continue;
       const bool shared = each.line.find("colony Bank") != std::string::npos;

@@ -21,6 +21,26 @@ std::string ways_to_more(int month) {
   return "order nuclei now, and get bait boxes and empty hives ready for spring";
 }
 
+std::string asked_for(int missing, const std::string& where, const std::string& by, int month) {
+  std::string text = missing > 0 ? "get " + counted(missing, "more stock") + " for " : "have ";
+  if (missing <= 0) text += counted(-missing, "stock") + " less ";
+  text += where;
+  text += by;
+  text += ": ";
+  return text + (missing > 0 ? ways_to_more(month) : "unite the weakest after a look at health, or sell");
+}
+
+std::string why_asked(const StockAim& aim, int living, const std::string& where, const std::string& by,
+                      int empty_hives) {
+  std::string text = counted(living, "stock") + (living == 1 ? " lives " : " live ");
+  text += where;
+  text += ", " + std::to_string(aim.colonies) + (aim.colonies == 1 ? " is" : " are");
+  text += " wanted";
+  text += by;
+  if (empty_hives > 0) text += "; " + counted(empty_hives, "empty hive") + " there";
+  return text;
+}
+
 Needs wanted(const Asking& asking, const std::vector<StockAim>& aims, int living, const std::string& where,
              int empty_hives, const std::string& key) {
   const Date today = asking.input.today;
@@ -31,11 +51,7 @@ Needs wanted(const Asking& asking, const std::vector<StockAim>& aims, int living
     if (due - today > lead || living == aim.colonies) continue;
     const int missing = aim.colonies - living;
     const std::string by = " by " + day_and_month_text(due);
-    facts::Need need =
-        asking.need("stocks", missing > 0 ? "get " + counted(missing, "more stock") + " for " + where + by +
-                                                ": " + ways_to_more(asking.month(today))
-                                          : "have " + counted(-missing, "stock") + " less " + where + by +
-                                                ": unite the weakest after a look at health, or sell");
+    facts::Need need = asking.need("stocks", asked_for(missing, where, by, asking.month(today)));
     need.key = "stocks/" + key + "/" + std::to_string(due.year()) + "-" + std::to_string(aim.month);
     need.at_home = true;
     need.minutes = asking.minutes("stock_minutes");
@@ -44,10 +60,7 @@ Needs wanted(const Asking& asking, const std::vector<StockAim>& aims, int living
         asking, today, lead,
         missing > 0 ? asking.fact("stock_short_kg") * missing : asking.fact("stock_over_kg") * -missing);
     need.why.push_back(because(
-        counted(living, "stock") + " " + (living == 1 ? "lives" : "live") + " " + where + ", " +
-            std::to_string(aim.colonies) + (aim.colonies == 1 ? " is" : " are") + " wanted" + by +
-            (empty_hives > 0 ? "; " + counted(empty_hives, "empty hive") + " there" : ""),
-        {aim.entry},
+        why_asked(aim, living, where, by, empty_hives), {aim.entry},
         {asking.source("stock_lead_days"), asking.source(missing > 0 ? "stock_short_kg" : "stock_over_kg")}));
     need.cautions.push_back(
         missing > 0 ? "A stock of unknown origin stands apart until its own brood has been looked through."
