@@ -229,7 +229,7 @@ constexpr auto commands = std::to_array<Command>({
     {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",
      sheet_command, sheet_options},
     {"key-in", "A filled sheet comes back: what was written in its boxes, in its own order, becomes entries",
-     "beegarth key-in build/demo.garth filled.txt --site \"Slate Yard\" --date 2026-06-03 --keep",
+     "beegarth key-in build/demo.garth filled.txt --site \"Pinder Yard\" --date 2026-06-03 --keep",
      key_in_command, key_in_options},
     {"register", "Medicines, movements, lots and the other registers, on screen, as CSV or printed",
      "beegarth register build/demo.garth medicines --out medicines.pdf", register_command, register_options},

@@ -3,6 +3,7 @@
 #include <array>
 #include <cctype>
 
+#include "base/utf8.hpp"
 #include "garth/keyed_sheet.hpp"
 
 namespace beegarth::garth {
@@ -143,6 +144,8 @@ Expected<std::vector<WrittenBox>> boxes_in_lines(const SheetToKeyIn& sheet, std:
     ++number;
     if (line.empty() || line.starts_with("--")) continue;
     const std::string where = "line " + std::to_string(number);
+    if (const auto bad = first_bad_utf8(line))
+      return bad_input("is not UTF-8 at byte " + std::to_string(*bad + 1), where, "save it as UTF-8");
     // A name may hold a slash: the row ends at the first one before which a row is named.
     std::optional<Problem> fault;
     for (auto slash = line.find('/'); slash != std::string_view::npos; slash = line.find('/', slash + 1)) {

@@ -150,10 +150,12 @@ void read_room(Reading& reading) {
   room.undrawn = boxes.whole("undrawn");
   if (!room.brood_combs && !room.super_combs)
     boxes.blame("brood combs put on", "it is not said how many combs went on or off", "write the number");
-  const bool on_super = !boxes.any({"brood combs put on", "brood combs taken off"});
-  reading.add(
-      room, on_super ? "super combs put on" : "brood combs put on",
-      {{"brood_combs", "brood combs put on"}, {"super_combs", "super combs put on"}, {"undrawn", "undrawn"}});
+  const std::string brood =
+      boxes.any({"brood combs put on"}) ? "brood combs put on" : "brood combs taken off";
+  const std::string super =
+      boxes.any({"super combs put on"}) ? "super combs put on" : "super combs taken off";
+  reading.add(room, room.brood_combs ? brood : super,
+              {{"brood_combs", brood}, {"super_combs", super}, {"undrawn", "undrawn"}});
 }
 
 void read_feed(Reading& reading) {

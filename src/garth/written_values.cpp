@@ -34,6 +34,7 @@ std::optional<double> Boxes::number(const char* box) {
   if (!said) return {};
   const auto value = number_in(*said);
   if (!value) blame(box, "'" + *said + "' is no number", "write it in figures, like 6 or 6.5");
+  if (value && *value < 0) blame(box, "'" + *said + "' is less than nothing", "no box of a sheet is");
   return value;
 }
 

@@ -37,6 +37,11 @@ double price_of(const facts::Need& need) {
   return std::max(0.0, need.loss.never - best);
 }
 
+void narrow_stocks(facts::Need& need, const std::set<std::string>& rules) {
+  if (is_of_kind(need, "stocks-over") && rules.contains("no_uniting"))
+    need.cautions.push_back("By your own rule no uniting: to sell or give away is left.");
+}
+
 // Which of the classes of treatment are left; both refused leaves heat, brood breaks and combs cut out.
 void narrow_treatment(facts::Need& need, const std::set<std::string>& rules) {
   if (!is_of_kind(need, "treat")) return;
@@ -53,6 +58,7 @@ KeptRules keep_rules(std::vector<facts::Need> needs, const std::set<std::string>
   KeptRules kept;
   for (facts::Need& need : needs) {
     narrow_treatment(need, rules);
+    narrow_stocks(need, rules);
     const auto broken = std::find_if(refusals.begin(), refusals.end(), [&](const Refusal& one) {
       return rules.contains(std::string(one.rule)) && is_of_kind(need, one.needs_of);
     });

@@ -39,6 +39,30 @@ Outcome judge_jars(const Known& known, const entries::Jars& jars) {
   return Done{};
 }
 
+// No more is sold of a lot than was harvested into it, nor more jars of it than were filled.
+Outcome judge_amount_sold(const Known& known, const entries::Sale& sale) {
+  double sold_kg = sale.kg.value_or(0);
+  int sold = sale.jars.value_or(0), filled = 0;
+  for (const auto& entry : known.standing) {
+    const auto* before = std::get_if<entries::Sale>(&entry.payload);
+    if (before && before->lot == sale.lot)
+      sold_kg += before->kg.value_or(0), sold += before->jars.value_or(0);
+    const auto* jars = std::get_if<entries::Jars>(&entry.payload);
+    if (jars && jars->lot == *sale.lot) filled += jars->jars;
+  }
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey, first_said(known.said));
+  const double held = ledger.held_kg(*sale.lot);
+  if (sale.kg && holds_too_much(sold_kg, held))
+    return bad_input("lot '" + sale.lot->text() + "' holds " + kg_in_words(held) + " by its harvests, and " +
+                         kg_in_words(sold_kg) + " of it would be sold",
+                     "kg", "enter the harvest that is missing, or correct the kg");
+  if (sale.jars && sold > filled)
+    return bad_input(std::to_string(filled) + " jars of lot '" + sale.lot->text() + "' were filled, and " +
+                         std::to_string(sold) + " would be sold",
+                     "jars", "enter the jars that were filled first, or correct the number");
+  return Done{};
+}
+
 Outcome judge_harvest(const Known& known, const book::Draft& draft, const entries::Harvest& harvest) {
   const HoneyLedger ledger = with_draft(known, draft);
   for (const CombsId& id : harvest.from) {
@@ -94,8 +118,10 @@ Outcome honey_gate(const Known& known, const book::Draft& draft) {
     if (Outcome sound = judge_lot(known, jars->lot, "jarred"); !sound) return sound;
     return judge_jars(known, *jars);
   }
-  if (const auto* sale = std::get_if<entries::Sale>(&draft.payload); sale && sale->lot)
-    return judge_lot(known, *sale->lot, "sold");
+  if (const auto* sale = std::get_if<entries::Sale>(&draft.payload); sale && sale->lot) {
+    if (Outcome offered = judge_lot(known, *sale->lot, "sold"); !offered) return offered;
+    return judge_amount_sold(known, *sale);
+  }
   return Done{};
 }
 

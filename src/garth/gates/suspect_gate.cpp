@@ -86,11 +86,22 @@ class MoveJudge {
   }
   void judge(const entries::Sale& sale) {
     if (sale.colony) colony(*sale.colony);
-    if (!sale.lot) return;
-    for (const auto& entry : known_.standing) {
-      const auto* crop = std::get_if<entries::Harvest>(&entry.payload);
-      if (crop && crop->lot == sale.lot) colony(crop->colony);
-    }
+    if (sale.lot) crops_of(*sale.lot);
+    using entries::Goods;
+    const bool of_a_stock = sale.what == Goods::bees || sale.what == Goods::queen || sale.what == Goods::kit;
+    if ((of_a_stock && !sale.colony) || (sale.what == Goods::honey && !sale.lot)) from_somewhere(of_a_stock);
+  }
+  void judge(const entries::Extraction& extraction) {
+    // Combs that were robbed out or extracted carry foulbrood to whoever licks them dry.
+    if (extraction.wet_combs_back.value_or(false)) crops_of(extraction.lot);
+  }
+  void judge(const entries::SiteClosed& closed) { site(closed.site); }  // it would be forgotten with its duty
+  void judge(const entries::Part& part) {
+    // What was never told of may be written down where it lies; what is carried may not.
+    const auto before = site_of_part(part.part);
+    if (!before || !part.site || before == part.site) return;
+    site(*before);
+    site(*part.site);
   }
   void judge(const entries::Hive& moved) {
     const auto before = known_.state.hives.find(moved.hive);
@@ -101,6 +112,12 @@ class MoveJudge {
   }
   void judge(const entries::Assembled& assembled) {
     hive(assembled.hive);
+    const auto hive_now = known_.state.hives.find(assembled.hive);
+    for (const PartId& part : assembled.parts) {
+      const auto lies_at = site_of_part(part);
+      const bool stays = hive_now != known_.state.hives.end() && lies_at == hive_now->second.site;
+      if (lies_at && !stays) site(*lies_at);
+    }
     for (const auto& entry : known_.standing) {  // where the parts were before
       const auto* before = std::get_if<entries::Assembled>(&entry.payload);
       if (before == nullptr || before->hive == assembled.hive) continue;
@@ -123,6 +140,29 @@ class MoveJudge {
   template <class Other>
   void judge(const Other&) {}
 
+  void crops_of(const LotId& lot) {
+    for (const auto& entry : known_.standing) {
+      const auto* crop = std::get_if<entries::Harvest>(&entry.payload);
+      if (crop && crop->lot == lot) colony(crop->colony);
+    }
+  }
+  // Something goes out and nothing says where from, while some colony is suspect.
+  void from_somewhere(bool of_a_stock) {
+    if (fault_) return;
+    const SuspectColony& suspect = suspects_.colonies.begin()->second;
+    fault_ =
+        bad_input("'" + name_of(suspect.colony) + "' is suspect, and this does not say where it comes from",
+                  of_a_stock ? "colony" : "lot",
+                  of_a_stock ? "name the colony that it was part of" : "name the lot that the honey is of");
+  }
+  std::optional<SiteId> site_of_part(const PartId& id) const {
+    std::optional<SiteId> at;
+    for (const auto& entry : known_.standing) {
+      const auto* part = std::get_if<entries::Part>(&entry.payload);
+      if (part && part->part == id && part->site) at = part->site;
+    }
+    return at;
+  }
   std::optional<ColonyId> colony_with(const CombsId& combs) const {
     std::optional<ColonyId> on;
     for (const auto& entry : known_.standing) {

@@ -5,6 +5,7 @@
 #include <utility>
 
 #include "garth/imports/content_lines.hpp"
+#include "garth/ledgers/suspects.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -173,7 +174,7 @@ Expected<EventRows> event_rows(std::string_view bytes, const std::string& file, 
   const auto events = calendar_events(bytes, file, offset);
   if (!events) return events.problem();
   std::vector<ListedRow> rows;
-  std::size_t own = 0, off = 0, to_come = 0, wordless = 0, utc = 0, recurring = 0;
+  std::size_t own = 0, off = 0, to_come = 0, wordless = 0, utc = 0, recurring = 0, disease = 0;
   for (const CalendarEvent& event : *events) {
     const std::string words = all_words(event);
     const bool ours = event.uid.ends_with(own_uid);
@@ -186,6 +187,7 @@ Expected<EventRows> event_rows(std::string_view bytes, const std::string& file, 
     if (!counts || event.day > today || words.empty()) continue;
     utc += event.from_utc;
     recurring += event.recurs;
+    disease += names_a_notifiable(words);
     std::string site, colony;
     if (const auto found = book::find_site(state, event.location)) site = found->text();
     const std::string spoken = spoken_of(event.summary);
@@ -213,6 +215,9 @@ Expected<EventRows> event_rows(std::string_view bytes, const std::string& file, 
             "told in UTC and taken as " + number_text(offset) +
                 " h ahead of it, the clock "
                 "of the sites");
+  count_out(out.oddities, disease,
+            "that may tell of a notifiable disease, kept as a note: nothing is made suspect by it; "
+            "enter the sign or the report, and tell the bee inspector");
   count_out(out.oddities, recurring, "said to recur: the first day alone is taken");
   return out;
 }

@@ -43,6 +43,9 @@ struct Suspects {
 // What in an entry may be a notifiable disease or pest, as words; empty where there is nothing.
 std::vector<std::string> suspicious_signs(const entries::Payload& payload);
 
+// Whether words that somebody wrote name a notifiable disease or pest, or what causes it.
+bool names_a_notifiable(const std::string& text);
+
 // `standing`: entries that count, oldest first (book::standing_entries). Looks at nothing after `day`.
 Suspects suspects_on(std::span<const entries::Entry> standing, Date day);
 

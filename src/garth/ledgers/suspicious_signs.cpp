@@ -41,17 +41,10 @@ std::string plain_words(std::string text) {
   return " " + text + " ";
 }
 
-bool names_one(const std::string& text) {
-  const std::string words = plain_words(text);
-  return std::any_of(disease_names.begin(), disease_names.end(), [&](std::string_view name) {
-    return words.find(" " + std::string(name)) != std::string::npos;
-  });
-}
-
 std::vector<std::string> in(const entries::Sample& sample) {
   if (sample.finding != entries::Finding::found) return {};
   const std::string result = sample.result.value_or("");
-  if (names_one(result)) return {"the laboratory found: " + result};
+  if (names_a_notifiable(result)) return {"the laboratory found: " + result};
   // Bees are sent for nosema and mites; the others mostly for foulbrood (from memory).
   const bool may_be =
       sample.of != entries::SampleOf::bees && sample.of != entries::SampleOf::other && result.empty();
@@ -60,7 +53,7 @@ std::vector<std::string> in(const entries::Sample& sample) {
 }
 
 std::vector<std::string> in(const entries::Reported& reported) {
-  if (!names_one(reported.what)) return {};
+  if (!names_a_notifiable(reported.what)) return {};
   std::string what = reported.what;
   std::replace(what.begin(), what.end(), '_', ' ');
   return {what + " reported"};
@@ -85,6 +78,13 @@ std::vector<std::string> in(const Other&) {
 }
 
 }  // namespace
+
+bool names_a_notifiable(const std::string& text) {
+  const std::string words = plain_words(text);
+  return std::any_of(disease_names.begin(), disease_names.end(), [&](std::string_view name) {
+    return words.find(" " + std::string(name)) != std::string::npos;
+  });
+}
 
 std::vector<std::string> suspicious_signs(const entries::Payload& payload) {
   return std::visit([](const auto& said) { return in(said); }, payload);

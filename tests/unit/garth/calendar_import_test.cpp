@@ -78,6 +78,13 @@ TEST(CalendarImport, reads_back_what_the_export_wrote_and_leaves_it_out_of_the_b
   EXPECT_THAT(rows->oddities, ElementsAre(HasSubstr("2 events left out: dates that beegarth's own")));
 }
 
+TEST(CalendarImport, an_event_that_tells_of_foulbrood_is_worth_a_look) {
+  const auto rows = event_rows(
+      calendar(event("DTSTART:20260601T143000\r\nSUMMARY:Cobble: foulbrood seen\r\n")), "c.ics", {}, today);
+  ASSERT_TRUE(rows);
+  EXPECT_THAT(rows->oddities, ElementsAre(HasSubstr("nothing is made suspect by it")));
+}
+
 // ---- what is broken ----
 TEST(CalendarImport, what_is_broken_is_refused_with_its_line) {
   const std::vector<std::pair<std::string, std::string>> cases = {

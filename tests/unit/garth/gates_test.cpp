@@ -121,6 +121,30 @@ TEST(Quarantine, keeps_a_stock_apart_until_its_day_or_until_it_is_lifted) {
   EXPECT_THAT(book.say(day_of(7, 2), unite), IsEmpty());
 }
 
+TEST(Quarantine, is_not_shortened_but_lifted_and_does_not_end_before_it_begins) {
+  ToldBook book;
+  EXPECT_THAT(book.say(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(5, 1)}),
+              HasSubstr("before its own day"));
+  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
+  EXPECT_THAT(book.say(day_of(6, 5), entries::Quarantine{.colony = alder, .until = day_of(6, 8)}),
+              HasSubstr("in quarantine until 2026-07-01"));
+  book.must(day_of(6, 5), entries::Quarantine{.colony = alder, .until = day_of(8, 1)});
+  book.must(day_of(6, 20), entries::Quarantine{.colony = alder, .lifted = true});
+}
+TEST(Quarantine, holds_combs_that_went_by_way_of_the_store) {
+  ToldBook book;
+  const CombsId combs("k");
+  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
+  book.must(day_of(6, 2), entries::Combs{.combs = combs, .name = "K", .count = 3, .colony = alder});
+  book.must(day_of(6, 3), entries::CombsMoved{.combs = combs, .to = entries::CombsGo::into_store});
+  EXPECT_THAT(book.say(day_of(6, 4),
+                       entries::CombsMoved{.combs = combs, .to = entries::CombsGo::on_hive, .colony = birch}),
+              HasSubstr("shares no combs"));
+  EXPECT_THAT(book.say(day_of(6, 4),
+                       entries::CombsMoved{.combs = combs, .to = entries::CombsGo::on_hive, .colony = alder}),
+              IsEmpty());
+}
+
 // ---- feed and the keeper's own rules ----
 TEST(Feed, is_never_honey_of_unknown_origin) {
   ToldBook book;

@@ -145,6 +145,23 @@ TEST(Honey, in_the_jars_is_no_more_than_was_harvested) {
   book.must(day_of(8, 2), entries::Jars{.lot = lot, .jars = 5, .net_g = 340});
 }
 
+TEST(Honey, sold_is_no_more_than_was_harvested_or_filled) {
+  ToldBook book;
+  const LotId lot("l1");
+  book.must(day_of(5, 1), supers(10));
+  book.must(day_of(7, 20), entries::Lot{.lot = lot, .name = "Summer", .moisture_pct = 17.5});
+  auto first = crop();  // 12 kg
+  first.lot = lot;
+  book.must(day_of(7, 20), first);
+  entries::Sale sale{.what = entries::Goods::honey, .description = "x", .lot = lot, .kg = 13};
+  EXPECT_THAT(book.say(day_of(8, 3), sale), HasSubstr("13 kg of it would be sold"));
+  sale = {.what = entries::Goods::honey, .description = "x", .lot = lot, .jars = 6};
+  EXPECT_THAT(book.say(day_of(8, 3), sale), HasSubstr("0 jars of lot 'l1' were filled"));
+  book.must(day_of(8, 1), entries::Jars{.lot = lot, .jars = 10, .net_g = 340});
+  book.must(day_of(8, 3), sale);
+  EXPECT_THAT(book.say(day_of(8, 4), sale), HasSubstr("12 would be sold"));
+}
+
 TEST(Honey, corrected_twice_is_in_the_lot_once_and_as_the_smaller) {
   ToldBook book;
   const LotId lot("l1");

@@ -47,6 +47,38 @@ TEST_F(SuspectAlder, its_whole_site_is_held_with_it) {
       HasSubstr("suspect"));
 }
 
+TEST_F(SuspectAlder, its_site_is_not_closed_and_so_forgotten) {
+  EXPECT_THAT(book.say(after, entries::SiteClosed{.site = SiteId("bank")}),
+              HasSubstr("site 'bank' is suspect"));
+  EXPECT_THAT(book.say(after, entries::SiteClosed{.site = SiteId("yard")}), IsEmpty());
+}
+
+TEST_F(SuspectAlder, no_part_that_lies_at_its_site_is_built_in_or_carried_elsewhere) {
+  const PartId box("box");
+  book.must(day_of(4, 1), entries::Part{.part = box, .name = "box", .site = SiteId("bank")});
+  EXPECT_THAT(book.say(after, entries::Assembled{.hive = HiveId("h4"), .parts = {box}}),
+              HasSubstr("suspect"));
+  EXPECT_THAT(book.say(after, entries::Part{.part = box, .name = "box", .site = SiteId("yard")}),
+              HasSubstr("suspect"));
+  EXPECT_THAT(book.say(after, entries::Part{.part = box, .name = "box", .site = SiteId("bank")}), IsEmpty());
+}
+
+TEST_F(SuspectAlder, what_is_sold_says_where_it_comes_from_as_long_as_anything_is_suspect) {
+  using entries::Goods;
+  for (const Goods what : {Goods::bees, Goods::queen, Goods::kit, Goods::honey})
+    EXPECT_THAT(book.say(after, entries::Sale{.what = what, .description = "x"}),
+                HasSubstr("does not say where it comes from"));
+  EXPECT_THAT(book.say(after, entries::Sale{.what = Goods::plants, .description = "x"}), IsEmpty());
+}
+
+TEST_F(SuspectAlder, its_wet_combs_go_back_to_nobody) {
+  const LotId lot("l1");
+  book.must(day_of(5, 1), entries::Lot{.lot = lot, .name = "Spring"});
+  book.must(day_of(5, 1), entries::Harvest{.colony = alder, .kg = 5, .lot = lot});
+  EXPECT_THAT(book.say(after, entries::Extraction{.lot = lot, .wet_combs_back = true}), HasSubstr("suspect"));
+  EXPECT_THAT(book.say(after, entries::Extraction{.lot = lot, .wet_combs_back = false}), IsEmpty());
+}
+
 TEST_F(SuspectAlder, looks_treatments_and_its_death_may_be_entered) {
   EXPECT_THAT(book.say(after, entries::Inspection{.colony = alder}), IsEmpty());
   EXPECT_THAT(book.say(after, entries::Treatment{.colony = alder, .kind = entries::TreatmentKind::thymol}),

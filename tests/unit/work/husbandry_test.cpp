@@ -3,6 +3,7 @@
 #include <gtest/gtest.h>
 
 #include "quiet_colony.hpp"
+#include "work/refused.hpp"
 
 namespace beegarth::work {
 namespace {
@@ -138,7 +139,25 @@ TEST(Stocks, too_few_for_the_month_ahead_are_told_from_home) {
 TEST(Stocks, too_many_for_the_month_ahead_are_united_or_sold) {
   NeedsInput input = invented(june);
   input.aims = {{8, 0, EntryId("aim")}};
-  EXPECT_THAT(find(needs_of(input), "stocks/all/2026-8")->what, HasSubstr("1 stock less"));
+  EXPECT_THAT(find(needs_of(input), "stocks-over/all/2026-8")->what, HasSubstr("1 stock less"));
+}
+TEST(Stocks, are_neither_got_nor_given_away_at_a_suspect_site_nor_given_away_out_of_quarantine) {
+  NeedsInput input = invented(june);
+  input.sites.front().aims = {{8, 0, EntryId("aim")}};
+  input.colonies.front().quarantine_until = seen(june + 9, 0, "swarm");
+  EXPECT_THAT(find(needs_of(input), "stocks-over/withy/2026-8")->held, HasSubstr("quarantine"));
+  input.sites.front().aims = {{8, 3, EntryId("aim")}};
+  EXPECT_EQ(find(needs_of(input), "stocks/withy/2026-8")->held, "") << "more may come all the same";
+  input.colonies.front().suspect = true;
+  EXPECT_THAT(find(needs_of(input), "stocks/withy/2026-8")->held, HasSubstr("suspect"));
+}
+TEST(Stocks, too_many_are_not_united_where_the_keeper_never_unites) {
+  NeedsInput input = invented(june);
+  input.aims = {{8, 0, EntryId("aim")}};
+  const auto kept = keep_rules(needs_of(input), {"no_uniting"});
+  const auto* need = find(kept.needs, "stocks-over/all/2026-8");
+  ASSERT_NE(need, nullptr);
+  EXPECT_THAT(need->cautions, ::testing::Contains(HasSubstr("no uniting")));
 }
 TEST(Stocks, as_many_as_wanted_or_wanted_far_ahead_ask_for_nothing) {
   NeedsInput input = invented(june);

@@ -1,5 +1,6 @@
 // How many stocks are wanted where by which month, and how they may be come by.
-#include <algorithm>
+#include <cstdlib>
+#include <optional>
 
 #include "work/needs/kinds.hpp"
 
@@ -27,7 +28,9 @@ std::string asked_for(int missing, const std::string& where, const std::string& 
   text += where;
   text += by;
   text += ": ";
-  return text + (missing > 0 ? ways_to_more(month) : "unite the weakest after a look at health, or sell");
+  return text + (missing > 0
+                     ? ways_to_more(month)
+                     : "choose which to unite with another or to sell, after a look at the health of both");
 }
 
 std::string why_asked(const StockAim& aim, int living, const std::string& where, const std::string& by,
@@ -41,31 +44,57 @@ std::string why_asked(const StockAim& aim, int living, const std::string& where,
   return text;
 }
 
-Needs wanted(const Asking& asking, const std::vector<StockAim>& aims, int living, const std::string& where,
-             int empty_hives, const std::string& key) {
-  const Date today = asking.input.today;
+// One site, or all of them together.
+struct Where {
+  std::string words;  // "at Withy Meadow"
+  std::string key;
+  int living = 0;
+  int empty_hives = 0;
+  bool everywhere = false;
+};
+
+// Why stocks neither come nor go for now: a suspicion; and none goes that stands in quarantine.
+std::optional<std::string> bound_by(const Asking& asking, const Where& where, bool too_many) {
+  for (const ColonyStatus& colony : asking.input.colonies) {
+    if (!where.everywhere && colony.site != asking.site.site) continue;
+    if (colony.suspect)
+      return colony.name + " is suspect: no bees move to or from its site until the inspector has cleared it";
+    if (too_many && colony.quarantine_until && colony.quarantine_until->date >= asking.input.today)
+      return colony.name + " is in quarantine until " + day_text(colony.quarantine_until->date) +
+             ": count again when that is over";
+  }
+  return std::nullopt;
+}
+
+facts::Need wanted(const Asking& asking, const StockAim& aim, const Where& where, Date due) {
+  const int missing = aim.colonies - where.living;
   const int lead = asking.minutes("stock_lead_days");
+  const std::string by = " by " + day_and_month_text(due);
+  facts::Need need =
+      asking.need("stocks", asked_for(missing, where.words, by, asking.month(asking.input.today)));
+  need.key = (missing > 0 ? "stocks/" : "stocks-over/") + where.key + "/" + std::to_string(due.year()) + "-" +
+             std::to_string(aim.month);
+  need.at_home = true;
+  need.minutes = asking.minutes("stock_minutes");
+  need.clock = facts::Clock::any;
+  const char* price = missing > 0 ? "stock_short_kg" : "stock_over_kg";
+  need.loss = loss_when_late(asking, asking.input.today, lead, asking.fact(price) * std::abs(missing));
+  need.why.push_back(because(why_asked(aim, where.living, where.words, by, where.empty_hives), {aim.entry},
+                             {asking.source("stock_lead_days"), asking.source(price)}));
+  need.cautions.push_back(
+      missing > 0 ? "A stock of unknown origin stands apart until its own brood has been looked through."
+                  : "Never unite a stock that shows a sign of disease.");
+  if (const auto bound = bound_by(asking, where, missing < 0)) need.held = *bound;
+  return need;
+}
+
+Needs all_wanted(const Asking& asking, const std::vector<StockAim>& aims, const Where& where) {
   Needs needs;
   for (const StockAim& aim : aims) {
-    const Date due = due_of(aim, today);
-    if (due - today > lead || living == aim.colonies) continue;
-    const int missing = aim.colonies - living;
-    const std::string by = " by " + day_and_month_text(due);
-    facts::Need need = asking.need("stocks", asked_for(missing, where, by, asking.month(today)));
-    need.key = "stocks/" + key + "/" + std::to_string(due.year()) + "-" + std::to_string(aim.month);
-    need.at_home = true;
-    need.minutes = asking.minutes("stock_minutes");
-    need.clock = facts::Clock::any;
-    need.loss = loss_when_late(
-        asking, today, lead,
-        missing > 0 ? asking.fact("stock_short_kg") * missing : asking.fact("stock_over_kg") * -missing);
-    need.why.push_back(because(
-        why_asked(aim, living, where, by, empty_hives), {aim.entry},
-        {asking.source("stock_lead_days"), asking.source(missing > 0 ? "stock_short_kg" : "stock_over_kg")}));
-    need.cautions.push_back(
-        missing > 0 ? "A stock of unknown origin stands apart until its own brood has been looked through."
-                    : "Never unite a stock that shows a sign of disease.");
-    needs.push_back(std::move(need));
+    const Date due = due_of(aim, asking.input.today);
+    if (due - asking.input.today > asking.minutes("stock_lead_days") || where.living == aim.colonies)
+      continue;
+    needs.push_back(wanted(asking, aim, where, due));
   }
   return needs;
 }
@@ -74,15 +103,13 @@ Needs wanted(const Asking& asking, const std::vector<StockAim>& aims, int living
 
 Needs stocks_wanted(const Asking& asking) {
   const auto& colonies = asking.input.colonies;
-  const auto here = std::count_if(colonies.begin(), colonies.end(),
-                                  [&](const auto& colony) { return colony.site == asking.site.site; });
-  Needs needs = wanted(asking, asking.site.aims, static_cast<int>(here), "at " + asking.site.name,
-                       asking.site.empty_hives, asking.site.site.text());
+  Where here{"at " + asking.site.name, asking.site.site.text(), 0, asking.site.empty_hives};
+  for (const ColonyStatus& colony : colonies) here.living += colony.site == asking.site.site ? 1 : 0;
+  Needs needs = all_wanted(asking, asking.site.aims, here);
   if (asking.site.site != asking.input.sites.front().site) return needs;
-  int empty = 0;
-  for (const SiteStatus& site : asking.input.sites) empty += site.empty_hives;
-  for (facts::Need& need :
-       wanted(asking, asking.input.aims, static_cast<int>(colonies.size()), "at all sites", empty, "all"))
+  Where everywhere{"at all sites", "all", static_cast<int>(colonies.size()), 0, true};
+  for (const SiteStatus& site : asking.input.sites) everywhere.empty_hives += site.empty_hives;
+  for (facts::Need& need : all_wanted(asking, asking.input.aims, everywhere))
     needs.push_back(std::move(need));
   return needs;
 }
