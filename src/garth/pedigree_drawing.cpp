@@ -82,7 +82,8 @@ class Drawing {
   Block words_of(std::size_t queen) {
     const lines::Queen& one = pedigree_.queen(queen);
     std::vector<Block> lines{
-        text(one.living ? one.id.text() : "\u2020 " + one.id.text() + " (dead)", name_style),
+        text(one.living ? pedigree_.called(queen) : "\u2020 " + pedigree_.called(queen) + " (dead)",
+             name_style),
         text(inbreeding_words(queen), box_style)};
     std::string about = "line " + pedigree_.line(queen);
     if (one.born) about += fmt::format(", born {}", one.born->year());
@@ -90,6 +91,11 @@ class Drawing {
     if (pedigree_.mother(queen)) lines.push_back(text("father: " + father_words(queen), box_style));
     if (!one.mating.empty()) lines.push_back(text("mated: " + mating_words(one.mating), box_style));
     return scene::stacked(lines);
+  }
+
+  std::string called(const lines::QueenId& id) const {
+    const auto index = pedigree_.find(id);
+    return index ? pedigree_.called(*index) : id.text();
   }
 
   std::string inbreeding_words(std::size_t queen) {
@@ -101,17 +107,17 @@ class Drawing {
            (fraction.size() <= short_enough ? " (" + fraction + ")" : "");
   }
 
-  static std::string drones_words(const lines::Drones& drones) {
+  std::string drones_words(const lines::Drones& drones) const {
     std::string words = drones.number == 1 ? "1 son"
                         : drones.number    ? fmt::format("{} sons", *drones.number)
                                            : "sons";
     return words + " of " +
-           (drones.dam           ? drones.dam->text()
+           (drones.dam           ? called(*drones.dam)
             : drones.number == 1 ? "unknown dam"
                                  : "unknown dams");
   }
 
-  static std::string mating_words(const std::vector<lines::Drones>& mating) {
+  std::string mating_words(const std::vector<lines::Drones>& mating) const {
     std::string words;
     for (const lines::Drones& drones : mating) {
       if (!words.empty()) words += ", ";
@@ -128,7 +134,7 @@ class Drawing {
     if (!part && mating.size() > 1) return "one of her mother's mates";
     const lines::Drones& drones = mating[part.value_or(0)];
     const std::string name = drones.name.empty() ? "" : drones.name + ", ";
-    return name + "son of " + (drones.dam ? drones.dam->text() : "unknown dam");
+    return name + "son of " + (drones.dam ? called(*drones.dam) : "unknown dam");
   }
 
   void draw_box(std::size_t queen) {

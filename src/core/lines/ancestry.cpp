@@ -38,7 +38,7 @@ std::string rounded(double chance) {
 }
 
 std::string standing(const Pedigree& pedigree, std::size_t queen, const std::string& way) {
-  return way.empty() ? "" : pedigree.queen(queen).id.text() + "'s " + way;
+  return way.empty() ? "" : pedigree.called(queen) + "'s " + way;
 }
 
 }  // namespace
@@ -59,9 +59,9 @@ std::vector<SharedAncestor> shared_ancestors(const Pedigree& pedigree, std::size
 
 std::string in_words(const Pedigree& pedigree, std::size_t first, std::size_t second,
                      const SharedAncestor& shared) {
-  const std::string one = pedigree.queen(first).id.text(), other = pedigree.queen(second).id.text();
+  const std::string one = pedigree.called(first), other = pedigree.called(second);
   if (first == second) return "the drones are " + one + "'s own sons";
-  const std::string ancestor = pedigree.queen(shared.queen).id.text();
+  const std::string ancestor = pedigree.called(shared.queen);
   if (shared.to_first.empty()) return one + " is " + standing(pedigree, second, shared.to_second);
   if (shared.to_second.empty()) return other + " is " + standing(pedigree, first, shared.to_first);
   std::string words = one + " and " + other + " share " + ancestor + " (" +

@@ -41,9 +41,7 @@ class Adviser {
   }
 
  private:
-  std::string name_of(std::size_t virgin) const {
-    return pedigree_.queen(question_.virgins[virgin]).id.text();
-  }
+  std::string name_of(std::size_t virgin) const { return pedigree_.called(question_.virgins[virgin]); }
 
   Expected<Cross> weigh(std::size_t virgin, std::size_t set) const {
     const std::size_t queen = question_.virgins[virgin];

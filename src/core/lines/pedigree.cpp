@@ -210,6 +210,11 @@ Outcome Pedigree::check_dates() const {
   return Done{};
 }
 
+std::string Pedigree::called(std::size_t index) const {
+  const Queen& queen = queens_[index];
+  return queen.name.empty() ? queen.id.text() : queen.name;
+}
+
 std::string Pedigree::line(std::size_t index) const {
   while (queens_[index].line.empty() && mothers_[index]) index = *mothers_[index];
   return queens_[index].line.empty() ? queens_[index].id.text() : queens_[index].line;

@@ -45,6 +45,7 @@ struct Queen {
   std::optional<Date> mated;
   bool living = true;
   std::string line;  // empty: that of her mother
+  std::string name;  // as she is spoken of; empty: her id
 };
 
 // A mating with names looked up.
@@ -72,6 +73,8 @@ class Pedigree {
   std::vector<std::size_t> fathers_dams(std::size_t index) const;
   // Every queen after her mother and after the dams of her mother's mates.
   std::span<const std::size_t> oldest_first() const { return oldest_first_; }
+  // As she is spoken of in reasons and drawings.
+  std::string called(std::size_t index) const;
   // Her own line, or that of the nearest foremother who has one, or the name of the first foremother.
   std::string line(std::size_t index) const;
   // A mating that is planned, checked and looked up in the same way; problems name the place as

@@ -196,9 +196,13 @@ Expected<BookLines> lines_of(const Session& session) {
   leave_out_strangers(gathered, book.remarks);
   break_circles(gathered, book.remarks);
   for (QueenInBook& one : gathered) {
-    queens.push_back(std::move(one.queen));
-    book.names.push_back(std::move(one.name));
+    const auto namesakes = std::count_if(gathered.begin(), gathered.end(),
+                                         [&](const auto& other) { return other.name == one.name; });
+    one.queen.name = namesakes == 1 ? one.name : one.name + " (" + one.queen.id.text() + ")";
+    book.names.push_back(one.queen.name);
   }
+  queens.reserve(gathered.size());
+  for (QueenInBook& one : gathered) queens.push_back(std::move(one.queen));
   auto pedigree = lines::Pedigree::of(std::move(queens));
   if (!pedigree) return pedigree.problem();
   book.pedigree = *std::move(pedigree);

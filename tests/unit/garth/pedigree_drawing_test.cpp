@@ -57,6 +57,15 @@ TEST(PedigreePlaces, DescendantsStandToTheRightAndNobodyOnAnother) {
   }
 }
 
+TEST(PedigreeDrawing, CallsQueensByTheirNamesWhereTheyHaveOne) {
+  auto dora = queen("q-1", {}, {}, {drones_of("q-1", 1)});
+  dora.name = "Dora";
+  const auto words = words_on(page_of(*lines::Pedigree::of({dora, queen("q-2", "q-1")})));
+  EXPECT_THAT(words, Contains("Dora"));
+  EXPECT_THAT(words, Contains("q-2")) << "she has no name";
+  for (const std::string& one : words) EXPECT_EQ(one.find("q-1"), std::string::npos) << one;
+}
+
 TEST(PedigreeDrawing, SaysInWordsWhatItsLinesShow) {
   const auto words = words_on(page_of(family()));
   EXPECT_THAT(words, Contains("\u2020 Dora (dead)"));
