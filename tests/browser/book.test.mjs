@@ -18,15 +18,7 @@ after(async () => {
   await served?.close();
 });
 
-async function with_page(options, run) {
-  const page = await browser.page_of(options);
-  try {
-    await run(page);
-    assert.deepEqual(page.wrong, []);
-  } finally {
-    await page.context().close();
-  }
-}
+const with_page = (options, run) => browser.with_page(options, run);
 const api = async (path) => (await fetch(served.url + path)).json();
 async function open(page, path) {
   await page.goto(served.url + path);

@@ -1,4 +1,5 @@
 // Debian's Chromium, driven; and where the page is: BEEGARTH_URL, or the invented face.
+import assert from 'node:assert/strict';
 import { existsSync, mkdirSync } from 'node:fs';
 import { createRequire } from 'node:module';
 import { fileURLToPath } from 'node:url';
@@ -38,7 +39,17 @@ export async function open_browser(at = process.env.BEEGARTH_URL) {
     });
     return page;
   }
-  return { url, fake, page_of, close: async () => { await browser.close(); await fake?.close(); } };
+  // Runs on a page of its own; nothing may have gone wrong on it by the end.
+  async function with_page(options, run) {
+    const page = await page_of(options);
+    try {
+      await run(page);
+      assert.deepEqual(page.wrong, []);
+    } finally {
+      await page.context().close();
+    }
+  }
+  return { url, fake, page_of, with_page, close: async () => { await browser.close(); await fake?.close(); } };
 }
 
 // Where a place has shown its answer.

@@ -17,15 +17,7 @@ after(async () => { await browser?.close(); });
 const invented = { skip: process.env.BEEGARTH_URL ? 'needs the invented content' : false };
 const places = () => [['today', '/'], ['colonies', '/colonies'], ['colony', `/colonies/${encodeURIComponent(colony)}`]];
 
-async function with_page(options, run) {
-  const page = await browser.page_of(options);
-  try {
-    await run(page);
-    assert.deepEqual(page.wrong, []);
-  } finally {
-    await page.context().close();
-  }
-}
+const with_page = (options, run) => browser.with_page(options, run);
 
 test('Today says first where to go, then each visit with its jobs, odds and cautions', invented, () =>
   with_page({}, async (page) => {

@@ -24,15 +24,7 @@ after(async () => {
 const api = async (path) => (await fetch(served.url + path)).json();
 const boxes_of = (frame) => [...frame.printed, ...frame.others].flatMap((set) => set.rows.flat());
 const address = () => `/book/sheet?site=${encodeURIComponent(site)}&date=${date}`;
-async function with_page(options, run) {
-  const page = await browser.page_of(options);
-  try {
-    await run(page);
-    assert.deepEqual(page.wrong, []);
-  } finally {
-    await page.context().close();
-  }
-}
+const with_page = (options, run) => browser.with_page(options, run);
 async function open(page, path = address()) {
   await page.goto(served.url + path);
   await page.locator('fieldset').first().waitFor();

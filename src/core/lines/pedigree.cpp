@@ -217,7 +217,7 @@ std::string Pedigree::called(std::size_t index) const {
 
 std::string Pedigree::line(std::size_t index) const {
   while (queens_[index].line.empty() && mothers_[index]) index = *mothers_[index];
-  return queens_[index].line.empty() ? queens_[index].id.text() : queens_[index].line;
+  return queens_[index].line.empty() ? called(index) : queens_[index].line;
 }
 
 }  // namespace beegarth::lines
