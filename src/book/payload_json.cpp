@@ -1,6 +1,7 @@
 // Payloads to JSON and back, both by a visit to the one list of fields.
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <stdexcept>
 #include <string>
 #include <string_view>
@@ -177,7 +178,7 @@ class Reader {
     double number = 0;
     if (!said.is_number()) return say(name, "is not a whole number", "write a number without quotes");
     number = said.get<double>();
-    if (number != std::floor(number) || std::fabs(number) > 1e9)
+    if (number != std::floor(number) || std::fabs(number) > std::numeric_limits<int>::max())
       return say(name, "is not a whole number", "give a whole number");
     value = static_cast<int>(number);
   }

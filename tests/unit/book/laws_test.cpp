@@ -53,7 +53,9 @@ struct Told {
   }
   void append(Book& book) {
     desk.now_ms += *rc::gen::inRange(-5000, 5000);
-    const auto there = *book.entries();
+    const auto known = book.entries();
+    if (!known) RC_FAIL(one_line(known.problem()));
+    const auto there = *known;
     std::vector<Draft> drafts;
     const int count = *rc::gen::inRange(1, 4);
     for (int i = 0; i < count; ++i) {
@@ -83,7 +85,10 @@ RC_GTEST_PROP(Laws, books_that_swap_lines_are_equal_sound_and_round_trip, ()) {
   RC_ASSERT(to_two.has_value());
   RC_ASSERT(*one.export_lines() == *two.export_lines());
   RC_ASSERT(*one.head() == *two.head());
-  RC_ASSERT(as_json(*one.entries()) == as_json(*two.entries()));
+  const auto ones = one.entries(), twos = two.entries();
+  if (!ones) RC_FAIL(one_line(ones.problem()));
+  if (!twos) RC_FAIL(one_line(twos.problem()));
+  RC_ASSERT(as_json(*ones) == as_json(*twos));
   RC_ASSERT(one.verify()->faults.empty());
 
   Book third = new_book(told.folder.file("three.garth"), told.desk);

@@ -3,6 +3,7 @@
 #include <nlohmann/json.hpp>
 
 #include "book/book.hpp"
+#include "entries/fields.hpp"
 
 namespace beegarth::book {
 namespace {
@@ -12,6 +13,28 @@ struct Refused {
   std::string json;
   const char* said;  // part of the problem
 };
+
+// What may be entered can be read again: no reader is narrower than the limits of the fields.
+struct AtHighest : entries::FieldsPassedBy {
+  using FieldsPassedBy::count;
+  void count(const char*, int& value, entries::Limits limits) { value = static_cast<int>(limits.high); }
+  void count(const char*, entries::Count& value, entries::Limits limits) {
+    value = static_cast<int>(limits.high);
+  }
+};
+TEST(PayloadJson, every_count_at_its_highest_reads_back) {
+  for (std::size_t i = 0; i < entries::kind_count; ++i) {
+    auto payload = *entries::empty_payload(entries::kind_name_at(i));
+    AtHighest fill;
+    entries::visit_fields_of(fill, payload);
+    const auto read = payload_from_json(entries::kind_name_at(i), payload_json(payload), "");
+    if (!read) {
+      EXPECT_EQ(read.problem().what.find("whole number"), std::string::npos) << one_line(read.problem());
+      continue;  // other fields are empty, which is not what this asks about
+    }
+    EXPECT_EQ(payload_json(*read), payload_json(payload));
+  }
+}
 
 TEST(PayloadJson, what_was_not_said_is_left_out_and_names_are_sorted) {
   EXPECT_EQ(payload_json(entries::Inspection{.colony = ColonyId("alder-5"), .seams = 7.5, .eggs = true}),
