@@ -158,7 +158,8 @@ std::string visit_text(const work::Visit& visit, const PlanNames& names) {
 
 std::string at_home_text(const work::Plan& plan, const PlanNames& names) {
   if (plan.at_home.empty()) return "";
-  std::string out = "\nFirst of all, from home\n";
+  const bool a_call = plan.at_home.front().need.key.rfind("tell-inspector/", 0) == 0;
+  std::string out = a_call ? "\nFirst of all, from home\n" : "\nAt home, when it suits\n";
   int number = 0;
   for (const auto& job : plan.at_home) {
     out += job_text(job.need, ++number, names);

@@ -101,6 +101,8 @@ TEST(PlanJson, SaysWhetherAHiveIsOpenedAndWhatIsDoneFromHome) {
   plan.at_home.push_back({a_need("tell-inspector", "alder-5")});
   EXPECT_EQ(plan_json(plan, names())["at_home"][0]["key"], "tell-inspector/alder-5");
   EXPECT_NE(plan_text(plan, names()).find("First of all, from home\n   1  Alder 5: "), std::string::npos);
+  plan.at_home = {{a_need("stored-combs", "alder-5")}};
+  EXPECT_NE(plan_text(plan, names()).find("At home, when it suits\n   1  Alder 5: "), std::string::npos);
 }
 
 TEST(PlanJson, BeginsTheNoteThatTellsTheDeed) {

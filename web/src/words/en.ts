@@ -80,7 +80,8 @@ export const words = {
     lead_now: (site: string, start: string, end: string) => `Go to ${site} today, ${start}–${end}.`,
     sum: (visits: number, jobs: number, minutes: number) =>
       `${count(visits, 'visit', 'visits')} and ${count(jobs, 'job', 'jobs')} by the end of the plan; ${duration(minutes)} of work, travel apart.`,
-    at_home: 'First of all, from home',
+    first_from_home: 'First of all, from home',
+    at_home: 'At home, when it suits',
     write_down: 'What was done or seen is still to be written: complete the line below, read it back and keep it.',
     visits: 'Where to go',
     travel: (minutes: number) => `${duration(minutes)} to get there`,
