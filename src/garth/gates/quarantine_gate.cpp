@@ -39,7 +39,7 @@ Outcome not_shortened(const Known& known, const entries::Quarantine& said) {
     return bad_input(
         "the quarantine would end on " + said.until->iso() + ", before its own day " + known.day.iso(),
         "until", "give a later day, or lifted = true once its brood was looked through");
-  const Outcome apart = kept_apart(known, said.colony);
+  Outcome apart = kept_apart(known, said.colony);
   if (apart) return Done{};
   for (auto entry = known.standing.rbegin(); entry != known.standing.rend(); ++entry) {
     const auto* before = std::get_if<entries::Quarantine>(&entry->payload);
