@@ -34,7 +34,7 @@ struct Entry {
 // "inspection", "mite_count", ...: the name of the payload's kind in files and commands.
 std::string_view kind_name(const Payload& payload);
 std::optional<Payload> empty_payload(std::string_view kind);
-inline constexpr std::size_t kind_count = std::variant_size_v<Payload>;
+inline constexpr std::size_t kind_count = std::variant_size_v<AnyKind>;
 std::string_view kind_name_at(std::size_t index);
 
 // The colony, site or hive that the entry is about; empty where there is none.

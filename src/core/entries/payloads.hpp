@@ -16,7 +16,7 @@
 
 namespace beegarth::entries {
 
-using Payload =
+using AnyKind =
     std::variant<Site, SiteClosed, Travel, Hive, ColonyBegan, ColonyMoved, ColonyEnded, Queen, Inspection,
                  MiteCount, Weight, Feed, Treatment, Room, Swarmed, Split, Unite, Harvest, NeedAnswered,
                  Weather, Normals, Forage, WorkingHours, Kit, Setting, Note, TableOverride, Removed, Cleared,
@@ -24,5 +24,18 @@ using Payload =
                  DeadColony, TreatmentEnded, Transfer, Urgent, Extraction, Lot, Jars, Purchase, Sale,
                  MedicineDisposed, Part, PartNow, Assembled, Combs, CombsMoved, Wax, BuildStep, Patch,
                  Planted, PlantCare, Bloom, Cut, FlowerWatch, Nest, Reported, KeeperRule, Comparison, Photo>;
+
+// Any of them. A type of its own, copied and destroyed in one file: each of these is some seventy functions,
+// and every file that holds an entry would compile them again.
+class Payload : public AnyKind {
+ public:
+  using AnyKind::AnyKind;
+  Payload();
+  Payload(const Payload&);
+  Payload(Payload&&) noexcept;
+  Payload& operator=(const Payload&);
+  Payload& operator=(Payload&&) noexcept;
+  ~Payload();
+};
 
 }  // namespace beegarth::entries
