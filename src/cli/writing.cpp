@@ -27,6 +27,15 @@ std::string standard_input() {
   return {std::istreambuf_iterator<char>(std::cin), {}};
 }
 
+// The answer as JSON, with what is to be done at once where something urgent was kept.
+int tell_as_json(json answer, const garth::Session& session, const std::vector<entries::Entry>& kept) {
+  const auto lists = garth::checklists_for(session, kept);
+  if (!lists) return report(lists.problem());
+  for (const auto& list : *lists) answer["checklists"].push_back(garth::checklist_json(list));
+  std::cout << answer.dump(2) << '\n';
+  return 0;
+}
+
 }  // namespace
 
 int tell_checklists(const garth::Session& session, const std::vector<entries::Entry>& kept) {
@@ -45,10 +54,9 @@ int note_command(const Call& call) {
   if (!session) return report(session.problem());
   const auto answer = garth::take_note(*session, call.text.empty() ? standard_input() : call.text, call.keep);
   if (!answer) return report(answer.problem());
-  if (call.json) {
-    std::cout << garth::note_json(*answer, session->state).dump(2) << '\n';
-    return 0;
-  }
+  if (call.json)
+    return tell_as_json(garth::note_json(*answer, session->state), *session,
+                        answer->kept.empty() ? std::vector<entries::Entry>{} : answer->understood);
   for (const auto& line : answer->read_back) std::cout << line << '\n';
   std::cout << (answer->kept.empty() ? "nothing was written; add --keep to keep it\n"
                                      : fmt::format("kept: {} {}\n", answer->kept.size(),
@@ -91,13 +99,9 @@ int enter_command(const Call& call) {
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
   const auto kept = garth::keep(*session, {draft});
   if (!kept) return report(kept.problem());
-  if (call.json) {
-    std::cout << json::parse(book::entry_json(kept->front())).dump(2) << '\n';
-  } else {
-    std::cout << "kept: " << kept->front().id.text() << '\n';
-    return tell_checklists(*session, *kept);
-  }
-  return 0;
+  if (call.json) return tell_as_json(json::parse(book::entry_json(kept->front())), *session, *kept);
+  std::cout << "kept: " << kept->front().id.text() << '\n';
+  return tell_checklists(*session, *kept);
 }
 
 int import_command(const Call& call) {

@@ -7,6 +7,7 @@
 #include <string_view>
 
 #include "entries/fields.hpp"
+#include "work/need_keys.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -27,12 +28,23 @@ bool is_blank(std::string_view text) {
   return true;
 }
 
-struct BlankFinder : entries::FieldsPassedBy {
+// What is printed inside a line elsewhere: on labels, in registers, in reasons, as the name of a file.
+constexpr auto on_one_line = std::to_array<std::string_view>(
+    {"name", "plant", "product", "batch", "type", "stand", "place", "file_name", "supplier", "buyer",
+     "breeder", "owner", "currency", "country", "number", "trait", "unit", "table", "row"});
+
+struct TextFinder : entries::FieldsPassedBy {
   using FieldsPassedBy::id;
   using FieldsPassedBy::text;
   std::optional<Problem> fault;
 
-  void text(const char* name, const std::string& value, bool required) { look(name, value, required); }
+  void text(const char* name, const std::string& value, bool required) {
+    look(name, value, required);
+    keep_to_a_line(name, value);
+  }
+  void text(const char* name, const entries::Text& value) {
+    if (value) keep_to_a_line(name, *value);
+  }
   template <class T>
   void id(const char* name, const Id<T>& value, bool required) {
     look(name, value.text(), required);
@@ -43,14 +55,21 @@ struct BlankFinder : entries::FieldsPassedBy {
     if (required && !fault && is_blank(value))
       fault = bad_input(std::string(name) + " is blank", name, "say it in words");
   }
+  void keep_to_a_line(const char* name, const std::string& value) {
+    if (fault || value.find_first_of("\n\r\t") == std::string::npos) return;
+    if (std::find(on_one_line.begin(), on_one_line.end(), name) != on_one_line.end())
+      fault = bad_input(std::string(name) + " holds a line break or a tab", name, "write it on one line");
+  }
 };
 
 }  // namespace
 
 Outcome fit_for_the_door(const entries::Payload& payload, Date happened) {
-  BlankFinder finder;
+  TextFinder finder;
   entries::visit_fields_of(finder, payload);
   if (finder.fault) return *finder.fault;
+  if (const auto* answer = std::get_if<entries::NeedAnswered>(&payload))
+    if (Outcome sound = work::sound_need_key(answer->need); !sound) return sound;
   const auto* combs = std::get_if<entries::Combs>(&payload);
   if (combs && combs->drawn_year && *combs->drawn_year > happened.year())
     return bad_input("the combs were drawn in " + std::to_string(*combs->drawn_year) +

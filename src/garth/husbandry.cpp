@@ -71,12 +71,14 @@ class Husbandry {
   }
   void take(const Entry&, const entries::Patch& patch) { names_[patch.patch] = patch.name; }
   void take(const Entry& entry, const entries::Nest& nest) {
-    if (!nest.patch) return;
-    const auto key = std::pair(*nest.patch, nest.of);
-    if (nest.gone.value_or(false))
-      nests_.erase(key);
-    else
-      nests_[key] = &entry;
+    if (!nest.gone.value_or(false)) {
+      nests_.push_back(&entry);
+      return;
+    }
+    std::erase_if(nests_, [&](const Entry* found) {
+      const auto& one = std::get<entries::Nest>(found->payload);
+      return one.site == nest.site && one.patch == nest.patch && one.of == nest.of && one.place == nest.place;
+    });
   }
   void take(const Entry& entry, const entries::StockAim& aim) {
     aims_[{aim.site.text(), aim.month}] = &entry;
@@ -96,18 +98,23 @@ class Husbandry {
     for (const OfPlants& one : plants_) {
       if (one.site != site) continue;
       here.push_back(one.planting);
-      if (!one.patch) continue;
-      const auto name = names_.find(*one.patch);
-      here.back().where = name == names_.end() ? one.patch->text() : name->second;
-      for (const auto& [key, entry] : nests_) {
-        if (key.first != *one.patch) continue;
-        here.back().nest = work::Sighting{entry->happened, entry->id, 0};
-        std::string of(entries::word_for(key.second));
-        std::replace(of.begin(), of.end(), '_', ' ');
-        here.back().nest_of = of;
+      if (one.patch) {
+        const auto name = names_.find(*one.patch);
+        here.back().where = name == names_.end() ? one.patch->text() : name->second;
       }
+      for (const Entry* entry : nests_) take_nest(*entry, one, here.back());
     }
     return here;
+  }
+  // A nest that is tied to no patch, or plants that are, may be anywhere at the site: then the site is one.
+  static void take_nest(const Entry& entry, const OfPlants& plants, work::Planting& planting) {
+    const auto& nest = std::get<entries::Nest>(entry.payload);
+    if (nest.site != plants.site || (nest.patch && plants.patch && nest.patch != plants.patch)) return;
+    planting.nest = work::Sighting{entry.happened, entry.id, 0};
+    std::string of(entries::word_for(nest.of));
+    std::replace(of.begin(), of.end(), '_', ' ');
+    planting.nest_of = of;
+    planting.nest_at = nest.place;
   }
   std::vector<work::StockAim> aims_for(const std::string& site) const {
     std::vector<work::StockAim> aims;
@@ -119,7 +126,7 @@ class Husbandry {
 
   std::vector<OfPlants> plants_;
   std::map<PatchId, std::string> names_;
-  std::map<std::pair<PatchId, entries::NestOf>, const Entry*> nests_;
+  std::vector<const Entry*> nests_;                           // found and not gone
   std::map<std::pair<std::string, int>, const Entry*> aims_;  // by site and month; the last word counts
   std::map<CombsId, Batch> combs_;
 };
@@ -135,11 +142,11 @@ int empty_hives_at(const book::State& state, const SiteId& site) {
 
 }  // namespace
 
-void take_husbandry(const Session& session, work::NeedsInput& input) {
+void take_husbandry(std::span<const Entry> standing, const book::State& state, work::NeedsInput& input) {
   Husbandry husbandry;
-  for (const Entry& entry : session.standing) husbandry.tell(entry);
+  for (const Entry& entry : standing) husbandry.tell(entry);
   husbandry.hand_over(input);
-  for (work::SiteStatus& site : input.sites) site.empty_hives = empty_hives_at(session.state, site.site);
+  for (work::SiteStatus& site : input.sites) site.empty_hives = empty_hives_at(state, site.site);
 }
 
 }  // namespace beegarth::garth

@@ -2,12 +2,15 @@
 // ask for it.
 #pragma once
 
-#include "garth/session.hpp"
+#include <span>
+
+#include "book/state.hpp"
 #include "work/needs.hpp"
 
 namespace beegarth::garth {
 
 // Fills in plantings, aims and empty hives of the sites, brood combs of the colonies, and what is in store.
-void take_husbandry(const Session& session, work::NeedsInput& input);
+void take_husbandry(std::span<const entries::Entry> standing, const book::State& state,
+                    work::NeedsInput& input);
 
 }  // namespace beegarth::garth

@@ -239,8 +239,9 @@ void Planner::look_for_repeats() {
     const auto [at, is_new] = seen.emplace(std::tuple(each.rule, whom, each.draft.happened), each.draft.line);
     if (is_new || whom == "/") continue;
     if (repeats++ == 0) {
-      first = "lines " + std::to_string(at->second) + " and " + std::to_string(each.draft.line) +
-              " both say " + std::string(entries::kind_name(payload)) + " for " + each.draft.happened.iso();
+      const std::string one = std::to_string(at->second), other = std::to_string(each.draft.line);
+      first = one == other ? "two on line " + one + " say " : "lines " + one + " and " + other + " both say ";
+      first += std::string(entries::kind_name(payload)) + " for " + each.draft.happened.iso();
     }
   }
   if (repeats == 1) plan_.oddities.push_back(first);

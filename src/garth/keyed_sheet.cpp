@@ -148,6 +148,24 @@ Expected<std::vector<PlacedDraft>> placed_drafts(const SheetToKeyIn& sheet,
   return all;
 }
 
+bool shows_life(const entries::Payload& payload) {
+  const auto* look = std::get_if<entries::Inspection>(&payload);
+  return look != nullptr && (look->seams.value_or(0) > 0 || look->eggs.value_or(false) ||
+                             look->queen.value_or(false) || look->calm.has_value());
+}
+
+// A frame that says "dead" and shows a living colony too has one of the two in the wrong row.
+std::optional<Problem> dead_and_alive(const std::vector<PlacedDraft>& placed) {
+  for (const PlacedDraft& dead : placed) {
+    if (!std::holds_alternative<entries::ColonyEnded>(dead.draft.draft.payload)) continue;
+    for (const PlacedDraft& look : placed)
+      if (look.frame == dead.frame && shows_life(look.draft.draft.payload))
+        return bad_input("it is dead, and yet bees were seen in it", place_of(*dead.frame, "dead"),
+                         "see both rows: one of the two belongs to another hive or day");
+  }
+  return std::nullopt;
+}
+
 // What may not be kept is told with the row and the box that it was read from.
 Problem in_its_box(const PlacedDraft& placed, Problem problem) {
   const auto box = placed.draft.box_of_field.find(problem.where);
@@ -227,6 +245,7 @@ Expected<KeyedIn> key_in(Session& session, const SheetToKeyIn& sheet, const std:
   const auto placed = placed_drafts(sheet, *filled);
   if (!placed) return placed.problem();
   if (placed->empty()) return bad_input("nothing is filled in", "the sheet", "an empty box makes no entry");
+  if (const auto both = dead_and_alive(*placed)) return *both;
   std::vector<book::Draft> drafts;
   for (const auto& one : *placed) drafts.push_back(one.draft.draft);
   const auto all = session.book.entries();

@@ -19,6 +19,36 @@ std::string ending_of(std::string_view bytes) {
   return {};
 }
 
+Outcome day_of_a_photo(const Session& session, Date day) {
+  if (day > session.today)
+    return bad_input("no photo was taken yet on " + day.iso(), "date", "check the day");
+  if (session.state.first_date && day < *session.state.first_date)
+    return bad_input(day.iso() + " lies before the book begins on " + session.state.first_date->iso(), "date",
+                     "enter first what stood there then, or check the day");
+  return Done{};
+}
+
+const entries::Entry* listed(const Session& session, const entries::Photo& photo) {
+  for (const auto& entry : session.standing) {
+    const auto* one = std::get_if<entries::Photo>(&entry.payload);
+    if (one != nullptr && one->sha256 == photo.sha256 && one->entry == photo.entry &&
+        one->colony == photo.colony && one->site == photo.site)
+      return &entry;
+  }
+  return nullptr;
+}
+
+Outcome put_in_folder(const Session& session, const entries::Photo& photo, std::string_view bytes) {
+  const std::string path = photo_path(session.path, photo);
+  std::error_code fault;
+  std::filesystem::create_directories(std::filesystem::path(path).parent_path(), fault);
+  if (fault)
+    return Problem{ProblemKind::storage, "the folder for photos cannot be made: " + fault.message(),
+                   photo_folder(session.path), "check the rights there"};
+  if (std::filesystem::exists(path)) return Done{};
+  return write_file(path, bytes);
+}
+
 }  // namespace
 
 std::string photo_folder(const std::string& book) {
@@ -32,18 +62,13 @@ std::string photo_path(const std::string& book, const entries::Photo& photo) {
 }
 
 Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish) {
-  if (wish.happened > session.today)
-    return bad_input("no photo was taken yet on " + wish.happened.iso(), "--date", "check the day");
-  if (session.state.first_date && wish.happened < *session.state.first_date)
-    return bad_input(
-        wish.happened.iso() + " lies before the book begins on " + session.state.first_date->iso(), "--date",
-        "enter first what stood there then, or check the day");
   const auto bytes = read_file(wish.file, largest_photo);
   if (!bytes) return bytes.problem();
   return keep_photo(session, wish, *bytes);
 }
 
 Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish, std::string_view bytes) {
+  if (Outcome sound = day_of_a_photo(session, wish.happened); !sound) return sound.problem();
   const std::string ending = ending_of(bytes);
   if (ending.empty()) return bad_input("that is no JPEG, PNG or WebP picture", wish.file, "give a photo");
   if (bytes.size() > largest_photo)
@@ -78,17 +103,14 @@ Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish, std
     else
       return colony_named(session.state, wish.about).problem();
   }
+  const auto* before = listed(session, photo);
+  if (before != nullptr && std::filesystem::exists(photo_path(session.path, photo)))
+    return bad_input("this picture is in the book already, with the same entry, colony or site", wish.file,
+                     "give another, or say what else it shows");
   const std::vector<book::Draft> drafts{{.happened = wish.happened, .payload = photo}};
   if (const Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
-  const std::string path = photo_path(session.path, photo);
-  std::error_code fault;
-  std::filesystem::create_directories(std::filesystem::path(path).parent_path(), fault);
-  if (fault)
-    return Problem{ProblemKind::storage, "the folder for photos cannot be made: " + fault.message(),
-                   photo_folder(session.path), "check the rights there"};
-  if (!std::filesystem::exists(path)) {
-    if (Outcome written = write_file(path, bytes); !written) return written.problem();
-  }
+  if (Outcome put = put_in_folder(session, photo, bytes); !put) return put.problem();
+  if (before != nullptr) return *before;
   auto kept = keep(session, drafts);
   if (!kept) return kept.problem();
   return kept->front();

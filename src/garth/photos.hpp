@@ -24,7 +24,9 @@ std::string photo_folder(const std::string& book);
 std::string photo_path(const std::string& book, const entries::Photo& photo);
 
 // A photo is of a day of the book, and of none to come. Copies the file into the folder, then keeps the
-// entry: a photo that is listed is there. The same picture twice lies there once.
+// entry: a photo that is listed is there. The same picture twice lies there once, and twice with the same
+// entry, colony or site is refused; where its file has gone missing it is put back, and its first entry
+// returned.
 Expected<entries::Entry> keep_photo(Session& session, const PhotoWish& wish);
 
 // The same with the bytes at hand: `wish.file` gives the name.

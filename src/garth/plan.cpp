@@ -124,7 +124,7 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
   }
-  take_husbandry(session, input);
+  take_husbandry(session.standing, session.state, input);
   add_suspects_left_behind(session, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);

@@ -12,6 +12,7 @@ namespace {
 
 constexpr std::size_t longest_search = 200;
 constexpr std::size_t longest_reason = 2000;
+constexpr std::string_view asked_of_registers = "from to known";
 
 // ---- entries ----
 Reply find_entries(const Ask& ask, const Api& api) {
@@ -130,7 +131,8 @@ Reply pdf_register(const Api& api, const std::string& name, const garth::Registe
 
 constexpr std::array roads_of_the_book{
     Road{"/api/entries", "GET",
-         [](const Ask& ask, const std::string&, const Api& api) { return find_entries(ask, api); }},
+         [](const Ask& ask, const std::string&, const Api& api) { return find_entries(ask, api); },
+         "text kind about from to known after limit"},
     Road{"/api/entries", "POST",
          [](const Ask& ask, const std::string&, const Api& api) { return enter(ask, api); }},
     Road{"/api/entries/*/removal", "POST",
@@ -144,15 +146,18 @@ constexpr std::array roads_of_the_book{
     Road{"/api/registers/*.csv", "GET",
          [](const Ask& ask, const std::string& key, const Api& api) {
            return on_register(ask, key, api, csv_register);
-         }},
+         },
+         asked_of_registers},
     Road{"/api/registers/*.pdf", "GET",
          [](const Ask& ask, const std::string& key, const Api& api) {
            return on_register(ask, key, api, pdf_register);
-         }},
+         },
+         asked_of_registers},
     Road{"/api/registers/*", "GET",
          [](const Ask& ask, const std::string& key, const Api& api) {
            return on_register(ask, key, api, shown_register);
-         }},
+         },
+         asked_of_registers},
 };
 
 }  // namespace

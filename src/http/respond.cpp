@@ -6,6 +6,7 @@
 #include <string_view>
 #include <utility>
 
+#include "base/utf8.hpp"
 #include "http/page_reply.hpp"
 #include "http/replies.hpp"
 #include "http/roads.hpp"
@@ -107,8 +108,29 @@ Reply read_with_tag(const Way& way, const Ask& ask, const Api& api) {
   return reply;
 }
 
+bool is_asked_for(std::string_view asks, std::string_view name) {
+  while (!asks.empty()) {
+    const auto end = std::min(asks.find(' '), asks.size());
+    if (asks.substr(0, end) == name) return true;
+    asks.remove_prefix(std::min(end + 1, asks.size()));
+  }
+  return false;
+}
+
+// A misspelt filter that was passed by would show more than was asked for, and say nothing.
+std::optional<Reply> not_asked_for(const Road& road, const Ask& ask) {
+  for (const auto& [name, value] : ask.query) {
+    if (is_asked_for(road.asks, name)) continue;
+    const std::string remedy = road.asks.empty() ? "leave it out" : "it takes " + std::string(road.asks);
+    return problem_reply(
+        bad_input("'" + name.substr(0, 60) + "' is not asked for at this address", ask.path, remedy));
+  }
+  return std::nullopt;
+}
+
 Reply take_way(const Way& way, const Ask& ask, const Api& api) {
   if (way.road == nullptr) return not_allowed(way.allowed);
+  if (auto refused = not_asked_for(*way.road, ask)) return *std::move(refused);
   if (way.road->method == "GET") return read_with_tag(way, ask, api);
   if (!is_ours(ask))
     return problem_reply({ProblemKind::wrong_use, "a page from elsewhere may not write here", "Origin", {}},
@@ -120,11 +142,20 @@ Reply take_way(const Way& way, const Ask& ask, const Api& api) {
   return way.road->go(ask, way.key, api);
 }
 
+bool is_written_in_utf8(const Ask& ask) {
+  return is_utf8(ask.path) && std::all_of(ask.query.begin(), ask.query.end(), [](const auto& one) {
+           return is_utf8(one.first) && is_utf8(one.second);
+         });
+}
+
 Reply route(const Ask& ask, const Api& api) {
   if (!is_loopback(ask.host))
     return problem_reply({ProblemKind::wrong_use, "this program answers on this machine alone", "Host",
                           "open it as http://127.0.0.1 with its port"},
                          421);
+  if (!is_written_in_utf8(ask))
+    return problem_reply(
+        bad_input("the address is not UTF-8", "address", "encode it as UTF-8 before percent signs"));
   if (const auto way = way_of(ask.path, ask.method)) return take_way(*way, ask, api);
   std::optional<Reply> file = page_reply(ask);
   if (!file)

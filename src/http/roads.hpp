@@ -16,6 +16,7 @@ struct Road {
   std::string_view path;  // "*" in it stands for a key, which may hold slashes
   std::string_view method;
   Reply (*go)(const Ask&, const std::string& key, const Api&);
+  std::string_view asks = {};  // what may stand behind the question mark: "from to known"
   Takes takes = Takes::json;
 };
 

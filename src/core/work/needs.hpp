@@ -86,6 +86,7 @@ struct Planting {
   std::optional<Date> watered, guarded, weeded, gaps_filled;
   std::optional<Sighting> nest;  // found in its patch and not gone
   std::string nest_of;
+  std::string nest_at;  // in the finder's words
 };
 
 // How many stocks are wanted by a month.

@@ -1,4 +1,5 @@
 // A hive is asked for nothing that it cannot take or show; each refusal names what to do instead.
+#include <algorithm>
 #include <string>
 
 #include "garth/gates/gates.hpp"
@@ -36,9 +37,20 @@ Outcome can_do(const Known& known, const entries::Weight& weight) {
     return Done{};
   return cannot(*hive, "cannot be lifted or weighed", "say the stores that you see: what = stores");
 }
+// The queen may have laid in the supers too.
+Outcome brood_fits(const entries::Hive& hive, const entries::Inspection& look) {
+  if (!hive.brood_combs_max || !look.brood_combs) return Done{};
+  const int most =
+      *hive.brood_combs_max + std::max(hive.super_combs.value_or(0), hive.super_combs_max.value_or(0));
+  if (*look.brood_combs <= most) return Done{};
+  return bad_input("the hive '" + hive.name + "' takes " + std::to_string(most) + " combs at most",
+                   "brood_combs", "check the number, or correct what the hive takes");
+}
 Outcome can_do(const Known& known, const entries::Inspection& look) {
   const auto* hive = hive_of(known, look.colony);
-  if (hive == nullptr || !look.seams || hive->can_see_seams.value_or(true)) return Done{};
+  if (hive == nullptr) return Done{};
+  if (Outcome fits = brood_fits(*hive, look); !fits) return fits;
+  if (!look.seams || hive->can_see_seams.value_or(true)) return Done{};
   return cannot(*hive, "shows no seams", "count combs covered with bees, or say bees as an estimate");
 }
 template <class Other>

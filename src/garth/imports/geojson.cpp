@@ -124,6 +124,10 @@ class GeoReader {
     const auto properties = one.find("properties");
     if (properties != one.end() && !properties->is_null() && !properties->is_object())
       return fail("the properties are no object", "see RFC 7946, 3.2");
+    if (properties != one.end() && properties->is_object() && properties->contains("name")) {
+      const json& name = (*properties)["name"];
+      if (name.is_structured()) return fail("the name is no text", "give one name, as text");
+    }
     feature.properties =
         properties != one.end() && properties->is_object() ? *properties : json(json::object());
     const auto geometry = one.find("geometry");

@@ -60,6 +60,21 @@ TEST(Kit, asbestos_cement_is_never_heated) {
 }
 
 // ---- hives ----
+TEST(Hive, shows_no_more_brood_than_it_takes) {
+  ToldBook book;
+  book.must(day_of(3, 1), entries::Hive{.hive = h3,
+                                        .name = "h3",
+                                        .site = SiteId("bank"),
+                                        .type = "National",
+                                        .brood_combs_max = 22,
+                                        .super_combs = 10});
+  book.must(day_of(3, 2), entries::ColonyMoved{.colony = alder, .hive = h3});
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 33}),
+              HasSubstr("32 combs at most"));
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 30}), IsEmpty())
+      << "in the supers too";
+}
+
 TEST(Hive, is_asked_for_nothing_that_it_cannot_take_or_show) {
   ToldBook book;
   book.must(day_of(2, 1), entries::Hive{.hive = h3,

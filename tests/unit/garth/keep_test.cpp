@@ -38,6 +38,19 @@ TEST(Keep, a_needed_text_is_not_blank_in_any_script) {
   EXPECT_EQ(where({on(5, 1, entries::Cleared{.colony = alder, .by = "\u00e9"})}), "kept");
 }
 
+TEST(Keep, what_is_printed_inside_a_line_is_written_on_one) {
+  const auto planted = [](const char* plant, const char* remark) {
+    return on(5, 1, entries::Planted{.site = SiteId("bank"), .plant = plant, .remark = remark});
+  };
+  EXPECT_EQ(where({planted("goat\nwillow", "in the ditch")}), "plant");
+  EXPECT_EQ(where({planted("goat willow", "in the ditch,\nhalf of it wet")}), "kept");
+}
+
+TEST(Keep, an_answer_to_a_need_that_is_never_made_is_refused) {
+  EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "fed/alder"})}), "need");
+  EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "feed/alder"})}), "kept");
+}
+
 TEST(Keep, combs_are_not_younger_than_the_day_they_are_told_of) {
   const entries::Combs combs{.combs = CombsId("c"), .name = "c", .count = 3, .drawn_year = 2027};
   EXPECT_EQ(where({on(5, 1, combs)}), "drawn_year");

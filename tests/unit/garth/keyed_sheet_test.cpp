@@ -365,6 +365,8 @@ TEST_F(KeyedSheet, with_one_wrong_value_keeps_nothing_and_names_row_and_box) {
         {"two/batch: LX7", "colony 2/kind of treatment"},
         {"two/likely cause: starved", "colony 2/dead"},
         {"two/dead: no\ntwo/sample taken: yes", "colony 2/dead"},
+        {"two/dead: yes\ntwo/seams of bees: 4", "colony 2/dead"},
+        {"#1/wash or roll: wash\n#1/mites: 300\n#1/bees: 3", "#1 Birch/mites"},
         {"#3/eggs: yes\n#3/Eggs: no", "#3 Alder/eggs"},
         {"#3/brood combs: nan", "#3 Alder/brood combs"}})
     EXPECT_EQ(refused(sound + line).where, where) << line;

@@ -92,6 +92,39 @@ TEST_F(Photos, that_are_refused_leave_no_file_and_no_entry) {
   EXPECT_EQ(files(), 0U);
 }
 
+TEST_F(Photos, are_of_a_day_of_the_book_and_of_none_to_come) {
+  for (const int days : {1, -1}) {
+    PhotoWish off = wish("comb.jpg");
+    off.happened = day + days;
+    const auto kept = keep_photo(*session, off, jpeg);
+    ASSERT_FALSE(kept) << off.happened.iso();
+    EXPECT_EQ(kept.problem().where, "date");
+  }
+  EXPECT_EQ(files(), 0U);
+}
+
+TEST_F(Photos, are_listed_once_with_one_entry_and_put_back_where_the_file_is_gone) {
+  const auto first = keep_photo(*session, wish("comb.jpg"), jpeg);
+  ASSERT_TRUE(first);
+  ASSERT_TRUE(refresh(*session));
+  const auto again = keep_photo(*session, wish("same.jpg"), jpeg);
+  ASSERT_FALSE(again);
+  EXPECT_THAT(again.problem().what, HasSubstr("already"));
+  PhotoWish of_the_site = wish("comb.jpg");
+  of_the_site.entry.clear();
+  of_the_site.about = "bank";
+  EXPECT_TRUE(keep_photo(*session, of_the_site, jpeg)) << "it shows something else as well";
+  EXPECT_EQ(files(), 1U);
+
+  std::filesystem::remove(photo_path(session->path, std::get<entries::Photo>(first->payload)));
+  const std::size_t entries_before = session->book.entries()->size();
+  const auto back = keep_photo(*session, wish("comb.jpg"), jpeg);
+  ASSERT_TRUE(back);
+  EXPECT_EQ(back->id, first->id);
+  EXPECT_EQ(files(), 1U);
+  EXPECT_EQ(session->book.entries()->size(), entries_before);
+}
+
 TEST_F(Photos, with_other_bytes_than_were_listed_are_not_shown) {
   const auto kept = keep_photo(*session, wish("comb.jpg"), jpeg);
   ASSERT_TRUE(kept);

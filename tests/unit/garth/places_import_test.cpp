@@ -68,6 +68,8 @@ TEST(PlacesImport, what_is_broken_is_refused_with_its_line) {
       {"{\"type\":\n\n\"Point\"", "p.geojson:3: that is no JSON"},
       {"{\"type\": \"Point\", \"coordinates\": [1e999, 0]}", "p.geojson"},
       {std::string(100'000, '['), "lists within lists"},
+      {"{\"type\": \"Feature\", \"geometry\": null, \"properties\": {\"name\": {\"en\": \"Bank\"}}}",
+       "the name is no text"},
       {"\xff", "not UTF-8"},
       {"{\"ty\\", "p.geojson:1: that is no JSON"},  // found by the fuzzer: a backslash at the very end
       {"{\"type\": \"FeatureCollection\", \"features\": [\n{\"type\": \"Feature\", \"geometry\": null},\n7]}",

@@ -201,18 +201,35 @@ TEST_F(Respond, serves_its_own_description) {
   EXPECT_TRUE(description.at("paths").contains("/api/plan"));
 }
 
+TEST_F(Respond, passes_by_no_query_that_it_does_not_know) {
+  expect_problem(get("/api/plan", {{"day", "3"}}), 400, "bad_input");
+  expect_problem(get("/api/entries", {{"tex", "swarm"}}), 400, "bad_input");
+  expect_problem(get("/api/entries", {{"text kind", "swarm"}}), 400, "bad_input");
+  EXPECT_THAT(Json::parse(get("/api/plan", {{"day", "3"}}).body).at("detail").get<std::string>(),
+              HasSubstr("it takes days"));
+  expect_problem(get("/api/book", {{"days", "3"}}), 400, "bad_input");
+}
+
+TEST_F(Respond, refuses_an_address_that_is_not_utf8) {
+  expect_problem(get("/api/colonies/\xff"), 400, "bad_input");
+  expect_problem(get("/api/entries", {{"text", "\xff"}}), 400, "bad_input");
+}
+
 // The description and the roads are two lists: each described address must be there, with its method.
 TEST_F(Respond, has_every_address_that_it_describes) {
   const Json description = Json::parse(get("/openapi.json").body);
   int seen = 0;
   for (const auto& [path, methods] : description.at("paths").items()) {
-    for (const auto& [method, unused] : methods.items()) {
+    for (const auto& [method, told] : methods.items()) {
       std::string real = path;
       if (const auto open = real.find('{'); open != std::string::npos)
         real.replace(open, real.find('}') - open + 1, "some-key");
       Ask ask = to_post(real, "{}");
       ask.method = method == "get" ? "GET" : "POST";
+      for (const Json& one : told.value("parameters", Json::array()))
+        if (one.at("in") == "query") ask.query[one.at("name").get<std::string>()] = "";
       const Reply reply = respond(ask, api);
+      EXPECT_THAT(reply.body, ::testing::Not(HasSubstr("is not asked for"))) << path;
       EXPECT_NE(reply.status, 405) << path;
       EXPECT_THAT(reply.body, ::testing::Not(HasSubstr("nothing at this address"))) << path;
       ++seen;

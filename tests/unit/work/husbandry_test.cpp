@@ -124,6 +124,16 @@ TEST(StoredCombs, are_looked_over_for_moth_in_summer_and_mice_in_winter) {
   EXPECT_EQ(find(needs_of(input), "stored-combs/withy"), nullptr);
 }
 
+TEST(Plants, by_the_thousand_take_no_more_than_half_a_day_at_once) {
+  NeedsInput input = with_hedge(june, june - 20);
+  hedge(input).count = 5000;
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "guard-plants/withy");
+  ASSERT_NE(need, nullptr);
+  EXPECT_EQ(need->minutes, 180);
+  EXPECT_THAT(need->what, HasSubstr("as many as 180 minutes allow"));
+}
+
 // ---- stocks ----
 TEST(Stocks, too_few_for_the_month_ahead_are_told_from_home) {
   NeedsInput input = invented(june);
@@ -150,6 +160,13 @@ TEST(Stocks, are_neither_got_nor_given_away_at_a_suspect_site_nor_given_away_out
   EXPECT_EQ(find(needs_of(input), "stocks/withy/2026-8")->held, "") << "more may come all the same";
   input.colonies.front().suspect = true;
   EXPECT_THAT(find(needs_of(input), "stocks/withy/2026-8")->held, HasSubstr("suspect"));
+}
+TEST(Stocks, a_wish_for_a_thousand_weighs_no_more_than_one_that_can_be_met) {
+  NeedsInput input = invented(june);
+  input.aims = {{8, 3, EntryId("aim")}};
+  const double met = find(needs_of(input), "stocks/all/2026-8")->loss.never;
+  input.aims = {{8, 1000, EntryId("aim")}};
+  EXPECT_DOUBLE_EQ(find(needs_of(input), "stocks/all/2026-8")->loss.never, met);
 }
 TEST(Stocks, too_many_are_not_united_where_the_keeper_never_unites) {
   NeedsInput input = invented(june);

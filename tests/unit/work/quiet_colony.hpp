@@ -4,6 +4,7 @@
 #include <algorithm>
 
 #include "table.hpp"
+#include "work/need_keys.hpp"
 #include "work/needs.hpp"
 
 namespace beegarth::work {
@@ -51,7 +52,10 @@ inline void give_odds(NeedsInput& input, facts::EventKind kind, double now, doub
 }
 
 inline std::vector<facts::Need> needs_of(const NeedsInput& input) {
-  return needs_from(input, work_table());
+  auto needs = needs_from(input, work_table());
+  for (const auto& need : needs)
+    EXPECT_TRUE(sound_need_key(need.key)) << need.key << " could not be answered";
+  return needs;
 }
 
 inline const facts::Need* find(const std::vector<facts::Need>& needs, const std::string& key) {

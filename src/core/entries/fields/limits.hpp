@@ -24,7 +24,7 @@ inline constexpr Limits latitude{-90, 90, "deg"}, longitude{-180, 180, "deg"}, e
     stand_cm{0, 300, "cm"}, azimuth{0, 360, "deg"}, drones{1, 60, "drones"}, thread{0, 200, "mm"},
     lot_kg{0, 5000, "kg"}, moisture{10, 35, "%"}, index{1.46, 1.52, ""}, jars{0, 100000, "jars"},
     net_g{1, 50000, "g"}, wax_kg{0, 1000, "kg"}, build_hours{0, 1000, "h"}, area{0.01, 1e7, "m2"},
-    plants{0, 100000, "plants"}, watch{1, 240, "min"}, visitors{0, 5000, "visitors"},
+    plants{1, 100000, "plants"}, watch{1, 240, "min"}, visitors{0, 5000, "visitors"},
     file_bytes{0, 2e9, "bytes"};
 }  // namespace limits
 

@@ -62,10 +62,12 @@ Needs care_for(const Asking& asking, const Care& care, const std::function<bool(
       free.push_back(&planting);
   }
   if (all.empty()) return {};
-  facts::Need need =
-      asking.need(care.kind, care.what + std::string(": ") + all_named(free.empty() ? all : free));
-  need.minutes = asking.minutes("plants_visit_minutes") +
-                 static_cast<int>(asking.fact("plants_each_minutes") * plants_in(free.empty() ? all : free));
+  const Plantings& meant = free.empty() ? all : free;
+  facts::Need need = asking.need(care.kind, care.what + std::string(": ") + all_named(meant));
+  const int whole = asking.minutes("plants_visit_minutes") +
+                    static_cast<int>(asking.fact("plants_each_minutes") * plants_in(meant));
+  need.minutes = std::min(whole, asking.minutes("plants_most_minutes"));
+  if (whole > need.minutes) need.what += "; as many as " + std::to_string(need.minutes) + " minutes allow";
   need.clock = facts::Clock::daylight;
   need.temperature_min_C = 2;  // never into frozen ground
   need.loss = loss_when_late(asking, asking.input.today, 28,
@@ -77,7 +79,7 @@ Needs care_for(const Asking& asking, const Care& care, const std::function<bool(
       {asking.source("plants_followed_years"), asking.source(care.source), asking.source("plant_lost_kg")}));
   if (nesting != nullptr) {
     const std::string left = "a nest (" + nesting->nest_of + ") was found at " +
-                             (nesting->where.empty() ? asking.site.name : nesting->where) + " on " +
+                             (nesting->nest_at.empty() ? asking.site.name : nesting->nest_at) + " on " +
                              day_text(nesting->nest->date) + ": nobody digs or cuts there until it is gone";
     need.why.push_back(because(left, {nesting->nest->entry}, {"house rule on nests"}));
     if (free.empty()) need.held = left;

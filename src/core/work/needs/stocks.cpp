@@ -78,7 +78,9 @@ facts::Need wanted(const Asking& asking, const StockAim& aim, const Where& where
   need.minutes = asking.minutes("stock_minutes");
   need.clock = facts::Clock::any;
   const char* price = missing > 0 ? "stock_short_kg" : "stock_over_kg";
-  need.loss = loss_when_late(asking, asking.input.today, lead, asking.fact(price) * std::abs(missing));
+  // Nobody's stocks more than double by one date (common practice): a wish beyond that weighs no more.
+  const int priced = std::min(std::abs(missing), std::max(2, where.living));
+  need.loss = loss_when_late(asking, asking.input.today, lead, asking.fact(price) * priced);
   need.why.push_back(because(why_asked(aim, where.living, where.words, by, where.empty_hives), {aim.entry},
                              {asking.source("stock_lead_days"), asking.source(price)}));
   need.cautions.push_back(
