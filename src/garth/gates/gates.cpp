@@ -12,7 +12,8 @@ namespace {
 const Date end_of_time = *Date::from_ymd(2999, 12, 31);  // no entry is dated later
 
 constexpr auto gates = std::to_array<Outcome (*)(const Known&, const book::Draft&)>(
-    {presence_gate, suspect_gate, quarantine_gate, kit_gate, hive_gate, honey_gate, feed_gate, rules_gate});
+    {presence_gate, suspect_gate, quarantine_gate, kit_gate, hive_gate, transfer_gate, honey_gate, feed_gate,
+     rules_gate});
 
 // A draft as the entry it would become, so that the drafts after it are judged with it.
 entries::Entry as_entry(const book::Draft& draft, std::size_t number) {

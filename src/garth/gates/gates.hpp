@@ -6,6 +6,7 @@
 //   quarantine a stock of unknown origin is united with nothing and shares no combs
 //   kit      a hive is put together of usable parts only; suspect kit is made safe, then clean, then usable
 //   hive     a hive is asked for nothing that it cannot take or show
+//   transfer a colony goes into another hive in a way that the combs of both allow
 //   honey    nothing from a comb that was on during feeding or treatment is for people
 //   feed     never honey of unknown origin
 //   rules    what this keeper will not do
@@ -39,6 +40,7 @@ Outcome suspect_gate(const Known& known, const book::Draft& draft);
 Outcome quarantine_gate(const Known& known, const book::Draft& draft);
 Outcome kit_gate(const Known& known, const book::Draft& draft);
 Outcome hive_gate(const Known& known, const book::Draft& draft);
+Outcome transfer_gate(const Known& known, const book::Draft& draft);
 Outcome honey_gate(const Known& known, const book::Draft& draft);
 Outcome feed_gate(const Known& known, const book::Draft& draft);
 Outcome rules_gate(const Known& known, const book::Draft& draft);
