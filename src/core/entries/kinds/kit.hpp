@@ -56,6 +56,7 @@ struct Assembled {  // a hive is put together of parts
   Text remark;
 };
 enum class CombUse { brood, honey };
+enum class CombOrigin { own, bought_new, bought_used, inherited, found, with_bees, unknown };
 struct Combs {  // a batch of combs alike in age and use
   CombsId combs;
   std::string name;
@@ -67,6 +68,7 @@ struct Combs {  // a batch of combs alike in age and use
   Flag for_people;                     // absent means yes where the use is honey
   Text store;
   Text remark;
+  std::optional<CombOrigin> origin;  // absent: own. with_bees: they came with the colony that is named
 };
 enum class CombsGo { on_hive, into_store, melted, burnt };
 struct CombsMoved {
