@@ -114,6 +114,20 @@ std::set<std::string> keys_at_rest(const Answered& answered, const work::NeedsIn
   return keys;
 }
 
+std::set<std::string> rules_kept(const Session& session) {
+  std::set<std::string> rules;
+  for (const auto& entry : session.standing) {
+    const auto* said = std::get_if<entries::KeeperRule>(&entry.payload);
+    if (said == nullptr) continue;
+    const std::string word(entries::word_for(said->rule));
+    if (said->kept)
+      rules.insert(word);
+    else
+      rules.erase(word);
+  }
+  return rules;
+}
+
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
                              int days) {
   work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
@@ -128,6 +142,8 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
   add_suspects_left_behind(session, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);
+  input.refused = work::refused_by(rules_kept(session));
+  input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
   for (const auto& [what, kit] : session.state.kit) {
     input.kit[what] = kit.count;
     if (kit.where) input.kit_where[what] = *kit.where;
@@ -163,20 +179,6 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
   }
 }
 
-std::set<std::string> rules_kept(const Session& session) {
-  std::set<std::string> rules;
-  for (const auto& entry : session.standing) {
-    const auto* said = std::get_if<entries::KeeperRule>(&entry.payload);
-    if (said == nullptr) continue;
-    const std::string word(entries::word_for(said->rule));
-    if (said->kept)
-      rules.insert(word);
-    else
-      rules.erase(word);
-  }
-  return rules;
-}
-
 }  // namespace
 
 PlanNames names_of(const Session& session) {
@@ -206,7 +208,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};
   for (const auto& colony : wanted.colonies)
     input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
-  auto kept = work::keep_rules(work::needs_from(wanted, session.tables["work"]), rules_kept(session));
+  auto kept = work::keep_rules(work::needs_from(wanted, session.tables["work"]), wanted.refused);
   input.needs = std::move(kept.needs);
   put_off(input.needs, answered_needs(session));
   input.travel = travel_table(session, answer.sites);
@@ -216,7 +218,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   remark_what_is_missing(session, remarks);
   input.hours = working_hours(session, days, remarks);
   input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));
-  input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
+  input.price_per_hour = wanted.price_per_hour;
   input.price_of_opening = session.tables["work"].find("opening_kg")->value;
   auto plan = work::plan_days(input, cbc_solver());
   if (!plan) return plan.problem();

@@ -12,6 +12,7 @@
 #include "base/date.hpp"
 #include "base/fact_table.hpp"
 #include "base/units.hpp"
+#include "facts/deed.hpp"
 #include "facts/dwelling.hpp"
 #include "facts/need.hpp"
 #include "facts/outlook.hpp"
@@ -122,6 +123,8 @@ struct NeedsInput {
   std::map<std::string, std::string> kit_where;  // where it stands, in the keeper's words
   std::vector<StockAim> aims;                    // for all sites together
   std::vector<Sighting> stored_combs;            // batches in store; value: number of combs
+  std::set<facts::Deed> refused;                 // by the keeper's own rules
+  double price_per_hour = 2;                     // of the keeper's time, in the unit of loss
 };
 
 // tables/work.toml: minutes, thresholds, prices of what is lost.
