@@ -137,7 +137,7 @@ TEST(Plants, by_the_thousand_take_no_more_than_half_a_day_at_once) {
 TEST(Stocks, too_few_for_the_month_ahead_are_told_from_home) {
   NeedsInput input = invented(june);
   input.sites.front().aims = {{8, 3, EntryId("aim")}};
-  input.sites.front().empty_hives = 2;
+  input.sites.front().empty_hives = {"Long 1 (horizontal)", "Box 3"};
   const auto needs = needs_of(input);
   const auto* need = find(needs, "stocks/withy/2026-8");
   ASSERT_NE(need, nullptr);

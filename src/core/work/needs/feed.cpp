@@ -1,6 +1,7 @@
 // Stores running short.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "work/needs/kinds.hpp"
 
@@ -18,8 +19,18 @@ double wanted_kg(const Asking& asking, const char** row) {
   return share * asking.fact(*row);
 }
 
+// The warmest of the days to come, as forecast and generated.
+std::optional<double> warmest_day_C(const Asking& asking) {
+  const auto& days = asking.site.day_max_C;
+  if (days.empty()) return std::nullopt;
+  return *std::max_element(days.begin(), days.end());
+}
+
+// By the month, or because no day to come is warm enough for syrup.
 bool fondant_time(const Asking& asking) {
   const int month = asking.month(asking.input.today);
+  const auto warmest = warmest_day_C(asking);
+  if (warmest && *warmest < asking.fact("syrup_temperature_min_C")) return true;
   return month >= asking.fact("fondant_first_month") || month <= asking.fact("fondant_last_month");
 }
 
@@ -177,6 +188,13 @@ Needs feed(const Asking& asking) {
                          std::max(0.0, need.loss.never - need.loss.by_day.front()),
                          "at most, where there is no comb of honey to give; " + asking.source("feed_saved")});
   tell_larder(need, asking, larder);
+  if (const auto warmest = warmest_day_C(asking); warmest && cold)
+    need.why.push_back(
+        because("the days to come reach " + number_text(*warmest, 0) +
+                    " C at most by forecast and season; syrup is taken from about " +
+                    number_text(asking.fact("syrup_temperature_min_C"), 0) +
+                    " C on, and not ripened after the end of September",
+                {}, {asking.source("syrup_temperature_min_C"), asking.source("fondant_first_month")}));
   asking.tell_odds(need, facts::EventKind::stores_short, "stores short", today + 7, asking.last_day());
   return {need};
 }

@@ -31,6 +31,10 @@ void take_and_care(facts::Need& need, const Asking& asking) {
     need.take.push_back("nucleus box, in case of cells");
   need.cautions.push_back(
       "Smoke out and lid off before the smoker travels; it can set fire to a car or dry grass.");
+  if (asking.colony->dwelling.form == facts::HiveForm::horizontal)
+    need.cautions.push_back(
+        "Comb that leaves its bar is put right while it is new and soft; lift comb upright, cool and "
+        "slowly.");
   if (asking.site.neighbours)
     need.cautions.push_back("People live close by: look when few are about, and stop if the bees follow.");
 }

@@ -37,7 +37,8 @@ Addition in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
                    " beside the nest, one at a time between straight combs",
                "added " + std::to_string(combs) + " brood combs of foundation",
                {std::to_string(combs) + " bars or frames with starter"},
-               {"New comb tears when warm or tilted: lift it upright and slowly."}};
+               {"New comb tears when warm or tilted: lift it upright and slowly.",
+                "Comb is kept straight from the first: one that is crooked makes the next ones crooked."}};
   if (asking.kit("bar") + asking.kit("frame") == 0)
     way.cautions.push_back("No spare bars or frames stand among your kit.");
   return way;

@@ -14,6 +14,8 @@ Date due_of(const StockAim& aim, Date today) {
   return this_year >= today ? this_year : *Date::from_ymd(today.year() + 1, aim.month, 1);
 }
 
+}  // namespace
+
 std::string ways_to_more(const Asking& asking) {
   const int month = asking.month(asking.input.today);
   if (month >= 4 && month <= 6)
@@ -28,6 +30,8 @@ std::string ways_to_more(const Asking& asking) {
                              {"buy nuclei", {}}});
   return "order nuclei now, and get bait boxes and empty hives ready for spring";
 }
+
+namespace {
 
 std::string ways_to_fewer(const Asking& asking) {
   return asking.will(facts::Deed::uniting)
@@ -131,12 +135,14 @@ Needs all_wanted(const Asking& asking, const std::vector<StockAim>& aims, const 
 
 Needs stocks_wanted(const Asking& asking) {
   const auto& colonies = asking.input.colonies;
-  Where here{"at " + asking.site.name, asking.site.site.text(), 0, asking.site.empty_hives};
+  Where here{"at " + asking.site.name, asking.site.site.text(), 0,
+             static_cast<int>(asking.site.empty_hives.size())};
   for (const ColonyStatus& colony : colonies) here.living += colony.site == asking.site.site ? 1 : 0;
   Needs needs = all_wanted(asking, asking.site.aims, here);
   if (asking.site.site != asking.input.sites.front().site) return needs;
   Where everywhere{"at all sites", "all", static_cast<int>(colonies.size()), 0, true};
-  for (const SiteStatus& site : asking.input.sites) everywhere.empty_hives += site.empty_hives;
+  for (const SiteStatus& site : asking.input.sites)
+    everywhere.empty_hives += static_cast<int>(site.empty_hives.size());
   for (facts::Need& need : all_wanted(asking, asking.input.aims, everywhere))
     needs.push_back(std::move(need));
   return needs;

@@ -1,5 +1,5 @@
-// Treating against varroa: by the odds that winter bees are reared under too many mites, and at once where a
-// count stands above the classic limit of its month.
+// Treating against varroa: by the odds that winter bees are reared under too many mites; at once, and out of
+// season, where they are high and the counts show many mites too.
 #include <algorithm>
 #include <array>
 #include <cmath>
@@ -105,10 +105,11 @@ std::string what_to_do(const Asking& asking, bool alarm, bool supers) {
 
 void reasons_of_season(facts::Need& need, const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
-  need.why.push_back(
-      because("the odds that winter bees are reared under too many mites are the alarm; board counts of old "
-              "leaflets (33 a day in August) are shown beside it and come later",
-              {}, {asking.source("treat_odds_to_act"), asking.source("board_limit_august")}));
+  need.why.push_back(because(
+      "the odds that winter bees are reared under too many mites are the alarm; the board counts of old "
+      "leaflets (33 a day in August) come later and are superseded by it",
+      {}, {asking.source("treat_odds_to_act"), asking.source("board_limit_august")}));
+  if (const auto old = above_old_limits(asking)) need.why.push_back(*old);
   if (colony.last_mite_count)
     need.why.push_back(because(
         "last count " + number_text(colony.last_mite_count->value, 1) +
@@ -153,8 +154,7 @@ Needs treat(const Asking& asking) {
   facts::Need need = asking.need("treat", what_to_do(asking, alarm.has_value(), supers));
   need.minutes = asking.minutes("treat_minutes") + (supers ? 15 : 0);
   need.temperature_min_C = 10;
-  const double price = asking.fact("colony_lost_kg") *
-                       std::max(odds ? odds->value : 0, alarm ? asking.fact("alarm_loss_odds") : 0);
+  const double price = asking.fact("colony_lost_kg") * (odds ? odds->value : 0);
   const double saved = share_saved(asking);
   for (std::size_t day = 0; day < need.loss.by_day.size(); ++day) {
     const int days = static_cast<int>(day);
