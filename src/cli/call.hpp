@@ -60,6 +60,8 @@ Expected<std::optional<Date>> day_of_option(const std::string& text, const char*
 
 // Prints what to do at once for the urgent ones among entries just kept.
 int tell_checklists(const garth::Session& session, const std::vector<entries::Entry>& kept);
+// What the usual rules say to what was told, one line each.
+int tell_remarks(const garth::Session& session, const std::vector<entries::Entry>& told);
 
 // ---- the commands; each returns the exit code ----
 int plan_command(const Call& call);

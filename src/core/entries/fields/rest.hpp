@@ -9,7 +9,7 @@
 namespace beegarth::entries {
 
 // clang-format off
-BEEGARTH_WORDS(Refusal, "no_clipping", "no_cutting_of_cells", "no_sugar", "no_synthetic_strips", "no_organic_acids", "no_artificial_swarms", "no_uniting", "no_queens_bought", "no_drone_comb_cut");
+BEEGARTH_WORDS(Refusal, "no_clipping", "no_cutting_of_cells", "no_sugar", "no_synthetic_strips", "no_organic_acids", "no_artificial_swarms", "no_uniting", "no_queens_bought", "no_drone_comb_cut", "swarms_let_go");
 
 template <class V, class P> void fields(V& v, P& p, const Setting*) { v.text("name", p.name, true); v.text("value", p.value, true); }
 template <class V, class P> void fields(V& v, P& p, const Note*) { v.text("text", p.text, true); v.id("colony", p.colony); v.id("site", p.site); }

@@ -50,7 +50,8 @@ enum class Refusal {
   no_artificial_swarms,
   no_uniting,
   no_queens_bought,
-  no_drone_comb_cut
+  no_drone_comb_cut,
+  swarms_let_go  // not looked for, split away or cut out: bait boxes may catch them
 };
 struct KeeperRule {  // what this keeper will not do
   Refusal rule = Refusal::no_clipping;
