@@ -9,6 +9,7 @@
 #include "garth/husbandry.hpp"
 #include "garth/ledgers/dead_colony.hpp"
 #include "garth/mip_cbc.hpp"
+#include "garth/reports_due.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
 #include "garth/treatment_weather.hpp"
@@ -217,7 +218,9 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
 
   PlanAnswer answer;
   answer.sites = site_facts(session);
-  const work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  if (Outcome told = take_reports_due(session.standing, session.state, session.tables, wanted); !told)
+    return told.problem();
   answer.names = names_of(session);
 
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};

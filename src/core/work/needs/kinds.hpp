@@ -35,12 +35,13 @@ Needs dearth_coming(const Asking& asking);
 Needs bait_boxes(const Asking& asking);
 Needs before_a_gale(const Asking& asking);
 Needs before_a_flood(const Asking& asking);
+Needs reports_owed(const Asking& asking);
 Needs after_planting(const Asking& asking);  // three years of it: water, guards, weeds, gaps
 Needs stocks_wanted(const Asking& asking);   // and, at the first site, those wanted of all together
 Needs empty_hives(const Asking& asking);     // without any aim: what may fill them
 Needs land_terms(const Asking& asking);      // an agreement or an insurance runs out
 Needs after_happenings(const Asking& asking);
-Needs stored_combs(const Asking& asking);    // at the first site: moth and mice
+Needs stored_combs(const Asking& asking);  // at the first site: moth and mice
 
 // A virgin is likely to be about: from when to when, and why. Nothing where she is not.
 struct KeptShut {
