@@ -25,6 +25,15 @@ class Follower {
       hive_of_[moved->colony] = moved->hive;
     if (const auto* seen = std::get_if<entries::Queen>(&entry.payload)) follow_queen(*seen);
   }
+  // Before the book tells of a place, the first that it tells of.
+  void look_ahead(const Entry& entry) {
+    if (const auto* hive = std::get_if<entries::Hive>(&entry.payload))
+      site_of_.try_emplace(hive->hive, hive->site);
+    if (const auto* began = std::get_if<entries::ColonyBegan>(&entry.payload))
+      hive_of_.try_emplace(began->colony, began->hive);
+    if (const auto* split = std::get_if<entries::Split>(&entry.payload))
+      hive_of_.try_emplace(split->into, split->hive);
+  }
   std::optional<SiteId> site_of(const ColonyId& colony) const {
     const auto hive = hive_of_.find(colony);
     if (hive == hive_of_.end()) return std::nullopt;
@@ -64,6 +73,7 @@ std::vector<lines::Score> scores_in(std::span<const Entry> standing, const lines
   std::vector<lines::Score> scores;
   Follower then;
   std::map<std::string, int> of_nobody;
+  for (const Entry& entry : standing) then.look_ahead(entry);
   for (const Entry& entry : standing) {
     then.follow(entry);
     const auto* said = std::get_if<entries::Score>(&entry.payload);

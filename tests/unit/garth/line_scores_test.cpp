@@ -57,6 +57,13 @@ TEST(LineScores, stay_with_the_site_where_the_colony_stood_then) {
   EXPECT_EQ(all.scores[1].site, "yard");
 }
 
+TEST(LineScores, older_than_the_colony_in_the_book_are_of_its_first_site) {
+  ToldBook book = with_queens();
+  book.must(day_of(6, 1, 2025), calm(4, ada));
+  ASSERT_THAT(told(book).scores, SizeIs(1));
+  EXPECT_EQ(told(book).scores[0].site, "bank");
+}
+
 TEST(LineScores, without_a_queen_are_of_her_who_was_there_then) {
   ToldBook book = with_queens();
   book.must(day_of(5, 1), seen(ada));
