@@ -8,6 +8,7 @@
 #include "garth/answers.hpp"
 #include "garth/husbandry.hpp"
 #include "garth/mip_cbc.hpp"
+#include "garth/quarantined.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
 #include "work/needs.hpp"
@@ -125,6 +126,7 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     input.colonies.push_back(status_of(session, id, colony));
   }
   take_husbandry(session.standing, session.state, input);
+  take_quarantines(session.standing, session.tables["work"], input);
   add_suspects_left_behind(session, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);

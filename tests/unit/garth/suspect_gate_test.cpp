@@ -222,6 +222,22 @@ TEST(Suspicion, falls_on_those_that_were_split_off_before_the_sign_was_seen) {
   EXPECT_EQ(suspects_on(book.standing(day_of(5, 14)), day_of(5, 14)).at(daughter), nullptr);
 }
 
+TEST(Suspicion, goes_along_with_a_swarm_of_our_own) {
+  ToldBook book;
+  const ColonyId prime("prime");
+  const entries::ColonyBegan hived{.colony = prime,
+                                   .name = "Prime",
+                                   .hive = HiveId("h4"),
+                                   .how = entries::Beginning::swarm,
+                                   .swarm_of = alder};
+  book.must(day_of(5, 1), hived);
+  book.must(day_of(5, 10), ropy(alder));
+  EXPECT_NE(suspects_on(book.standing(day_of(5, 10)), day_of(5, 10)).at(prime), nullptr);
+  ToldBook later;
+  later.must(day_of(5, 10), ropy(alder));
+  EXPECT_THAT(later.say(day_of(5, 12), hived), HasSubstr("'Alder' is suspect"));
+}
+
 TEST(Suspicion, chalk_brood_and_a_wet_board_raise_none) {
   ToldBook book;
   book.must(day_of(5, 10), entries::Sign{.colony = alder, .signs = {"chalk_brood", "dysentery"}});
