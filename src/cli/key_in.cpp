@@ -7,6 +7,7 @@
 #include "garth/entry_json.hpp"
 #include "garth/files.hpp"
 #include "garth/keyed_sheet.hpp"
+#include "garth/remarks.hpp"
 
 namespace beegarth::cli {
 
@@ -58,11 +59,17 @@ int key_in_command(const Call& call) {
   if (!keyed) return report(keyed.problem());
   if (!call.json) {
     show(*keyed, session->state);
-    return 0;
+    return tell_remarks(*session, keyed->entries);
   }
   json entries = json::array();
   for (const auto& entry : keyed->entries) entries.push_back(garth::shown_entry(entry, session->state));
-  std::cout << json{{"kept", keyed->kept}, {"entries", std::move(entries)}}.dump(2) << '\n';
+  const auto remarks = garth::remarks_on(*session, keyed->entries);
+  if (!remarks) return report(remarks.problem());
+  std::cout << json{{"kept", keyed->kept},
+                    {"entries", std::move(entries)},
+                    {"remarks", garth::remarks_json(*remarks)}}
+                   .dump(2)
+            << '\n';
   return 0;
 }
 

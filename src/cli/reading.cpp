@@ -6,6 +6,7 @@
 #include <iterator>
 #include <map>
 #include <nlohmann/json.hpp>
+#include <set>
 
 #include "cli/call.hpp"
 #include "entries/fields.hpp"
@@ -17,6 +18,7 @@
 #include "garth/plan.hpp"
 #include "garth/plan_json.hpp"
 #include "garth/plan_text.hpp"
+#include "garth/seen_health.hpp"
 
 namespace beegarth::cli {
 
@@ -126,18 +128,29 @@ int outlook_command(const Call& call) {
 namespace {
 
 std::string line_of(const json& colony) {
-  return fmt::format("  {:<18} in {:<14} since {}{}\n", colony["name"].get<std::string>(),
+  std::string health;
+  for (const char* member : {"suspect", "quarantined_until"})
+    if (colony.contains(member))
+      health += (std::string(member) == "suspect" ? ", " : ", in quarantine until ") +
+                colony[member].get<std::string>();
+  return fmt::format("  {:<18} in {:<14} since {}{}{}\n", colony["name"].get<std::string>(),
                      colony["hive"].get<std::string>(), colony["began"].get<std::string>(),
                      colony.contains("ended")
                          ? ", " + colony["how"].get<std::string>() + " " + colony["ended"].get<std::string>()
-                         : "");
+                         : "",
+                     health);
 }
 
-}  // namespace
+std::string line_of_empty(const json& hive) {
+  return fmt::format("  {:<18} {} ({}, {})\n", "empty hive", hive["name"].get<std::string>(),
+                     hive["type"].get<std::string>(), hive["form"].get<std::string>());
+}
 
-namespace {
+void put_suspicion(json& row, const garth::SuspectColony* suspect) {
+  if (suspect != nullptr) row["suspect"] = garth::suspicion_text(suspect);
+}
 
-json colonies_seen(const garth::Outline& outline) {
+json colonies_seen(const garth::Outline& outline, const garth::SeenHealth& health) {
   json colonies = json::array();
   for (const auto& [id, colony] : outline.state.colonies) {
     json row{{"colony", id.text()},
@@ -150,31 +163,46 @@ json colonies_seen(const garth::Outline& outline) {
       row["ended"] = colony.ended_on.value_or(outline.today).iso();
       row["how"] = entries::word_for(colony.ended->how);
     }
+    put_suspicion(row, health.suspects.at(id));
+    if (const auto until = health.quarantined_until.find(id); until != health.quarantined_until.end())
+      row["quarantined_until"] = until->second.iso();
     colonies.push_back(std::move(row));
   }
   return colonies;
 }
 
-json all_seen(const garth::Outline& outline) {
-  json sites = json::array();
-  for (const auto& [id, site] : outline.state.sites) {
-    sites.push_back({{"site", id.text()},
-                     {"name", site.name},
-                     {"latitude_deg", site.latitude_deg},
-                     {"longitude_deg", site.longitude_deg}});
-  }
+json hives_seen(const garth::Outline& outline, const garth::SeenHealth& health) {
+  std::set<HiveId> lived_in;
+  for (const auto& [id, colony] : outline.state.colonies)
+    if (!colony.ended) lived_in.insert(colony.hive);
   json hives = json::array();
   for (const auto& [id, hive] : outline.state.hives) {
-    hives.push_back({{"hive", id.text()},
-                     {"name", hive.name},
-                     {"site", hive.site.text()},
-                     {"type", hive.type},
-                     {"form", entries::word_for(hive.form)}});
+    json row{{"hive", id.text()},
+             {"name", hive.name},
+             {"site", hive.site.text()},
+             {"type", hive.type},
+             {"form", entries::word_for(hive.form)},
+             {"empty", !lived_in.contains(id)}};
+    put_suspicion(row, health.suspects.at(id));
+    hives.push_back(std::move(row));
+  }
+  return hives;
+}
+
+json all_seen(const garth::Outline& outline, const garth::SeenHealth& health) {
+  json sites = json::array();
+  for (const auto& [id, site] : outline.state.sites) {
+    json row{{"site", id.text()},
+             {"name", site.name},
+             {"latitude_deg", site.latitude_deg},
+             {"longitude_deg", site.longitude_deg}};
+    put_suspicion(row, health.suspects.at(id));
+    sites.push_back(std::move(row));
   }
   return {{"as_of", outline.today.iso()},
           {"sites", std::move(sites)},
-          {"hives", std::move(hives)},
-          {"colonies", colonies_seen(outline)}};
+          {"hives", hives_seen(outline, health)},
+          {"colonies", colonies_seen(outline, health)}};
 }
 
 }  // namespace
@@ -184,14 +212,22 @@ int see_command(const Call& call) {
   if (!options) return report(options.problem());
   const auto outline = garth::open_outline(call.book, *options);
   if (!outline) return report(outline.problem());
+  const auto health = garth::seen_health(*outline);
+  if (!health) return report(health.problem());
   if (call.json) {
-    print(all_seen(*outline));
+    print(all_seen(*outline, *health));
     return 0;
   }
   std::map<std::string, std::string> lines_at;  // by site; "" for those in no hive at an open one
-  for (const json& colony : colonies_seen(*outline)) lines_at[colony.value("site", "")] += line_of(colony);
+  for (const json& colony : colonies_seen(*outline, *health))
+    lines_at[colony.value("site", "")] += line_of(colony);
+  for (const json& hive : hives_seen(*outline, *health))
+    if (hive["empty"].get<bool>()) lines_at[hive["site"].get<std::string>()] += line_of_empty(hive);
   std::cout << "As it stood on " << outline->today.iso() << '\n';
-  for (const auto& [id, site] : outline->state.sites) std::cout << site.name << '\n' << lines_at[id.text()];
+  for (const auto& [id, site] : outline->state.sites) {
+    const std::string suspicion = garth::suspicion_text(health->suspects.at(id));
+    std::cout << site.name << (suspicion.empty() ? "" : ", " + suspicion) << '\n' << lines_at[id.text()];
+  }
   if (const std::string& rest = lines_at[""]; !rest.empty())
     std::cout << "In no hive at an open site\n" << rest;
   return 0;

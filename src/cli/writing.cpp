@@ -15,6 +15,7 @@
 #include "garth/import.hpp"
 #include "garth/keep.hpp"
 #include "garth/note.hpp"
+#include "garth/remarks.hpp"
 #include "garth/visit_sheet.hpp"
 
 namespace beegarth::cli {
@@ -27,8 +28,12 @@ std::string standard_input() {
   return {std::istreambuf_iterator<char>(std::cin), {}};
 }
 
-// The answer as JSON, with what is to be done at once where something urgent was kept.
-int tell_as_json(json answer, const garth::Session& session, const std::vector<entries::Entry>& kept) {
+// The answer as JSON, with what is to be said about it, and done at once where something urgent was kept.
+int tell_as_json(json answer, const garth::Session& session, const std::vector<entries::Entry>& told,
+                 const std::vector<entries::Entry>& kept) {
+  const auto remarks = garth::remarks_on(session, told);
+  if (!remarks) return report(remarks.problem());
+  if (!remarks->empty()) answer["remarks"] = garth::remarks_json(*remarks);
   const auto lists = garth::checklists_for(session, kept);
   if (!lists) return report(lists.problem());
   for (const auto& list : *lists) answer["checklists"].push_back(garth::checklist_json(list));
@@ -37,6 +42,13 @@ int tell_as_json(json answer, const garth::Session& session, const std::vector<e
 }
 
 }  // namespace
+
+int tell_remarks(const garth::Session& session, const std::vector<entries::Entry>& told) {
+  const auto remarks = garth::remarks_on(session, told);
+  if (!remarks) return report(remarks.problem());
+  for (const auto& remark : *remarks) std::cout << "to know: " << remark.text() << '\n';
+  return 0;
+}
 
 int tell_checklists(const garth::Session& session, const std::vector<entries::Entry>& kept) {
   const auto lists = garth::checklists_for(session, kept);
@@ -55,12 +67,13 @@ int note_command(const Call& call) {
   const auto answer = garth::take_note(*session, call.text.empty() ? standard_input() : call.text, call.keep);
   if (!answer) return report(answer.problem());
   if (call.json)
-    return tell_as_json(garth::note_json(*answer, session->state), *session,
+    return tell_as_json(garth::note_json(*answer, session->state), *session, answer->understood,
                         answer->kept.empty() ? std::vector<entries::Entry>{} : answer->understood);
   for (const auto& line : answer->read_back) std::cout << line << '\n';
   std::cout << (answer->kept.empty() ? "nothing was written; add --keep to keep it\n"
                                      : fmt::format("kept: {} {}\n", answer->kept.size(),
                                                    answer->kept.size() == 1 ? "entry" : "entries"));
+  if (const int code = tell_remarks(*session, answer->understood); code != 0) return code;
   return answer->kept.empty() ? 0 : tell_checklists(*session, answer->understood);
 }
 
@@ -99,8 +112,9 @@ int enter_command(const Call& call) {
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
   const auto kept = garth::keep(*session, {draft});
   if (!kept) return report(kept.problem());
-  if (call.json) return tell_as_json(json::parse(book::entry_json(kept->front())), *session, *kept);
+  if (call.json) return tell_as_json(json::parse(book::entry_json(kept->front())), *session, *kept, *kept);
   std::cout << "kept: " << kept->front().id.text() << '\n';
+  if (const int code = tell_remarks(*session, *kept); code != 0) return code;
   return tell_checklists(*session, *kept);
 }
 

@@ -11,6 +11,7 @@
 #include "garth/note.hpp"
 #include "garth/outlook_json.hpp"
 #include "garth/plan_json.hpp"
+#include "garth/remarks.hpp"
 #include "garth/status.hpp"
 #include "garth/visit_sheet.hpp"
 
@@ -161,6 +162,9 @@ Expected<json> Desk::note(std::string_view line, bool keep) {
   json remarks = json::array();
   if (!answer->left_as_text.empty()) remarks.push_back("kept as text: " + answer->left_as_text);
   for (const auto& question : answer->questions) remarks.push_back("unclear: " + question);
+  const auto said = remarks_on(session_, answer->understood);
+  if (!said) return said.problem();
+  for (const Remark& remark : *said) remarks.push_back(remark.text());
   json told{{"kept", keep}, {"entries", std::move(entries)}, {"remarks", std::move(remarks)}};
   if (!keep) return told;
   const auto lists = checklists_for(session_, answer->understood);

@@ -7,6 +7,7 @@
 #include "garth/entry_json.hpp"
 #include "garth/keep.hpp"
 #include "garth/kind_groups.hpp"
+#include "garth/remarks.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -122,6 +123,9 @@ Expected<json> Desk::kept(const book::Draft& draft) {
   if (!kept) return kept.problem();
   if (const auto outcome = look_again(); !outcome) return outcome.problem();
   json told{{"kept", true}, {"entries", json::array({shown_entry(kept->front(), session_.state)})}};
+  const auto remarks = remarks_on(session_, *kept);
+  if (!remarks) return remarks.problem();
+  if (!remarks->empty()) told["remarks"] = remarks_json(*remarks);
   const auto lists = checklists_for(session_, *kept);
   if (!lists) return lists.problem();
   for (const auto& list : *lists) told["checklists"].push_back(checklist_json(list));

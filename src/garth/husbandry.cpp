@@ -27,8 +27,13 @@ class Husbandry {
     for (work::SiteStatus& site : input.sites) {
       site.plantings = plantings_at(site.site);
       site.aims = aims_for(site.site.text());
+      if (const auto land = land_.find(site.site); land != land_.end()) hand_over_terms(*land->second, site);
+      for (const HappenedAt& one : happenings_)
+        if (concerns(one, site.site, input)) site.happenings.push_back(one.happening);
     }
     input.aims = aims_for("all");
+    for (const Entry* entry : told_)
+      for (work::ColonyStatus& colony : input.colonies) take_told(*entry, colony);
     for (const auto& [id, batch] : combs_) {
       if (batch.gone) continue;
       if (!batch.combs.colony) {
@@ -44,6 +49,10 @@ class Husbandry {
   }
 
  private:
+  struct HappenedAt {
+    work::Happening happening;
+    std::optional<SiteId> site;
+  };
   struct Batch {
     entries::Combs combs;
     const Entry* told = nullptr;
@@ -83,7 +92,21 @@ class Husbandry {
   void take(const Entry& entry, const entries::StockAim& aim) {
     aims_[{aim.site.text(), aim.month}] = &entry;
   }
-  void take(const Entry& entry, const entries::Combs& combs) { combs_[combs.combs] = {combs, &entry, false}; }
+  void take(const Entry& entry, const entries::Urgent& urgent) {
+    happenings_.push_back(
+        {{std::string(entries::word_for(urgent.what)), {entry.happened, entry.id, 0}, urgent.colony},
+         urgent.site});
+  }
+  void take(const Entry& entry, const entries::Reported&) { told_.push_back(&entry); }
+  void take(const Entry& entry, const entries::Land& land) { land_[land.site] = &entry; }
+  void take(const Entry& entry, const entries::Combs& combs) {
+    const auto [at, fresh] = combs_.insert_or_assign(combs.combs, Batch{combs, &entry, false});
+    if (!fresh || !combs.parted_from) return;
+    const auto whole = combs_.find(*combs.parted_from);
+    if (whole == combs_.end()) return;
+    whole->second.combs.count = std::max(0, whole->second.combs.count - combs.count);
+    if (!at->second.combs.drawn_year) at->second.combs.drawn_year = whole->second.combs.drawn_year;
+  }
   void take(const Entry&, const entries::CombsMoved& moved) {
     const auto found = combs_.find(moved.combs);
     if (found == combs_.end()) return;
@@ -92,6 +115,28 @@ class Husbandry {
   }
   template <class Other>
   void take(const Entry&, const Other&) {}
+
+  // Told of the colony by name, or of its site.
+  static void take_told(const Entry& entry, work::ColonyStatus& colony) {
+    const auto& told = std::get<entries::Reported>(entry.payload);
+    if (told.site != colony.site || (told.colony && *told.colony != colony.colony)) return;
+    colony.told_authority = work::ColonyStatus::Told{
+        {entry.happened, entry.id, 0}, entry.who, told.to.value_or(""), told.reference.value_or("")};
+  }
+  static void hand_over_terms(const Entry& entry, work::SiteStatus& site) {
+    const auto& land = std::get<entries::Land>(entry.payload);
+    if (land.agreed_until)
+      site.agreement = work::LandTerm{{*land.agreed_until, entry.id, 0}, land.owner.value_or("")};
+    if (land.insured_until)
+      site.insurance = work::LandTerm{{*land.insured_until, entry.id, 0}, land.insurance.value_or("")};
+  }
+  // At the site by name, or where the colony stands now.
+  static bool concerns(const HappenedAt& one, const SiteId& site, const work::NeedsInput& input) {
+    if (!one.happening.colony) return one.site == site;
+    return std::any_of(input.colonies.begin(), input.colonies.end(), [&](const auto& colony) {
+      return colony.colony == *one.happening.colony && colony.site == site;
+    });
+  }
 
   std::vector<work::Planting> plantings_at(const SiteId& site) const {
     std::vector<work::Planting> here;
@@ -129,15 +174,21 @@ class Husbandry {
   std::vector<const Entry*> nests_;                           // found and not gone
   std::map<std::pair<std::string, int>, const Entry*> aims_;  // by site and month; the last word counts
   std::map<CombsId, Batch> combs_;
+  std::vector<HappenedAt> happenings_;
+  std::vector<const Entry*> told_;       // to the authority
+  std::map<SiteId, const Entry*> land_;  // the last word counts
 };
 
-int empty_hives_at(const book::State& state, const SiteId& site) {
+// "Long 2 (horizontal)": those in which no stock lives.
+std::vector<std::string> empty_hives_at(const book::State& state, const SiteId& site) {
   std::set<HiveId> lived_in;
   for (const auto& [id, colony] : state.colonies)
     if (!colony.ended) lived_in.insert(colony.hive);
-  return static_cast<int>(std::count_if(state.hives.begin(), state.hives.end(), [&](const auto& one) {
-    return one.second.site == site && !lived_in.contains(one.first);
-  }));
+  std::vector<std::string> names;
+  for (const auto& [id, hive] : state.hives)
+    if (hive.site == site && !lived_in.contains(id))
+      names.push_back(hive.name + (hive.form == entries::HiveForm::horizontal ? " (horizontal)" : ""));
+  return names;
 }
 
 }  // namespace

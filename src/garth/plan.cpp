@@ -7,10 +7,13 @@
 #include "entries/fields.hpp"
 #include "garth/answers.hpp"
 #include "garth/husbandry.hpp"
+#include "garth/ledgers/dead_colony.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/quarantined.hpp"
+#include "garth/reports_due.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
+#include "garth/treatment_weather.hpp"
 #include "work/needs.hpp"
 #include "work/refused.hpp"
 
@@ -19,10 +22,22 @@ namespace {
 
 constexpr int most_days = 28;
 
+// How one gets in: as said of the site, and what was agreed about gate, lock and stock.
+std::string way_in(const Session& session, const SiteId& id, const entries::Site& site) {
+  std::string gate;  // the last word on it
+  for (const auto& entry : session.standing) {
+    const auto* land = std::get_if<entries::Land>(&entry.payload);
+    if (land != nullptr && land->site == id) gate = land->gate.value_or("");
+  }
+  std::string way = site.access.value_or("");
+  if (!gate.empty()) way += (way.empty() ? "gate: " : "; gate: ") + gate;
+  return way;
+}
+
 std::vector<work::SiteFacts> site_facts(const Session& session) {
   std::vector<work::SiteFacts> list;
   for (const auto& [id, site] : session.state.sites) {
-    list.push_back({id, site.name, site.grid_reference.value_or(""), site.access.value_or(""),
+    list.push_back({id, site.name, site.grid_reference.value_or(""), way_in(session, id, site),
                     site.neighbours.value_or(false)});
   }
   return list;
@@ -115,6 +130,20 @@ std::set<std::string> keys_at_rest(const Answered& answered, const work::NeedsIn
   return keys;
 }
 
+std::set<std::string> rules_kept(const Session& session) {
+  std::set<std::string> rules;
+  for (const auto& entry : session.standing) {
+    const auto* said = std::get_if<entries::KeeperRule>(&entry.payload);
+    if (said == nullptr) continue;
+    const std::string word(entries::word_for(said->rule));
+    if (said->kept)
+      rules.insert(word);
+    else
+      rules.erase(word);
+  }
+  return rules;
+}
+
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
                              int days) {
   work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
@@ -125,11 +154,14 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
   }
+  add_suspects_left_behind(session, input);
   take_husbandry(session.standing, session.state, input);
   take_quarantines(session.standing, session.tables["work"], input);
-  add_suspects_left_behind(session, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);
+  input.at_a_dead_hive = steps_at_a_dead_hive();
+  input.refused = work::refused_by(rules_kept(session));
+  input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
   for (const auto& [what, kit] : session.state.kit) {
     input.kit[what] = kit.count;
     if (kit.where) input.kit_where[what] = *kit.where;
@@ -165,20 +197,6 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
   }
 }
 
-std::set<std::string> rules_kept(const Session& session) {
-  std::set<std::string> rules;
-  for (const auto& entry : session.standing) {
-    const auto* said = std::get_if<entries::KeeperRule>(&entry.payload);
-    if (said == nullptr) continue;
-    const std::string word(entries::word_for(said->rule));
-    if (said->kept)
-      rules.insert(word);
-    else
-      rules.erase(word);
-  }
-  return rules;
-}
-
 }  // namespace
 
 PlanNames names_of(const Session& session) {
@@ -202,13 +220,18 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
 
   PlanAnswer answer;
   answer.sites = site_facts(session);
-  const work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  if (Outcome told = take_reports_due(session.standing, session.state, session.tables, wanted); !told)
+    return told.problem();
   answer.names = names_of(session);
 
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};
   for (const auto& colony : wanted.colonies)
     input.colonies.push_back({colony.colony, colony.name, colony.site, colony.place});
-  auto kept = work::keep_rules(work::needs_from(wanted, session.tables["work"]), rules_kept(session));
+  std::vector<facts::Need> needs = work::needs_from(wanted, session.tables["work"]);
+  if (const Outcome judged = judge_treatments(needs, wanted, session.tables); !judged)
+    return judged.problem();
+  auto kept = work::keep_rules(std::move(needs), wanted.refused);
   input.needs = std::move(kept.needs);
   put_off(input.needs, answered_needs(session));
   input.travel = travel_table(session, answer.sites);
@@ -218,7 +241,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   remark_what_is_missing(session, remarks);
   input.hours = working_hours(session, days, remarks);
   input.people = static_cast<int>(setting_number(session, "people", 1, 1, 10));
-  input.price_per_hour = setting_number(session, "price_per_hour", input.price_per_hour, 0, 1000);
+  input.price_per_hour = wanted.price_per_hour;
   input.price_of_opening = session.tables["work"].find("opening_kg")->value;
   auto plan = work::plan_days(input, cbc_solver());
   if (!plan) return plan.problem();

@@ -164,6 +164,47 @@ struct TakeIn {
   void operator()(const Other&) const {}
 };
 
+double median(std::vector<double> values) {
+  const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
+  std::nth_element(values.begin(), middle, values.end());
+  return *middle;
+}
+
+void take_in_warmth(const SiteWeather& weather, std::size_t from, int days, work::SiteStatus& status) {
+  for (std::size_t d = from; d < from + static_cast<std::size_t>(days); ++d) {
+    std::vector<double> highest, mean;
+    for (const auto& member : weather.members) {
+      if (d >= member.size()) continue;
+      highest.push_back(member[d].temperature_max_C);
+      mean.push_back((member[d].temperature_max_C + member[d].temperature_min_C) / 2);
+    }
+    if (highest.empty()) return;
+    status.day_max_C.push_back(median(std::move(highest)));
+    status.day_mean_C.push_back(median(std::move(mean)));
+  }
+}
+
+void take_in_weather(const SiteWeather& weather, Date today, int days, work::SiteStatus& status) {
+  std::vector<double> totals;
+  int gusty = 0;
+  const auto from = static_cast<std::size_t>(today - weather.first);
+  for (const auto& member : weather.members) {
+    double total = 0;
+    bool gust = false;
+    for (std::size_t d = from; d < member.size() && d < from + static_cast<std::size_t>(days); ++d) {
+      total += member[d].rain_mm;
+      gust = gust || member[d].wind_m_s * 2 > 20;  // a gust is about twice the day's mean wind (from memory)
+    }
+    totals.push_back(total);
+    gusty += gust ? 1 : 0;
+  }
+  take_in_warmth(weather, from, days, status);
+  if (totals.empty()) return;
+  const auto members = static_cast<double>(totals.size());
+  status.rain_next_days_mm = median(std::move(totals));
+  status.gust = facts::odds_of_share(static_cast<double>(gusty) / members, members);
+}
+
 }  // namespace
 
 work::ColonyStatus status_of(const Session& session, const ColonyId& id, const book::ColonyState& colony) {
@@ -205,26 +246,7 @@ work::SiteStatus status_of(const Session& session, const SiteId& id, const SiteW
     said = true;
   }
   if (said) status.nectar_by_month.assign(nectar.begin(), nectar.end());
-  std::vector<double> totals;
-  int gusty = 0;
-  const auto from = static_cast<std::size_t>(session.today - weather.first);
-  for (const auto& member : weather.members) {
-    double total = 0;
-    bool gust = false;
-    for (std::size_t d = from; d < member.size() && d < from + static_cast<std::size_t>(days); ++d) {
-      total += member[d].rain_mm;
-      gust = gust || member[d].wind_m_s * 2 > 20;  // a gust is about twice the day's mean wind (from memory)
-    }
-    totals.push_back(total);
-    gusty += gust ? 1 : 0;
-  }
-  if (!totals.empty()) {
-    std::nth_element(totals.begin(), totals.begin() + static_cast<std::ptrdiff_t>(totals.size() / 2),
-                     totals.end());
-    status.rain_next_days_mm = totals[totals.size() / 2];
-    status.gust = facts::odds_of_share(static_cast<double>(gusty) / static_cast<double>(totals.size()),
-                                       static_cast<double>(totals.size()));
-  }
+  take_in_weather(weather, session.today, days, status);
   return status;
 }
 

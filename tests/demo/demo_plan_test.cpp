@@ -7,6 +7,8 @@
 #include <filesystem>
 #include <string>
 
+#include "asking_words.hpp"
+#include "entries/fields.hpp"
 #include "garth/demo.hpp"
 #include "garth/plan.hpp"
 #include "garth/plan_json.hpp"
@@ -131,6 +133,44 @@ TEST_F(DemoPlan, names_what_it_leaves_undone_with_its_cost) {
     EXPECT_FALSE(undone.because.empty()) << undone.need.key;
     EXPECT_FALSE(undone.text.empty()) << undone.need.key;
     EXPECT_GE(undone.cost, 0) << undone.need.key;
+  }
+}
+
+// Every word of what is to be done, with its cautions, kit and reasons.
+std::string words_of(const facts::Need& need) {
+  std::string words = need.what + "\n" + need.write_down;
+  for (const auto& list : {need.cautions, need.take})
+    for (const auto& one : list) words += "\n" + one;
+  for (const auto& reason : need.why)
+    if (!reason.moved) words += "\n" + reason.text;
+  return words;
+}
+std::vector<const facts::Need*> needs_in(const work::Plan& plan) {
+  std::vector<const facts::Need*> needs;
+  for (const auto& job : plan.at_home) needs.push_back(&job.need);
+  for (const auto& undone : plan.undone) needs.push_back(&undone.need);
+  for (const auto& visit : plan.visits)
+    for (const auto& job : visit.jobs) needs.push_back(&job.need);
+  return needs;
+}
+
+TEST_F(DemoPlan, asks_in_no_word_for_what_the_keeper_will_not_do) {
+  constexpr auto& rules = entries::Words<entries::Refusal>::list;
+  for (std::size_t i = 0; i < rules.size(); ++i) {
+    const std::string rule(rules.at(i));
+    auto session = open_session(path_, {.members = 64});
+    ASSERT_TRUE(session);
+    entries::Entry said = session->standing.back();
+    said.payload = entries::KeeperRule{.rule = static_cast<entries::Refusal>(i)};
+    session->standing.push_back(said);
+    const auto answer = plan_next_days(*session, 14);
+    ASSERT_TRUE(answer);
+    for (const facts::Need* need : needs_in(answer->plan))
+      EXPECT_EQ(own_rules::asked_in(words_of(*need), rule), "") << rule << " " << need->key << "\n"
+                                                                << words_of(*need);
+    std::string spoken = rule;
+    std::replace(spoken.begin(), spoken.end(), '_', ' ');
+    EXPECT_THAT(answer->plan.remarks, testing::Contains(testing::HasSubstr("our own rule " + spoken)));
   }
 }
 

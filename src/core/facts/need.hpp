@@ -7,6 +7,7 @@
 
 #include "base/date.hpp"
 #include "base/units.hpp"
+#include "facts/deed.hpp"
 #include "facts/odds.hpp"
 
 namespace beegarth::facts {
@@ -49,9 +50,10 @@ struct Need {
   std::vector<std::string> cautions;
   std::vector<Reason> why;
   std::vector<EventOdds> odds;
-  bool last_in_round = false;  // health: see to it after every other colony
-  std::string held;            // why it may not be done for now; planned on no day, and named
-  bool at_home = false;        // a telephone call: done from where the keeper is, before any visit
+  std::vector<AskedDeed> asks;  // what some keepers refuse; its words leave out what this one does
+  bool last_in_round = false;   // health: see to it after every other colony
+  std::string held;             // why it may not be done for now; planned on no day, and named
+  bool at_home = false;         // a telephone call: done from where the keeper is, before any visit
 };
 
 }  // namespace beegarth::facts

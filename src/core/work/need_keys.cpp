@@ -5,11 +5,13 @@
 #include <string>
 #include <vector>
 
+#include "base/date.hpp"
+
 namespace beegarth::work {
 
 namespace {
 
-enum class After { place, place_and_year, place_and_month };
+enum class After { place, place_and_year, place_and_month, place_and_day };
 
 struct Shape {
   std::string_view kind;
@@ -17,6 +19,9 @@ struct Shape {
 };
 
 constexpr auto shapes = std::to_array<Shape>({
+    {"after", After::place_and_day},
+    {"agreement-ends", After::place_and_year},
+    {"await-answer"},
     {"bait-box"},
     {"check-queen"},
     {"comb-of-eggs"},
@@ -24,23 +29,27 @@ constexpr auto shapes = std::to_array<Shape>({
     {"count-mites"},
     {"dead-out"},
     {"dearth"},
+    {"empty-hives"},
     {"feed"},
     {"fill-gaps"},
     {"first-look"},
     {"flood"},
     {"guard-plants"},
     {"heft"},
+    {"insurance-ends", After::place_and_year},
     {"leave-shut"},
     {"look-cells"},
     {"look-eggs"},
     {"mouse-guard", After::place_and_year},
     {"quarantine"},
     {"renew-combs"},
+    {"report"},
     {"room"},
     {"split"},
     {"stocks", After::place_and_month},
     {"stocks-over", After::place_and_month},
     {"stored-combs"},
+    {"stores-aside", After::place_and_year},
     {"strap"},
     {"strips-out"},
     {"suspect"},
@@ -77,16 +86,22 @@ bool is_year_and_month(std::string_view text) {
   return is_digits(month, 1, 2) && month.front() != '0' && (month.size() == 1 || month <= "12");
 }
 
+bool is_day(std::string_view text) {
+  return static_cast<bool>(Date::parse(text));
+}
+
 bool fits(const Shape& shape, const std::vector<std::string_view>& parts) {
   if (parts.size() < 2 || parts[1].empty()) return false;
   if (shape.after == After::place) return parts.size() == 2;
   if (parts.size() != 3) return false;
+  if (shape.after == After::place_and_day) return is_day(parts[2]);
   return shape.after == After::place_and_year ? is_year(parts[2]) : is_year_and_month(parts[2]);
 }
 
 const char* example_of(After after) {
   if (after == After::place) return "/ and the colony or site";
-  return after == After::place_and_year ? "/, the colony, / and the year"
+  if (after == After::place_and_day) return "/, the colony or site, / and a day like 2027-04-30";
+  return after == After::place_and_year ? "/, the colony or site, / and the year"
                                         : "/, the site, / and a month like 2027-4";
 }
 

@@ -15,9 +15,10 @@ constexpr Kind kinds_of_a_colony[] = {
     look_for_cells, first_look,  split_on_cells, thin_cells, queen_check,
     comb_of_eggs,   room,        feed,           mite_count, count_after_treatment,
     treat,          watch_mites, winter_work,    strips_out, end_of_quarantine,
-    old_combs};
-constexpr Kind kinds_of_a_site[] = {dearth_coming,  bait_boxes,    before_a_gale, before_a_flood,
-                                    after_planting, stocks_wanted, stored_combs};
+    old_combs,      stores_aside};
+constexpr Kind kinds_of_a_site[] = {dearth_coming,  bait_boxes,   before_a_gale,   before_a_flood,
+                                    after_planting, reports_owed, stocks_wanted,   stored_combs,
+                                    empty_hives,    land_terms,   after_happenings};
 
 // A suspect colony is told and left alone; a dead one is closed; the others want what they want.
 Needs needs_of_a_colony(const Asking& asking) {
@@ -73,6 +74,7 @@ std::vector<facts::Need> needs_from(const NeedsInput& input, const FactTable& ta
     here.erase(std::remove_if(here.begin(), here.end(),
                               [&](const auto& need) { return input.answered.count(need.key) > 0; }),
                here.end());
+    hold_after_happenings(of_site, here);
     shut_out_openings(here);
     if (suspect_site) hold_openings(here);
     for (facts::Need& need : here) needs.push_back(std::move(need));

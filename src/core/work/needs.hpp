@@ -12,6 +12,7 @@
 #include "base/date.hpp"
 #include "base/fact_table.hpp"
 #include "base/units.hpp"
+#include "facts/deed.hpp"
 #include "facts/dwelling.hpp"
 #include "facts/need.hpp"
 #include "facts/outlook.hpp"
@@ -67,7 +68,12 @@ struct ColonyStatus {
     Sighting seen;
   };
   std::vector<Sign> signs;  // those that make it suspect
-  struct BroodCombs {       // a batch of comb on this colony
+  struct Told {             // the authority was told
+    Sighting on;
+    std::string by, to, reference;  // in the keeper's words; empty where not said
+  };
+  std::optional<Told> told_authority;
+  struct BroodCombs {  // a batch of comb on this colony
     std::string name;
     int count = 0;
     int drawn_year = 0;
@@ -89,6 +95,19 @@ struct Planting {
   std::string nest_at;  // in the finder's words
 };
 
+// Something that could not wait: "blown_over", "robbing", ... as in the book.
+struct Happening {
+  std::string what;
+  Sighting seen;
+  std::optional<ColonyId> colony;  // absent: the whole site
+};
+
+// When something agreed about the land runs out.
+struct LandTerm {
+  Sighting until;    // its last day
+  std::string with;  // whom it is agreed with, or what is insured where
+};
+
 // How many stocks are wanted by a month.
 struct StockAim {
   int month = 1;
@@ -96,9 +115,19 @@ struct StockAim {
   EntryId entry;
 };
 
+// A report that is owed to the authority, and not at once.
+struct DueReport {
+  std::string what;  // "varroa"
+  std::string why, law, source;
+  std::vector<EntryId> entries;  // in which it was seen
+};
+
 struct SiteStatus {
   SiteId site;
   std::string name;
+  std::string authority = "the bee inspector";  // whom a suspicion or a pest is told here, in general words
+  std::string law;                              // by which a suspicion is told at once
+  std::vector<DueReport> reports;
   bool neighbours = false;
   bool floods = false;
   bool swarm_season = false;            // drones about, by month and latitude
@@ -107,8 +136,11 @@ struct SiteStatus {
   facts::Odds gust{0, 0, 0};            // odds of a gust above 20 m/s within the plan
   double latitude_deg = 52;
   std::vector<Planting> plantings;
-  std::vector<StockAim> aims;  // for this site
-  int empty_hives = 0;         // that stand here
+  std::vector<StockAim> aims;            // for this site
+  std::vector<std::string> empty_hives;  // that stand here, by name
+  std::vector<Happening> happenings;     // oldest first
+  std::optional<LandTerm> agreement, insurance;
+  std::vector<double> day_max_C, day_mean_C;  // medians of the days of the plan; empty where none are known
 };
 
 struct NeedsInput {
@@ -122,6 +154,9 @@ struct NeedsInput {
   std::map<std::string, std::string> kit_where;  // where it stands, in the keeper's words
   std::vector<StockAim> aims;                    // for all sites together
   std::vector<Sighting> stored_combs;            // batches in store; value: number of combs
+  std::set<facts::Deed> refused;                 // by the keeper's own rules
+  double price_per_hour = 2;                     // of the keeper's time, in the unit of loss
+  std::vector<std::string> at_a_dead_hive;       // what to do there, in this order
 };
 
 // tables/work.toml: minutes, thresholds, prices of what is lost.

@@ -9,21 +9,25 @@
 namespace beegarth::work {
 namespace {
 
-struct Refusal {
-  std::string_view rule;
-  std::string_view needs_of;  // the kind of need that would break it
-  std::string_view instead;   // what is left to do
-};
-constexpr auto refusals = std::to_array<Refusal>({
-    {"no_sugar", "feed", "combs of your own honey can be given, or the colony united in time"},
-    {"no_artificial_swarms", "split", "more room may hold it, and bait boxes may catch the swarm"},
-    {"no_cutting_of_cells", "thin-cells", "a cast may leave; bait boxes may catch it"},
-});
+using facts::Deed;
 
-bool is_of_kind(const facts::Need& need, std::string_view kind) {
-  return need.key.size() > kind.size() && need.key.compare(0, kind.size(), kind) == 0 &&
-         need.key[kind.size()] == '/';
-}
+struct Rule {
+  Deed deed;
+  std::string_view name;     // as in the book
+  std::string_view instead;  // what is left to do where a need is left out
+};
+constexpr auto rules_known = std::to_array<Rule>({
+    {Deed::clipping, "no_clipping", ""},
+    {Deed::cutting_of_cells, "no_cutting_of_cells", "a cast may leave; bait boxes may catch it"},
+    {Deed::feeding_of_sugar, "no_sugar", "combs of your own honey can be given"},
+    {Deed::synthetic_strips, "no_synthetic_strips", ""},
+    {Deed::organic_acids, "no_organic_acids", "the next treatment waits for warmth and brood"},
+    {Deed::artificial_swarms, "no_artificial_swarms", "more room may hold it, and bait boxes may catch it"},
+    {Deed::uniting, "no_uniting", ""},
+    {Deed::buying_of_queens, "no_queens_bought", ""},
+    {Deed::cutting_of_drone_comb, "no_drone_comb_cut", ""},
+    {Deed::holding_of_swarms, "swarms_let_go", "bait boxes may catch what leaves"},
+});
 
 std::string in_words(std::string_view rule) {
   std::string words(rule);
@@ -31,46 +35,82 @@ std::string in_words(std::string_view rule) {
   return words;
 }
 
-double price_of(const facts::Need& need) {
+double spared_by(const facts::Need& need) {
   const auto& days = need.loss.by_day;
   const double best = days.empty() ? 0 : *std::min_element(days.begin(), days.end());
   return std::max(0.0, need.loss.never - best);
 }
 
-void narrow_stocks(facts::Need& need, const std::set<std::string>& rules) {
-  if (is_of_kind(need, "stocks-over") && rules.contains("no_uniting"))
-    need.cautions.push_back("By your own rule no uniting: to sell or give away is left.");
+std::string whom(const facts::Need& need) {
+  return need.colony ? need.colony->text() : need.site.text();
 }
 
-// Which of the classes of treatment are left; both refused leaves heat, brood breaks and combs cut out.
-void narrow_treatment(facts::Need& need, const std::set<std::string>& rules) {
-  if (!is_of_kind(need, "treat")) return;
-  if (rules.contains("no_synthetic_strips"))
-    need.cautions.push_back(
-        "By your own rule no synthetic strips: thymol, formic or oxalic acid, or a brood break are left.");
-  if (rules.contains("no_organic_acids"))
-    need.cautions.push_back("By your own rule no organic acids: thymol, strips or a brood break are left.");
+// What one rule costs within this plan, and through which needs.
+struct Price {
+  double kg = 0;
+  bool asked = false;  // some need asks for what is refused
+  std::string at;
+  std::vector<std::string> sources;
+
+  void add(const facts::Need& need, double worth, const std::string& source) {
+    asked = true;
+    kg += worth;
+    at += (at.empty() ? "" : ", ") + whom(need);
+    if (!source.empty() && std::find(sources.begin(), sources.end(), source) == sources.end())
+      sources.push_back(source);
+  }
+};
+
+std::string told(const Rule& rule, const Price& price) {
+  const std::string begin = "Your own rule " + in_words(rule.name) + " ";
+  if (rule.deed == Deed::cutting_of_drone_comb)
+    return begin + "is not reckoned: no plan asks for drone comb to be cut, whether the rule is kept or not.";
+  if (!price.asked) return begin + "costs nothing in this plan: nothing in it asks for that.";
+  std::string text = begin + "is reckoned to cost " + number_text(price.kg, 1) +
+                     " kg of honey equivalent in this plan, at " + price.at;
+  for (const std::string& source : price.sources) text += "; " + source;
+  return text + ".";
+}
+
+std::string left_out(const Rule& rule, const facts::Need& need) {
+  std::string text = "By your own rule " + in_words(rule.name) + " this is left out at " + whom(need) + ": " +
+                     need.what + ". It is reckoned to cost " + number_text(spared_by(need), 1) +
+                     " kg of honey";
+  if (!rule.instead.empty()) text += "; " + std::string(rule.instead);
+  return text + ".";
 }
 
 }  // namespace
 
-KeptRules keep_rules(std::vector<facts::Need> needs, const std::set<std::string>& rules) {
+std::set<Deed> refused_by(const std::set<std::string>& rules) {
+  std::set<Deed> refused;
+  for (const Rule& rule : rules_known)
+    if (rules.contains(std::string(rule.name))) refused.insert(rule.deed);
+  return refused;
+}
+
+KeptRules keep_rules(std::vector<facts::Need> needs, const std::set<Deed>& refused) {
   KeptRules kept;
+  std::array<Price, rules_known.size()> prices;
+  const auto place_of = [](Deed deed) { return static_cast<std::size_t>(deed); };
   for (facts::Need& need : needs) {
-    narrow_treatment(need, rules);
-    narrow_stocks(need, rules);
-    const auto broken = std::find_if(refusals.begin(), refusals.end(), [&](const Refusal& one) {
-      return rules.contains(std::string(one.rule)) && is_of_kind(need, one.needs_of);
+    // What only one refused way could meet is counted once, under the first rule that refuses it.
+    const auto broken = std::find_if(need.asks.begin(), need.asks.end(), [&](const auto& asked) {
+      return asked.only_way && refused.contains(asked.deed);
     });
-    if (broken == refusals.end()) {
-      kept.needs.push_back(std::move(need));
+    if (broken != need.asks.end()) {
+      const std::size_t place = place_of(broken->deed);
+      prices.at(place).add(need, spared_by(need), broken->source);
+      kept.remarks.push_back(left_out(rules_known.at(place), need));
       continue;
     }
-    const std::string whom = need.colony ? need.colony->text() : need.site.text();
-    kept.remarks.push_back("By your own rule " + in_words(broken->rule) + " this is left out at " + whom +
-                           ": " + need.what + ". It is reckoned to cost " + number_text(price_of(need), 1) +
-                           " kg of honey; " + std::string(broken->instead) + ".");
+    for (const facts::AskedDeed& asked : need.asks)
+      if (refused.contains(asked.deed)) prices.at(place_of(asked.deed)).add(need, asked.worth, asked.source);
+    kept.needs.push_back(std::move(need));
   }
+  for (std::size_t place = 0; place < rules_known.size(); ++place)
+    if (refused.contains(rules_known.at(place).deed))
+      kept.remarks.push_back(told(rules_known.at(place), prices.at(place)));
   return kept;
 }
 

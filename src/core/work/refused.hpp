@@ -9,12 +9,16 @@
 
 namespace beegarth::work {
 
+// `rules`: "no_sugar", "no_artificial_swarms", ... as in the book.
+std::set<facts::Deed> refused_by(const std::set<std::string>& rules);
+
 struct KeptRules {
-  std::vector<facts::Need> needs;    // those that break no rule
-  std::vector<std::string> remarks;  // a sentence for each that does, with its price
+  std::vector<facts::Need> needs;  // those that can be met without what is refused
+  std::vector<std::string>
+      remarks;  // the price of each rule, and a sentence for each need that it leaves out
 };
 
-// `rules`: "no_sugar", "no_artificial_swarms", ... as in the book.
-KeptRules keep_rules(std::vector<facts::Need> needs, const std::set<std::string>& rules);
+// `needs` are worded for the same refusals already (NeedsInput::refused).
+KeptRules keep_rules(std::vector<facts::Need> needs, const std::set<facts::Deed>& refused);
 
 }  // namespace beegarth::work

@@ -8,6 +8,7 @@
 //   kit      a hive is put together and lived in of usable parts only; suspect kit is made safe, then clean,
 //            then usable; old comb of others hangs nowhere
 //   hive     a hive is asked for nothing that it cannot take or show
+//   transfer a colony goes into another hive in a way that the combs of both allow
 //   nest     nothing is cut or planted where a wild nest was found
 //   honey    nothing from a comb that was on during feeding or treatment is for people
 //   feed     never honey of unknown origin
@@ -33,7 +34,7 @@ struct Known {
   std::span<const entries::Entry> later;     // what counts and happened after it
   const book::State& state;
   Date day;
-  GateRules rules;
+  const GateRules& rules;
   std::span<const entries::Entry> said;  // of all days, what was corrected or removed too
 };
 
@@ -44,6 +45,7 @@ Outcome quarantine_gate(const Known& known, const book::Draft& draft);
 Outcome unite_gate(const Known& known, const book::Draft& draft);
 Outcome kit_gate(const Known& known, const book::Draft& draft);
 Outcome hive_gate(const Known& known, const book::Draft& draft);
+Outcome transfer_gate(const Known& known, const book::Draft& draft);
 Outcome honey_gate(const Known& known, const book::Draft& draft);
 Outcome nest_gate(const Known& known, const book::Draft& draft);
 Outcome feed_gate(const Known& known, const book::Draft& draft);
@@ -52,7 +54,7 @@ Outcome rules_gate(const Known& known, const book::Draft& draft);
 // Nothing but the inspector's word ends or shortens a suspicion: not a removal, a correction or a move
 // entered late. Both spans hold the entries that count, of all days, without the draft and with it.
 Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
-                        const book::Draft& draft);
+                        const book::Draft& draft, const Notifiable& notifiable);
 // No correction or removal clears the mark of a batch of combs while the feeding or treatment stands that
 // made it.
 Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,

@@ -1,5 +1,6 @@
 // Hives are put together and lived in of usable parts only, and no comb with an unknown past hangs in them.
 #include <algorithm>
+#include <set>
 #include <string>
 
 #include "entries/fields.hpp"
@@ -100,10 +101,16 @@ Outcome no_bees_on(const std::string& name, entries::CombOrigin origin, const st
 // Whatever was ever said of a batch counts: told again it has the past that it had.
 Outcome may_hang(const Known& known, const CombsId& combs) {
   bool there = false;
+  std::set<CombsId> it_and_wholes = {combs};  // part of a batch has the past of the whole
+  for (auto entry = known.standing.rbegin(); entry != known.standing.rend(); ++entry) {
+    const auto* batch = std::get_if<entries::Combs>(&entry->payload);
+    if (batch && batch->parted_from && it_and_wholes.contains(batch->combs))
+      it_and_wholes.insert(*batch->parted_from);
+  }
   for (const auto& entry : known.standing) {
     const auto* batch = std::get_if<entries::Combs>(&entry.payload);
-    if (batch == nullptr || batch->combs != combs) continue;
-    there = true;
+    if (batch == nullptr || !it_and_wholes.contains(batch->combs)) continue;
+    there = there || batch->combs == combs;
     const std::string where = "entry " + entry.id.text();
     if (batch->origin && has_unknown_past(*batch->origin))
       return no_bees_on(batch->name, *batch->origin, where);
@@ -146,6 +153,7 @@ Outcome judge(const Known& known, const entries::Combs& combs) {
     const auto* batch = std::get_if<entries::Combs>(&entry.payload);
     return batch && batch->combs == combs.combs;
   });
+  if (combs.parted_from && !told_before) return may_hang(known, *combs.parted_from);
   return told_before ? may_hang(known, combs.combs) : Outcome(Done{});
 }
 Outcome judge(const Known& known, const entries::CombsMoved& moved) {

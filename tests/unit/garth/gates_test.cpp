@@ -97,6 +97,12 @@ TEST(OldComb, of_others_hangs_on_no_hive) {
                 HasSubstr("goes on no hive"));
     batch.colony = alder;
     EXPECT_THAT(book.say(day_of(3, 2), batch), HasSubstr("goes on no hive"));
+    EXPECT_THAT(
+        book.say(
+            day_of(3, 2),
+            entries::Combs{
+                .combs = CombsId("part"), .name = "Part", .count = 2, .parted_from = old, .colony = alder}),
+        HasSubstr("goes on no hive"));
     batch.origin = CombOrigin::own;  // said again, it has the past that it had
     EXPECT_THAT(book.say(day_of(3, 2), batch), HasSubstr("goes on no hive"));
     EXPECT_THAT(book.say(day_of(3, 2), entries::CombsMoved{.combs = old, .to = entries::CombsGo::melted}),
@@ -157,6 +163,37 @@ TEST(Hive, shows_no_more_brood_than_it_takes) {
               HasSubstr("32 combs at most"));
   EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 30}), IsEmpty())
       << "in the supers too";
+}
+
+TEST(Transfer, goes_only_by_a_way_that_the_combs_of_both_hives_allow) {
+  using entries::CombsHang;
+  ToldBook book;
+  const auto hive = [&](const char* key, entries::HiveForm form, std::optional<CombsHang> hang,
+                        double long_mm, double deep_mm) {
+    book.must(day_of(3, 1), entries::Hive{.hive = HiveId(key),
+                                          .name = key,
+                                          .site = SiteId("bank"),
+                                          .form = form,
+                                          .type = "invented",
+                                          .combs_hang = hang,
+                                          .comb_length_mm = long_mm,
+                                          .comb_depth_mm = deep_mm});
+  };
+  const auto into = [&](const HiveId& to, entries::TransferWay how) {
+    ToldBook copy = book;
+    return copy.say(day_of(5, 1), entries::Transfer{.colony = alder, .hive = to, .how = how});
+  };
+  using Way = entries::TransferWay;
+  EXPECT_THAT(into(h3, Way::bars_among_frames), IsEmpty()) << "neither says how its combs hang";
+  hive("h1", entries::HiveForm::horizontal, CombsHang::bars, 432, 200);
+  hive("h3", entries::HiveForm::upright, CombsHang::frames, 432, 216);
+  EXPECT_THAT(into(h3, Way::bars_among_frames), IsEmpty());
+  EXPECT_THAT(into(h3, Way::combs_lifted_over), HasSubstr("one has frames and the other bars"));
+  EXPECT_THAT(into(h3, Way::grown_down), HasSubstr("upright"));
+  hive("h1", entries::HiveForm::upright, CombsHang::frames, 432, 216);
+  EXPECT_THAT(into(h3, Way::bars_among_frames), HasSubstr("it is for combs on bars"));
+  hive("h1", entries::HiveForm::upright, CombsHang::fixed, 432, 216);
+  EXPECT_THAT(into(h3, Way::combs_lifted_over), HasSubstr("cannot be lifted"));
 }
 
 TEST(Hive, is_asked_for_nothing_that_it_cannot_take_or_show) {

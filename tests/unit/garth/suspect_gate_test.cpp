@@ -280,6 +280,14 @@ TEST_F(CombsOfAlder, that_left_it_before_the_sign_was_seen_go_nowhere) {
               IsEmpty());
 }
 
+TEST_F(CombsOfAlder, are_held_in_parts_too) {
+  const CombsId part("part");
+  book.must(day_of(5, 1), entries::Combs{.combs = part, .name = "Part", .count = 2, .parted_from = stored});
+  EXPECT_THAT(
+      book.say(after, entries::CombsMoved{.combs = part, .to = entries::CombsGo::on_hive, .colony = far_off}),
+      HasSubstr("'part' came off 'Alder'"));
+}
+
 TEST_F(CombsOfAlder, that_nobody_named_hold_every_drawn_comb_that_nobody_names) {
   entries::Room room{.colony = far_off, .super_combs = 10};
   EXPECT_THAT(book.say(after, room), HasSubstr("10 combs that nobody named came off 'Alder' on 2026-04-20"));

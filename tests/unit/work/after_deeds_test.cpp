@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include "quiet_colony.hpp"
-#include "work/refused.hpp"
 
 namespace beegarth::work {
 namespace {
@@ -49,33 +48,6 @@ TEST(Quarantine, ends_with_a_look_through_the_brood) {
   ASSERT_NE(need, nullptr);
   EXPECT_EQ(need->earliest, june + 5);
   EXPECT_EQ(need->clock, facts::Clock::opening);
-}
-
-// ---- the keeper's own rules ----
-facts::Need some_need(const char* key, double never) {
-  facts::Need need;
-  need.key = key;
-  need.what = "feed it";
-  need.colony = ColonyId("alder-5");
-  need.loss = {june, {1.5, 2}, never, "kg"};
-  return need;
-}
-
-TEST(OwnRules, leave_out_what_the_keeper_will_not_do_and_say_what_it_costs) {
-  const auto kept = keep_rules({some_need("feed/alder-5", 9), some_need("room/alder-5", 3)}, {"no_sugar"});
-  ASSERT_EQ(kept.needs.size(), 1U);
-  EXPECT_EQ(kept.needs.front().key, "room/alder-5");
-  ASSERT_EQ(kept.remarks.size(), 1U);
-  EXPECT_THAT(kept.remarks.front(), HasSubstr("your own rule no sugar"));
-  EXPECT_THAT(kept.remarks.front(), HasSubstr("7.5 kg"));
-}
-TEST(OwnRules, do_not_touch_a_need_whose_name_only_begins_alike) {
-  EXPECT_EQ(keep_rules({some_need("feeding-place/alder-5", 9)}, {"no_sugar"}).needs.size(), 1U);
-}
-TEST(OwnRules, narrow_a_treatment_and_do_not_leave_it_out) {
-  const auto kept = keep_rules({some_need("treat/alder-5", 9)}, {"no_synthetic_strips"});
-  ASSERT_EQ(kept.needs.size(), 1U);
-  EXPECT_THAT(kept.needs.front().cautions.back(), HasSubstr("no synthetic strips"));
 }
 
 }  // namespace

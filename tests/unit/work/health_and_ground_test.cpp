@@ -49,6 +49,46 @@ TEST(Suspect, NamesTheSignsThatMakeItSoAndWhenTheyWereSeen) {
   EXPECT_EQ(need.why.front().entries, std::vector<EntryId>{EntryId("look")});
 }
 
+NeedsInput told_suspect() {
+  auto input = invented(day(2026, 7, 14));
+  auto& colony = input.colonies.front();
+  colony.suspect = true;
+  colony.signs = {{"ropy larva", {day(2026, 7, 11), EntryId("look")}}};
+  colony.told_authority =
+      ColonyStatus::Told{seen(day(2026, 7, 12), 0, "told"), "ann", "bee inspector", "B 12"};
+  return input;
+}
+TEST(Suspect, OnceToldIsNotToldAgainButWaitedFor) {
+  const auto needs = needs_of(told_suspect());
+  EXPECT_EQ(find(needs, "tell-inspector/alder-5"), nullptr);
+  const auto* wait = find(needs, "await-answer/alder-5");
+  ASSERT_NE(wait, nullptr);
+  EXPECT_NE(
+      wait->what.find("the authority (bee inspector) was told on Sun 12 July by ann, reference B 12: wait"),
+      std::string::npos)
+      << wait->what;
+  EXPECT_EQ(wait->why.front().entries, std::vector<EntryId>{EntryId("told")});
+  EXPECT_TRUE(wait->at_home);
+  EXPECT_EQ(needs.size(), 2U) << "everything else stays held";
+}
+TEST(Suspect, AfterANewSignItIsToldAgain) {
+  auto input = told_suspect();
+  input.colonies.front().signs.push_back({"greasy cappings", {day(2026, 7, 13), EntryId("look-2")}});
+  const auto needs = needs_of(input);
+  const auto* call = find(needs, "tell-inspector/alder-5");
+  ASSERT_NE(call, nullptr);
+  EXPECT_NE(all_words(*call).find("was told on Sun 12 July"), std::string::npos);
+  EXPECT_EQ(find(needs, "await-answer/alder-5"), nullptr);
+}
+
+TEST(DeadOut, TellsTheStepsAtADeadHive) {
+  auto input = invented(day(2026, 2, 20));
+  input.outlooks.front().alive = 0.1;
+  input.at_a_dead_hive = {"Close the entrance.", "Look before anything is moved."};
+  EXPECT_NE(all_words(needs_of(input).front()).find("Close the entrance. Look before anything is moved."),
+            std::string::npos);
+}
+
 TEST(DeadOut, IsClosedAtOnceAndWantsNothingElse) {
   auto input = invented(day(2026, 2, 20));
   input.outlooks.front().alive = 0.1;

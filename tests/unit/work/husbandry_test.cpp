@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include "quiet_colony.hpp"
-#include "work/refused.hpp"
 
 namespace beegarth::work {
 namespace {
@@ -138,7 +137,7 @@ TEST(Plants, by_the_thousand_take_no_more_than_half_a_day_at_once) {
 TEST(Stocks, too_few_for_the_month_ahead_are_told_from_home) {
   NeedsInput input = invented(june);
   input.sites.front().aims = {{8, 3, EntryId("aim")}};
-  input.sites.front().empty_hives = 2;
+  input.sites.front().empty_hives = {"Long 1 (horizontal)", "Box 3"};
   const auto needs = needs_of(input);
   const auto* need = find(needs, "stocks/withy/2026-8");
   ASSERT_NE(need, nullptr);
@@ -167,14 +166,6 @@ TEST(Stocks, a_wish_for_a_thousand_weighs_no_more_than_one_that_can_be_met) {
   const double met = find(needs_of(input), "stocks/all/2026-8")->loss.never;
   input.aims = {{8, 1000, EntryId("aim")}};
   EXPECT_DOUBLE_EQ(find(needs_of(input), "stocks/all/2026-8")->loss.never, met);
-}
-TEST(Stocks, too_many_are_not_united_where_the_keeper_never_unites) {
-  NeedsInput input = invented(june);
-  input.aims = {{8, 0, EntryId("aim")}};
-  const auto kept = keep_rules(needs_of(input), {"no_uniting"});
-  const auto* need = find(kept.needs, "stocks-over/all/2026-8");
-  ASSERT_NE(need, nullptr);
-  EXPECT_THAT(need->cautions, ::testing::Contains(HasSubstr("no uniting")));
 }
 TEST(Stocks, as_many_as_wanted_or_wanted_far_ahead_ask_for_nothing) {
   NeedsInput input = invented(june);

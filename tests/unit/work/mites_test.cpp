@@ -114,12 +114,13 @@ TEST(TreatNow, AHeavyCaseInJuneDoesNotWaitForTheCrop) {
   EXPECT_EQ(find(needs, "watch/alder-5"), nullptr);
 }
 
-TEST(TreatNow, GoesByTheLimitOfTheCountsMonth) {
+// Old limits are shown as such; a count above one asks for another count, and the odds decide about treating.
+TEST(OldLimits, OfTheCountsMonthAreShownAndRaiseNoTreatmentByThemselves) {
   struct Case {
     Date counted;
     double value;
     const char* method;
-    bool alarm;
+    bool above;
   };
   // A Practical Manual of Beekeeping: 6 a day in May; an official handbook: 9 at any time; 2 per 100 bees in
   // May, 3 in August (provincial bulletins, from memory).
@@ -131,17 +132,41 @@ TEST(TreatNow, GoesByTheLimitOfTheCountsMonth) {
       {day(2026, 5, 10), 50, "brood", false}};
   for (const Case& one : cases) {
     auto input = invented(one.counted + 3);
+    give_odds(input, facts::EventKind::winter_mites, 0.1, 0.2);
     add_count(input, one.counted, one.value, one.method, "count-1");
-    EXPECT_EQ(find(needs_of(input), "treat/alder-5") != nullptr, one.alarm)
-        << one.counted.iso() << " " << one.value << " " << one.method;
+    const std::string at = one.counted.iso() + " " + std::to_string(one.value) + " " + one.method;
+    const auto needs = needs_of(input);
+    EXPECT_EQ(find(needs, "treat/alder-5"), nullptr) << at;
+    const auto* watch = find(needs, "watch/alder-5");
+    ASSERT_EQ(watch != nullptr, one.above) << at;
+    if (watch == nullptr) continue;
+    EXPECT_EQ(watch->earliest, one.counted + 7) << "a week after the count";
+    EXPECT_NE(
+        all_words(*watch).find("above the limits of old leaflets, which the odds have taken the place of"),
+        std::string::npos)
+        << all_words(*watch);
+    auto likely = invented(one.counted + 3);
+    give_odds(likely, facts::EventKind::winter_mites, 0.4, 0.8);
+    add_count(likely, one.counted, one.value, one.method, "count-1");
+    EXPECT_NE(find(needs_of(likely), "treat/alder-5"), nullptr) << at;
   }
+}
+
+TEST(OldLimits, WithoutOddsAskForAnotherCountAndNotForATreatment) {
+  auto input = invented(day(2026, 6, 3));
+  add_count(input, day(2026, 5, 30), 20, "board", "count-1");
+  const auto needs = needs_of(input);
+  EXPECT_EQ(find(needs, "treat/alder-5"), nullptr);
+  EXPECT_NE(find(needs, "watch/alder-5"), nullptr);
 }
 
 TEST(TreatNow, NotOnAnOldCountNorOneFromBeforeTheTreatment) {
   auto old = invented(day(2026, 6, 3));
+  give_odds(old, facts::EventKind::winter_mites, 0.4, 0.8);
   add_count(old, day(2026, 4, 20), 20, "board", "count-1");
   EXPECT_EQ(find(needs_of(old), "treat/alder-5"), nullptr);
   auto treated = invented(day(2026, 6, 3));
+  give_odds(treated, facts::EventKind::winter_mites, 0.4, 0.8);
   add_count(treated, day(2026, 5, 20), 20, "board", "count-1");
   treated.colonies.front().last_treatment = seen(day(2026, 5, 21), 7, "treated");
   EXPECT_EQ(find(needs_of(treated), "treat/alder-5"), nullptr);

@@ -11,8 +11,8 @@ namespace {
 using testing::HasSubstr;
 
 TEST(NeedKeys, as_the_plan_writes_them_are_sound) {
-  for (const char* key :
-       {"feed/alder", "stocks/all/2027-4", "stocks-over/withy/2026-12", "mouse-guard/alder/2026"})
+  for (const char* key : {"feed/alder", "stocks/all/2027-4", "stocks-over/withy/2026-12",
+                          "mouse-guard/alder/2026", "after/alder/2026-06-05"})
     EXPECT_TRUE(sound_need_key(key)) << key;
 }
 
@@ -28,6 +28,7 @@ TEST(NeedKeys, that_answer_nothing_are_refused_with_what_is_meant) {
   for (const char* key : {"feed/", "feed/alder/2026"})
     EXPECT_THAT(why_not(key), HasSubstr("colony or site")) << key;
   EXPECT_THAT(why_not("mouse-guard/alder"), HasSubstr("the year"));
+  EXPECT_THAT(why_not("after/alder/2026-13-05"), HasSubstr("a day like 2027-04-30"));
 }
 
 }  // namespace

@@ -25,7 +25,7 @@ template <class V, class P> void fields(V& v, P& p, const PartNow*) { v.id("part
 template <class V, class P> void fields(V& v, P& p, const Assembled*) { v.id("hive", p.hive, true); v.ids("parts", p.parts); v.text("remark", p.remark); }
 template <class V, class P> void fields(V& v, P& p, const Combs*) {
   v.id("combs", p.combs, true); v.text("name", p.name, true); v.count("count", p.count, limits::combs); v.choice("use", p.use);
-  v.count("drawn_year", p.drawn_year, limits::year); v.id("colony", p.colony); v.flag("for_people", p.for_people); v.text("store", p.store); v.text("remark", p.remark);
+  v.count("drawn_year", p.drawn_year, limits::year); v.id("parted_from", p.parted_from); v.id("colony", p.colony); v.flag("for_people", p.for_people); v.text("store", p.store); v.text("remark", p.remark);
   v.choice("origin", p.origin);
 }
 template <class V, class P> void fields(V& v, P& p, const CombsMoved*) {

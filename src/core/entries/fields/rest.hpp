@@ -9,13 +9,14 @@
 namespace beegarth::entries {
 
 // clang-format off
-BEEGARTH_WORDS(Refusal, "no_clipping", "no_cutting_of_cells", "no_sugar", "no_synthetic_strips", "no_organic_acids", "no_artificial_swarms", "no_uniting", "no_queens_bought", "no_drone_comb_cut");
+BEEGARTH_WORDS(Refusal, "no_clipping", "no_cutting_of_cells", "no_sugar", "no_synthetic_strips", "no_organic_acids", "no_artificial_swarms", "no_uniting", "no_queens_bought", "no_drone_comb_cut", "swarms_let_go");
 
 template <class V, class P> void fields(V& v, P& p, const Setting*) { v.text("name", p.name, true); v.text("value", p.value, true); }
 template <class V, class P> void fields(V& v, P& p, const Note*) { v.text("text", p.text, true); v.id("colony", p.colony); v.id("site", p.site); }
 template <class V, class P> void fields(V& v, P& p, const TableOverride*) {
   v.text("table", p.table, true); v.text("row", p.row, true); v.number("value", p.value, limits::any); v.number("low", p.low, limits::any);
   v.number("high", p.high, limits::any); v.text("unit", p.unit, true); v.text("source", p.source, true);
+  v.text("text", p.text);
 }
 template <class V, class P> void fields(V& v, P& p, const Removed*) { v.id("entry", p.entry, true); v.text("reason", p.reason); }
 template <class V, class P> void fields(V& v, P& p, const Cleared*) { v.id("colony", p.colony, true); v.text("by", p.by, true); v.text("remark", p.remark); }

@@ -63,8 +63,9 @@ struct Combs {  // a batch of combs alike in age and use
   int count = 0;
   CombUse use = CombUse::brood;
   Count drawn_year;
-  std::optional<ColonyId> colony;  // on which hive; absent: in store
-  Flag for_people;                 // absent means yes where the use is honey
+  std::optional<CombsId> parted_from;  // the batch that these were part of: as old as it, and marked as it is
+  std::optional<ColonyId> colony;      // on which hive; absent: in store
+  Flag for_people;                     // absent means yes where the use is honey
   Text store;
   Text remark;
   std::optional<CombOrigin> origin;  // absent: own. with_bees: they came with the colony that is named

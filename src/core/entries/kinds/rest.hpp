@@ -22,6 +22,7 @@ struct TableOverride {  // one row of a reference table, for this book
   Number high;
   std::string unit;
   std::string source;
+  Text text;  // of a row whose unit is "text": its words, such as whom to tell
 };
 struct Removed {  // takes back an earlier entry; both stay in the book
   EntryId entry;
@@ -49,7 +50,8 @@ enum class Refusal {
   no_artificial_swarms,
   no_uniting,
   no_queens_bought,
-  no_drone_comb_cut
+  no_drone_comb_cut,
+  swarms_let_go  // not looked for, split away or cut out: bait boxes may catch them
 };
 struct KeeperRule {  // what this keeper will not do
   Refusal rule = Refusal::no_clipping;

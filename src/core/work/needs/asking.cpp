@@ -103,6 +103,17 @@ std::optional<double> Asking::median_of(const char* quantity, Date date) const {
   return std::nullopt;
 }
 
+std::string Asking::ways_left(const std::vector<Way>& ways, const char* last) const {
+  std::vector<std::string> left;
+  for (const Way& way : ways)
+    if (std::all_of(way.asks.begin(), way.asks.end(), [&](facts::Deed deed) { return will(deed); }))
+      left.push_back(way.words);
+  std::string text;
+  for (std::size_t i = 0; i < left.size(); ++i)
+    text += (i == 0 ? "" : i + 1 == left.size() ? " " + std::string(last) + " " : ", ") + left[i];
+  return text;
+}
+
 facts::Need Asking::need(const std::string& kind, std::string what) const {
   facts::Need need;
   need.key = kind + "/" + (colony != nullptr ? colony->colony.text() : site.site.text());

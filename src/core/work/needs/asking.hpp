@@ -10,6 +10,12 @@
 
 namespace beegarth::work {
 
+// One way among several, and what it asks the keeper to do.
+struct Way {
+  std::string words;
+  std::vector<facts::Deed> asks;
+};
+
 // One colony, where it stands and what is believed of it. Outlook may be missing.
 struct Asking {
   const NeedsInput& input;
@@ -35,6 +41,11 @@ struct Asking {
   const facts::EventOutlook* event(facts::EventKind kind) const;
   std::optional<facts::Odds> odds_by(facts::EventKind kind, Date date) const;
   std::optional<double> median_of(const char* quantity, Date date) const;
+
+  // Whether this keeper does such a thing at all.
+  bool will(facts::Deed deed) const { return !input.refused.contains(deed); }
+  // What is left of several ways: "a, b or c"; `last` is the word before the last one.
+  std::string ways_left(const std::vector<Way>& ways, const char* last = "or") const;
 
   // Key "kind/place", minutes and all windows still to be set.
   facts::Need need(const std::string& kind, std::string what) const;

@@ -68,6 +68,18 @@ facts::LossCurve loss_of_swarms(const Asking& asking, const Sealing& sealing) {
   return loss;
 }
 
+std::string how_to_part(const Asking& asking, bool sealed) {
+  const bool cuts = asking.will(facts::Deed::cutting_of_cells);
+  if (sealed)
+    return std::string(
+               "sealed queen cells: find out whether the old queen is still here; if so, part her off into a "
+               "nucleus, and ") +
+           (cuts ? "leave one cell" : "leave the cells as they are: a cast may leave with the first virgins");
+  return std::string("part it: nucleus with the old queen, a comb of brood and one of stores; ") +
+         (cuts ? "leave one good cell on the old stand; if she has gone, leave one cell and no more"
+               : "the old stand keeps its cells, and a cast may leave with the first virgins");
+}
+
 }  // namespace
 
 bool cells_stand(const Asking& asking) {
@@ -86,7 +98,9 @@ Needs split_on_cells(const Asking& asking) {
   const Sealing sealing = sealing_of(asking, seen, sealed);
   if (asking.site_suspect) {
     facts::Need wait = asking.need(
-        "look-cells", "queen cells stand and the site is suspect: ask the inspector before parting it");
+        "look-cells", std::string("queen cells stand and the site is suspect: ask the inspector ") +
+                          (asking.will(facts::Deed::artificial_swarms) ? "before parting it"
+                                                                       : "what is to be done about them"));
     wait.minutes = asking.minutes("check_minutes");
     wait.best = std::max(today, sealing.first);
     wait.loss = loss_when_late(asking, sealing.first, 5, asking.fact("prime_swarm_kg"));
@@ -95,12 +109,7 @@ Needs split_on_cells(const Asking& asking) {
         {"house rule on health; Bee Diseases and Pests Control Orders (SI 2006/342) for Great Britain"}));
     return {wait};
   }
-  facts::Need need = asking.need(
-      "split", std::string(sealed ? "sealed queen cells: find out whether the old queen is still here; if "
-                                    "so, part her off into a nucleus, and leave one cell"
-                                  : "part it: nucleus with the old queen, a comb of brood and one of "
-                                    "stores; leave one good cell on the old stand; if she has gone, "
-                                    "leave one cell and no more"));
+  facts::Need need = asking.need("split", how_to_part(asking, sealed));
   need.best = std::max(today, std::min(sealing.first, asking.last_day()));
   need.minutes = asking.minutes("split_minutes");
   need.loss = loss_of_swarms(asking, sealing);
@@ -109,23 +118,29 @@ Needs split_on_cells(const Asking& asking) {
   if (asking.outlook != nullptr && asking.outlook->swarmed_unseen >= worth_saying)
     need.why.front().text +=
         "; it may have swarmed unseen since: " + percent_text(asking.outlook->swarmed_unseen);
-  need.why.push_back(because(
-      "then: seven days later take down all cells but one, and leave the old stand shut for four weeks", {},
-      {"trade: queenless split by the nucleus method; day 7 from memory of handbooks"}));
+  const bool cuts = asking.will(facts::Deed::cutting_of_cells);
+  need.why.push_back(
+      because(std::string("then: ") + (cuts ? "seven days later take down all cells but one, and " : "") +
+                  "leave the old stand shut for four weeks",
+              {}, {"trade: queenless split by the nucleus method; day 7 from memory of handbooks"}));
   asking.tell_odds(need, facts::EventKind::swarm_preparation, "charged or sealed queen cells", need.best,
                    need.best + 7);
   need.take = {"nucleus box", "smoker and fuel", "hive tool", "water", "comb or foundation to fill the gaps"};
   if (asking.kit("nucleus") == 0)
     need.cautions.push_back(
         "No nucleus box is ready among your kit: bring a spare body with a floor and roof.");
-  need.cautions.push_back(
-      "Only sealed cells and few bees: she has gone. Look about for the swarm, leave one good cell, close, "
-      "and "
-      "leave it shut for four weeks.");
-  need.cautions.push_back(
-      "Taking cells down only delays: the next ones come sooner. Have the box ready before you open.");
+  need.cautions.push_back("Only sealed cells and few bees: she has gone. Look about for the swarm, " +
+                          std::string(cuts ? "leave one good cell, " : "") +
+                          "close, and leave it shut for four weeks.");
+  if (cuts)
+    need.cautions.push_back(
+        "Taking cells down only delays: the next ones come sooner. Have the box ready before you open.");
   need.cautions.push_back(
       "Smoke out and lid off before the smoker travels; it can set fire to a car or dry grass.");
+  need.asks = {{facts::Deed::artificial_swarms, true},
+               {facts::Deed::holding_of_swarms, true},
+               {facts::Deed::cutting_of_cells, false,
+                asking.fact("swarm_with_charged_cells") * asking.fact("cast_kg"), asking.source("cast_kg")}};
   return {need};
 }
 
@@ -156,6 +171,7 @@ Needs thin_cells(const Asking& asking) {
                              {asking.source("cast_kg"), asking.source("virgin_after_swarm_days")}));
   need.take = {"smoker and fuel", "hive tool", "water"};
   need.write_down = "full look, ";
+  need.asks = {{facts::Deed::cutting_of_cells, true}, {facts::Deed::holding_of_swarms, true}};
   return {need};
 }
 

@@ -1,6 +1,7 @@
 // Stores running short.
 #include <algorithm>
 #include <cmath>
+#include <optional>
 
 #include "work/needs/kinds.hpp"
 
@@ -18,8 +19,18 @@ double wanted_kg(const Asking& asking, const char** row) {
   return share * asking.fact(*row);
 }
 
+// The warmest of the days to come, as forecast and generated.
+std::optional<double> warmest_day_C(const Asking& asking) {
+  const auto& days = asking.site.day_max_C;
+  if (days.empty()) return std::nullopt;
+  return *std::max_element(days.begin(), days.end());
+}
+
+// By the month, or because no day to come is warm enough for syrup.
 bool fondant_time(const Asking& asking) {
   const int month = asking.month(asking.input.today);
+  const auto warmest = warmest_day_C(asking);
+  if (warmest && *warmest < asking.fact("syrup_temperature_min_C")) return true;
   return month >= asking.fact("fondant_first_month") || month <= asking.fact("fondant_last_month");
 }
 
@@ -32,15 +43,26 @@ bool likely_short(const Asking& asking) {
   return odds && odds->value >= asking.fact(season ? "stores_odds_to_act_in_season" : "stores_odds_to_act");
 }
 
-void their_own_honey(facts::Need& need) {
+void their_own_honey(facts::Need& need, bool gives_sugar) {
   need.what =
-      "leave them their own honey: take no comb off, give capped combs back beside the nest; no syrup "
-      "while supers for people are on";
+      std::string("leave them their own honey: take no comb off, give capped combs back beside the nest") +
+      (gives_sugar ? "; no syrup while supers for people are on" : "");
   need.clock = facts::Clock::opening;
   need.take = {"smoker and fuel", "hive tool", "capped combs taken off this colony, if any"};
-  need.cautions.push_back(
-      "If the supers are as good as empty: supers off first, then syrup; comb on during feeding is never for "
-      "people.");
+  if (gives_sugar)
+    need.cautions.push_back(
+        "If the supers are as good as empty: supers off first, then syrup; comb on during feeding is never "
+        "for people.");
+}
+
+// What is left to a keeper who gives no sugar.
+void combs_of_honey(facts::Need& need, const Asking& asking, double short_kg, bool cold) {
+  need.what =
+      "give capped combs of your own honey beside the nest: about " + number_text(short_kg, 1) + " kg";
+  if (asking.will(facts::Deed::uniting)) need.what += "; where there are none, unite it in time";
+  need.clock = cold ? facts::Clock::daylight : facts::Clock::dusk;
+  need.take = {"capped combs of honey from a healthy stock of your own", "box with a lid for the combs"};
+  need.cautions.push_back("Combs go only from stocks that you have looked through and found healthy.");
 }
 
 void syrup_or_fondant(facts::Need& need, const Asking& asking, double sugar_kg, bool cold) {
@@ -85,8 +107,9 @@ Larder larder_of(const Asking& asking) {
 void tell_larder(facts::Need& need, const Asking& asking, const Larder& larder) {
   constexpr double worth_telling_kg = 0.25;
   const std::string wanted = number_text(larder.wanted, 1) + " kg wanted";
-  const std::vector<std::string> sources{
-      asking.source(larder.row), "trade: a shortfall of S kg takes about S kg of dry sugar, losses included"};
+  std::vector<std::string> sources{asking.source(larder.row)};
+  if (asking.will(facts::Deed::feeding_of_sugar))
+    sources.emplace_back("trade: a shortfall of S kg takes about S kg of dry sugar, losses included");
   if (larder.seen)
     need.why.push_back(because(number_text(larder.seen->value, 1) + " kg of stores were seen on " +
                                    day_text(larder.seen->date) + "; " + wanted +
@@ -143,11 +166,15 @@ Needs feed(const Asking& asking) {
   need.minutes = asking.minutes("feed_minutes");
   need.clock = cold ? facts::Clock::daylight : dearth ? facts::Clock::dusk : facts::Clock::any;
   need.temperature_min_C = cold ? -5 : asking.fact("syrup_temperature_min_C");
-  need.cautions.push_back("White sugar only, never honey of unknown origin.");
+  const bool gives_sugar = asking.will(facts::Deed::feeding_of_sugar);
+  need.cautions.push_back(gives_sugar ? "White sugar only, never honey of unknown origin."
+                                      : "Never honey of unknown origin.");
   if (supers && !supers_come_off)
-    their_own_honey(need);
-  else
+    their_own_honey(need, gives_sugar);
+  else if (gives_sugar)
     syrup_or_fondant(need, asking, sugar_kg, cold);
+  else
+    combs_of_honey(need, asking, short_kg, cold);
   if (supers_come_off) {
     need.after.push_back("treat/" + asking.colony->colony.text());
     need.cautions.push_back("Only when the supers are off: comb on during feeding is never for people.");
@@ -156,7 +183,18 @@ Needs feed(const Asking& asking) {
     need.cautions.push_back(
         "Robbing: feed at dusk, spill nothing, narrow the entrance first; never leave the hive open.");
   need.loss = loss_of_hunger(asking, larder, light_for_winter);
+  if (!(supers && !supers_come_off))
+    need.asks.push_back({facts::Deed::feeding_of_sugar, false,
+                         std::max(0.0, need.loss.never - need.loss.by_day.front()),
+                         "at most, where there is no comb of honey to give; " + asking.source("feed_saved")});
   tell_larder(need, asking, larder);
+  if (const auto warmest = warmest_day_C(asking); warmest && cold)
+    need.why.push_back(
+        because("the days to come reach " + number_text(*warmest, 0) +
+                    " C at most by forecast and season; syrup is taken from about " +
+                    number_text(asking.fact("syrup_temperature_min_C"), 0) +
+                    " C on, and not ripened after the end of September",
+                {}, {asking.source("syrup_temperature_min_C"), asking.source("fondant_first_month")}));
   asking.tell_odds(need, facts::EventKind::stores_short, "stores short", today + 7, asking.last_day());
   return {need};
 }

@@ -7,11 +7,13 @@ namespace beegarth::work {
 
 namespace {
 
-const char* const law =
-    "SI 2006/342 (England), SI 2006/1710 (Wales), SSI 2007/506 (Scotland): suspicion is notified at once, "
-    "nothing leaves; elsewhere your own country's law";
+std::string law_of(const Asking& asking) {
+  return asking.site.law.empty() ? "house rule on health: your country's law on bee diseases decides"
+                                 : asking.site.law;
+}
 
-facts::Reason signs_told(const ColonyStatus& colony) {
+facts::Reason signs_told(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
   std::string signs;
   std::vector<EntryId> entries;
   for (const auto& sign : colony.signs) {
@@ -20,18 +22,51 @@ facts::Reason signs_told(const ColonyStatus& colony) {
       entries.push_back(sign.seen.entry);
   }
   return because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
-                 {law});
+                 {law_of(asking)});
+}
+
+// Told, and nothing new seen since: then the answer is waited for.
+bool was_told(const ColonyStatus& colony) {
+  if (!colony.told_authority) return false;
+  const Date told = colony.told_authority->on.date;
+  return std::none_of(colony.signs.begin(), colony.signs.end(),
+                      [&](const auto& sign) { return sign.seen.date > told; });
+}
+
+std::string how_it_was_told(const ColonyStatus::Told& told) {
+  return "the authority" + (told.to.empty() ? "" : " (" + told.to + ")") + " was told on " +
+         day_text(told.on.date) + (told.by.empty() ? "" : " by " + told.by) +
+         (told.reference.empty() ? "" : ", reference " + told.reference);
+}
+
+facts::Need wait_for_the_answer(const Asking& asking) {
+  const ColonyStatus::Told& told = *asking.colony->told_authority;
+  facts::Need need = asking.need(
+      "await-answer",
+      how_it_was_told(told) +
+          ": wait for the answer, keep everything as it is, and enter it (cleared) when it comes");
+  need.at_home = true;
+  need.minutes = asking.minutes("notify_minutes");
+  need.clock = facts::Clock::any;
+  need.why.push_back(because(how_it_was_told(told), {told.on.entry}, {law_of(asking)}));
+  need.why.push_back(signs_told(asking));
+  need.cautions.push_back(
+      "No comb, bees, feed, box or tool leaves this site until the inspector has spoken.");
+  return need;
 }
 
 facts::Need call_the_inspector(const Asking& asking) {
-  facts::Need call = asking.need(
-      "tell-inspector",
-      "telephone the bee inspector today, before any visit, and do as you are told; move nothing to or from "
-      "this site");
+  facts::Need call =
+      asking.need("tell-inspector",
+                  "telephone " + asking.site.authority +
+                      " today, before any visit, and do as you are told; move nothing to or from this site");
   call.at_home = true;
   call.minutes = asking.minutes("notify_minutes");
   call.clock = facts::Clock::any;
-  call.why.push_back(signs_told(*asking.colony));
+  call.why.push_back(signs_told(asking));
+  if (const auto& told = asking.colony->told_authority)
+    call.why.push_back(
+        because(how_it_was_told(*told) + "; what was seen since is told as well", {told->on.entry}));
   if (asking.colony->last_charged_cells || asking.colony->last_sealed_cells)
     call.cautions.push_back(
         "Say that queen cells stand in it: it may swarm, and a swarm carries the disease on.");
@@ -48,7 +83,7 @@ facts::Need close_it(const Asking& asking) {
   need.temperature_min_C = -50;
   need.last_in_round = true;
   need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("disease_spread_kg"));
-  need.why.push_back(signs_told(*asking.colony));
+  need.why.push_back(signs_told(asking));
   need.why.push_back(
       because("until the inspector has cleared it, looks, splits, room, feed and treatment wait here", {},
               {"house rule on health"}));
@@ -62,7 +97,8 @@ facts::Need close_it(const Asking& asking) {
 
 Needs suspect(const Asking& asking) {
   if (!asking.colony->suspect) return {};
-  return {call_the_inspector(asking), close_it(asking)};
+  return {was_told(*asking.colony) ? wait_for_the_answer(asking) : call_the_inspector(asking),
+          close_it(asking)};
 }
 
 Needs dead_out(const Asking& asking) {
@@ -85,6 +121,12 @@ Needs dead_out(const Asking& asking) {
       {asking.source("dead_odds"), asking.source("dead_out_robbed_kg")}));
   need.take = {"tape or foam to close the entrance",
                "bag or box for a sample of dead bees and a piece of comb"};
+  if (!asking.input.at_a_dead_hive.empty()) {
+    std::string steps = "if it is dead";
+    for (const std::string& step : asking.input.at_a_dead_hive)
+      steps += (steps.size() < 14 ? ": " : " ") + step;
+    need.why.push_back(because(steps, {}, {"common practice at a dead hive"}));
+  }
   need.cautions.push_back("Until you know why it died its combs go to no other colony.");
   need.cautions.push_back("Ropy or sunken brood: stop, close, and tell the bee inspector.");
   return {need};

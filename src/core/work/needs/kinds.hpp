@@ -28,15 +28,20 @@ Needs end_of_quarantine(const Asking& asking);
 Needs old_combs(const Asking& asking);
 Needs suspect(const Asking& asking);
 Needs dead_out(const Asking& asking);
+Needs stores_aside(const Asking& asking);  // a horizontal hive before winter
 
 // ---- of a site ----
 Needs dearth_coming(const Asking& asking);
 Needs bait_boxes(const Asking& asking);
 Needs before_a_gale(const Asking& asking);
 Needs before_a_flood(const Asking& asking);
+Needs reports_owed(const Asking& asking);
 Needs after_planting(const Asking& asking);  // three years of it: water, guards, weeds, gaps
 Needs stocks_wanted(const Asking& asking);   // and, at the first site, those wanted of all together
-Needs stored_combs(const Asking& asking);    // at the first site: moth and mice
+Needs empty_hives(const Asking& asking);     // without any aim: what may fill them
+Needs land_terms(const Asking& asking);      // an agreement or an insurance runs out
+Needs after_happenings(const Asking& asking);
+Needs stored_combs(const Asking& asking);  // at the first site: moth and mice
 
 // A virgin is likely to be about: from when to when, and why. Nothing where she is not.
 struct KeptShut {
@@ -49,8 +54,15 @@ std::optional<KeptShut> kept_shut(const Asking& asking);
 bool queen_awaited(const Asking& asking);
 // The colony was looked through and had no eggs where there should be some.
 bool queen_missed(const Asking& asking);
-// A count above the classic limit of its month, lately and untreated since: why, with every count of late.
+// A count above an old leaflet's limit for its month, lately and untreated since: told with every count of
+// late, and as what the odds have taken the place of.
+std::optional<facts::Reason> above_old_limits(const Asking& asking);
+// The same where the odds say so too: treat now, whatever the month. They decide, not the leaflet.
 std::optional<facts::Reason> mite_alarm(const Asking& asking);
+// How stocks may be come by at this time of year, by a keeper with such rules.
+std::string ways_to_more(const Asking& asking);
+// A hive or a site that is left shut for some days after something happened there.
+void hold_after_happenings(const Asking& asking, Needs& needs);
 // Cells with young larvae or sealed, seen lately, and nothing done about them since.
 bool cells_stand(const Asking& asking);
 

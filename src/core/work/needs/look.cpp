@@ -26,11 +26,27 @@ facts::LossCurve loss_of_swarming(const Asking& asking, Date due) {
 void take_and_care(facts::Need& need, const Asking& asking) {
   need.write_down = "full look, ";
   need.take = {"smoker and fuel", "hive tool", "water"};
-  if (asking.kit("nucleus") > 0) need.take.push_back("nucleus box, in case of cells");
+  if (asking.kit("nucleus") > 0 && asking.will(facts::Deed::artificial_swarms) &&
+      asking.will(facts::Deed::holding_of_swarms))
+    need.take.push_back("nucleus box, in case of cells");
   need.cautions.push_back(
       "Smoke out and lid off before the smoker travels; it can set fire to a car or dry grass.");
+  if (asking.colony->dwelling.form == facts::HiveForm::horizontal)
+    need.cautions.push_back(
+        "Comb that leaves its bar is put right while it is new and soft; lift comb upright, cool and "
+        "slowly.");
   if (asking.site.neighbours)
     need.cautions.push_back("People live close by: look when few are about, and stop if the bees follow.");
+}
+
+// With a clipped queen the looks lie further apart: what those saved would cost in time and disturbance.
+facts::AskedDeed worth_of_clipping(const Asking& asking) {
+  const double looks_saved = asking.input.days * (1 / asking.fact("interval_unclipped_days") -
+                                                  1 / asking.fact("interval_clipped_days"));
+  const double look =
+      asking.fact("opening_kg") + asking.fact("look_minutes") / 60 * asking.input.price_per_hour;
+  return {facts::Deed::clipping, false, looks_saved * look,
+          asking.source("interval_clipped_days") + "; " + asking.source("opening_kg")};
 }
 
 }  // namespace
@@ -73,6 +89,8 @@ Needs look_for_cells(const Asking& asking) {
   asking.tell_odds(need, facts::EventKind::swarm_preparation, "charged or sealed queen cells", need.best,
                    need.best + 7);
   take_and_care(need, asking);
+  need.asks = {{facts::Deed::holding_of_swarms, true}};
+  if (!found.main_flow_over && !found.queen_clipped) need.asks.push_back(worth_of_clipping(asking));
   return {need};
 }
 

@@ -1,4 +1,5 @@
-// The classic rule of count and month, beside the odds: a heavy case cannot wait for the crop to be off.
+// The limits of old leaflets, by count and month, as they stand beside the odds: a heavy case cannot wait for
+// the crop to be off, but it is the odds that say which is one.
 #include <algorithm>
 #include <array>
 
@@ -54,12 +55,13 @@ std::vector<MiteSighting> counts_of_late(const Asking& asking) {
 std::string told(const Asking& asking, const MiteSighting& seen, const Limit& limit) {
   return number_text(seen.count.value, 1) +
          (seen.method == "board" ? " mites a day on the board on " : " mites per 100 bees on ") +
-         day_text(seen.count.date) + " (limit " + number_text(asking.fact(limit.row), 0) + limit.words + ")";
+         day_text(seen.count.date) + " (old limit " + number_text(asking.fact(limit.row), 0) + limit.words +
+         ")";
 }
 
 }  // namespace
 
-std::optional<facts::Reason> mite_alarm(const Asking& asking) {
+std::optional<facts::Reason> above_old_limits(const Asking& asking) {
   if (!asking.opening_season(asking.input.today)) return std::nullopt;
   facts::Reason why;
   std::vector<std::string> methods;
@@ -80,13 +82,24 @@ std::optional<facts::Reason> mite_alarm(const Asking& asking) {
     why.text += ", crippled wings on " + day_text(wings->date);
     why.entries.push_back(wings->entry);
   }
-  why.text += ": above the classic limits, which stand beside the odds";
+  why.text += ": above the limits of old leaflets, which the odds have taken the place of";
   const auto mites = asking.median_of("mites", asking.input.today);
   if (mites && *mites > asking.fact("mites_ceiling"))
     why.text += "; about " + number_text(*mites / 100, 0) + "00 mites are believed to be in it, " +
                 number_text(asking.fact("mites_ceiling"), 0) + " the usual ceiling";
   why.sources.push_back(asking.source("mites_ceiling"));
   why.sources.push_back(asking.source("alarm_days"));
+  return why;
+}
+
+std::optional<facts::Reason> mite_alarm(const Asking& asking) {
+  const auto odds = asking.odds_by(facts::EventKind::winter_mites, asking.input.today + 400);
+  if (!odds || odds->value < asking.fact("treat_now_odds")) return std::nullopt;
+  auto why = above_old_limits(asking);
+  if (!why) return std::nullopt;
+  why->text = "the odds that winter bees are reared under too many mites are " + percent_text(odds->value) +
+              ", and the counts are high: " + why->text;
+  why->sources.push_back(asking.source("treat_now_odds"));
   return why;
 }
 

@@ -69,24 +69,29 @@ Needs watch_mites(const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   const Date today = asking.input.today;
   const auto odds = asking.odds_by(facts::EventKind::winter_mites, asking.last_day() + 400);
-  if (!odds || odds->value < asking.fact("watch_odds_to_act") || !asking.opening_season(today) ||
-      queen_missed(asking))
-    return {};
+  const auto old = above_old_limits(asking);
+  const bool likely = odds && odds->value >= asking.fact("watch_odds_to_act");
+  if ((!likely && !old) || !asking.opening_season(today) || queen_missed(asking)) return {};
   if (!treat(asking).empty() || !count_after_treatment(asking).empty()) return {};
   if (colony.last_treatment && end_of_treatment(*colony.last_treatment) >= today) return {};
   const int within = static_cast<int>(asking.fact("watch_days"));
-  if (colony.last_mite_count && today - colony.last_mite_count->date < within) return {};
+  const Date again = colony.last_mite_count ? colony.last_mite_count->date + within : today;
+  if (again > today && (!old || again > asking.last_day())) return {};
   facts::Need need = asking.need("watch", "");
   by_board_or_bees(need, asking);
   need.what += "; this one is to be watched";
-  need.latest = std::min(asking.last_day(), today + within);
-  need.loss = loss_when_late(asking, today, within, worth_of_a_count(asking));
+  need.earliest = need.best = std::max(today, again);
+  need.latest = std::min(asking.last_day(), need.earliest + within);
+  need.loss = loss_when_late(asking, need.earliest, within, worth_of_a_count(asking));
   need.why.push_back(because(
-      "the odds of mite-damaged winter bees are " + percent_text(odds->value) + " and " +
+      (odds ? "the odds of mite-damaged winter bees are " + percent_text(odds->value)
+            : std::string("no odds of mite-damaged winter bees are worked out")) +
+          " and " +
           (colony.last_mite_count ? "the last count is of " + day_text(colony.last_mite_count->date)
                                   : std::string("it was never counted in this book")),
       colony.last_mite_count ? std::vector<EntryId>{colony.last_mite_count->entry} : std::vector<EntryId>{},
       {asking.source("watch_odds_to_act"), asking.source("watch_days")}));
+  if (old) need.why.push_back(*old);
   asking.tell_odds(need, facts::EventKind::winter_mites, "winter bees reared under too many mites",
                    asking.last_day() + 400, asking.last_day() + 400);
   return {need};

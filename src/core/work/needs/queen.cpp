@@ -53,7 +53,9 @@ Needs look_for_eggs(const Asking& asking) {
   if (!odds || odds->value < asking.fact("queen_trouble_odds_to_act") || queen_awaited(asking)) return {};
   if (colony.eggs_seen && today - colony.eggs_seen->date < static_cast<int>(asking.fact("eggs_fresh_days")))
     return {};
-  if (cells_stand(asking) || !look_for_cells(asking).empty()) return {};
+  const bool looked_for_cells =
+      asking.will(facts::Deed::holding_of_swarms) && !look_for_cells(asking).empty();
+  if (cells_stand(asking) || looked_for_cells) return {};
   facts::Need need = asking.need("look-eggs", "look for eggs: two combs are enough, then close");
   need.minutes = asking.minutes("check_minutes");
   need.loss = loss_from_odds(asking, facts::EventKind::queen_trouble, asking.fact("queenless_kg"), 0.7);
@@ -176,11 +178,17 @@ Needs comb_of_eggs(const Asking& asking) {
   if (!asking.opening_season(today) || kept_shut(asking)) return {};
   if (!queen_missed(asking)) return look_for_eggs(asking);
   const bool twice = colony.no_eggs_first && colony.no_eggs_first->date < colony.no_eggs_seen->date;
+  const bool unites = asking.will(facts::Deed::uniting);
   facts::Need need = asking.need(
-      "comb-of-eggs", std::string("give a comb with eggs and young larvae") +
-                          (twice ? " or, if it is down to a few seams or drones are laid, unite it; "
-                                 : ": there were no eggs where there should be; ") +
-                          "look after four days for queen cells");
+      "comb-of-eggs",
+      std::string("give a comb with eggs and young larvae") +
+          (!twice   ? ": there were no eggs where there should be; "
+           : unites ? " or, if it is down to a few seams or drones are laid, unite it; "
+                    : "; if it is down to a few seams or drones are laid, little can be hoped for; ") +
+          "look after four days for queen cells");
+  if (twice)
+    need.asks.push_back(
+        {facts::Deed::uniting, false, asking.fact("uniting_saved_kg"), asking.source("uniting_saved_kg")});
   if (asking.site_suspect) {
     need.key = "look-eggs/" + colony.colony.text();
     need.what = "look again for eggs; no comb may be given while this site is suspect";
@@ -195,8 +203,9 @@ Needs comb_of_eggs(const Asking& asking) {
   need.take = {"smoker and fuel", "hive tool", "box for one comb"};
   need.cautions.push_back(
       "The comb comes from a colony that you have looked through and found healthy, and without its queen.");
-  need.cautions.push_back(
-      "If it turns out queenless and weak, unite it only after both have been looked through for disease.");
+  if (unites)
+    need.cautions.push_back(
+        "If it turns out queenless and weak, unite it only after both have been looked through for disease.");
   return {need};
 }
 

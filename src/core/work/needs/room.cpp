@@ -8,7 +8,7 @@ namespace beegarth::work {
 
 namespace {
 
-struct Way {
+struct Addition {
   std::string what;
   std::string write_down;
   std::vector<std::string> take;
@@ -24,7 +24,7 @@ std::optional<Date> treatment_over(const Asking& asking) {
   return colony.last_treatment->date + static_cast<int>(std::ceil(days));
 }
 
-Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
+Addition in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
   const int left = hive.brood_combs_max + hive.super_combs_max - hive.brood_combs - hive.super_combs;
   if (left <= 0)
     return {
@@ -33,37 +33,38 @@ Way in_a_long_hive(const Asking& asking, const facts::Dwelling& hive) {
         {"clean box with a lid for the combs"},
         {"Take only what is capped and was never on during feeding or treatment."}};
   const int combs = std::min(left, 3);
-  Way way{"move the follower and give " + std::to_string(combs) + (combs == 1 ? " bar" : " bars") +
-              " beside the nest, one at a time between straight combs",
-          "added " + std::to_string(combs) + " brood combs of foundation",
-          {std::to_string(combs) + " bars or frames with starter"},
-          {"New comb tears when warm or tilted: lift it upright and slowly."}};
+  Addition way{"move the follower and give " + std::to_string(combs) + (combs == 1 ? " bar" : " bars") +
+                   " beside the nest, one at a time between straight combs",
+               "added " + std::to_string(combs) + " brood combs of foundation",
+               {std::to_string(combs) + " bars or frames with starter"},
+               {"New comb tears when warm or tilted: lift it upright and slowly.",
+                "Comb is kept straight from the first: one that is crooked makes the next ones crooked."}};
   if (asking.kit("bar") + asking.kit("frame") == 0)
     way.cautions.push_back("No spare bars or frames stand among your kit.");
   return way;
 }
 
-std::optional<Way> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
+std::optional<Addition> in_boxes(const Asking& asking, const facts::Dwelling& hive) {
   const std::vector<std::string> lifting{
       "A full box can weigh over 20 kg: get help, or move combs one by one."};
   if (hive.brood_combs_max <= static_cast<int>(asking.fact("nucleus_combs")))
-    return Way{"move the nucleus into a full hive, combs in the same order",
-               "",
-               {"full hive with floor, roof and combs to fill it"},
-               lifting};
+    return Addition{"move the nucleus into a full hive, combs in the same order",
+                    "",
+                    {"full hive with floor, roof and combs to fill it"},
+                    lifting};
   if (hive.can_super && hive.super_combs < hive.super_combs_max) {
-    Way way{"one super on", "super on", {"1 super"}, lifting, true};
+    Addition way{"one super on", "super on", {"1 super"}, lifting, true};
     if (asking.kit("super") == 0)
       way.cautions.push_back("No super stands ready among your kit: make one up before you go.");
     return way;
   }
   if (hive.brood_combs < hive.brood_combs_max)
-    return Way{
+    return Addition{
         "more combs or another body for the brood", "added ", {"body or combs for the brood"}, lifting};
-  return Way{"take off ripe combs, or move it into a larger hive; no more room can be put on this one",
-             "removed ",
-             {"clean box with a lid for the combs"},
-             {"Take only what is capped and was never on during feeding or treatment."}};
+  return Addition{"take off ripe combs, or move it into a larger hive; no more room can be put on this one",
+                  "removed ",
+                  {"clean box with a lid for the combs"},
+                  {"Take only what is capped and was never on during feeding or treatment."}};
 }
 
 }  // namespace

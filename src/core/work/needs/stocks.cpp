@@ -14,23 +14,52 @@ Date due_of(const StockAim& aim, Date today) {
   return this_year >= today ? this_year : *Date::from_ymd(today.year() + 1, aim.month, 1);
 }
 
-std::string ways_to_more(int month) {
+}  // namespace
+
+std::string ways_to_more(const Asking& asking) {
+  const int month = asking.month(asking.input.today);
   if (month >= 4 && month <= 6)
-    return "set bait boxes, answer swarm calls, split the strongest, or buy nuclei";
+    return asking.ways_left({{"set bait boxes", {}},
+                             {"answer swarm calls", {}},
+                             {"split the strongest", {facts::Deed::artificial_swarms}},
+                             {"buy nuclei", {}}});
   if (month >= 7 && month <= 8)
-    return "answer swarm calls, make up late nuclei with bought queens, or buy nuclei";
+    return asking.ways_left({{"answer swarm calls", {}},
+                             {"make up late nuclei with bought queens",
+                              {facts::Deed::artificial_swarms, facts::Deed::buying_of_queens}},
+                             {"buy nuclei", {}}});
   return "order nuclei now, and get bait boxes and empty hives ready for spring";
 }
 
-std::string asked_for(int missing, const std::string& where, const std::string& by, int month) {
-  std::string text = missing > 0 ? "get " + counted(missing, "more stock") + " for " : "have ";
-  if (missing <= 0) text += counted(-missing, "stock") + " less ";
-  text += where;
-  text += by;
-  text += ": ";
-  return text + (missing > 0
-                     ? ways_to_more(month)
-                     : "choose which to unite with another or to sell, after a look at the health of both");
+namespace {
+
+std::string ways_to_fewer(const Asking& asking) {
+  return asking.will(facts::Deed::uniting)
+             ? "choose which to unite with another or to sell, after a look at the health of both"
+             : "choose which to sell or to give away, after a look at its health";
+}
+
+// "get 2 more stocks at Withy Meadow by 1 August: ..."
+std::string asked_for(const Asking& asking, int missing, const std::string& where, const std::string& by) {
+  const std::string number =
+      missing > 0 ? "get " + counted(missing, "more stock") : "have " + counted(-missing, "stock") + " less";
+  return number + " " + where + by + ": " + (missing > 0 ? ways_to_more(asking) : ways_to_fewer(asking));
+}
+
+// What the ways that some keepers refuse would spare: the price of a nucleus, or of a queen that lays at
+// once.
+std::vector<facts::AskedDeed> deeds_asked(const Asking& asking, int missing) {
+  if (missing < 0)
+    return {
+        {facts::Deed::uniting, false, asking.fact("uniting_saved_kg"), asking.source("uniting_saved_kg")}};
+  const int month = asking.month(asking.input.today);
+  if (month < 4 || month > 8) return {};
+  std::vector<facts::AskedDeed> asked{{facts::Deed::artificial_swarms, false, asking.fact("stock_short_kg"),
+                                       asking.source("stock_short_kg")}};
+  if (month >= 7)
+    asked.push_back({facts::Deed::buying_of_queens, false, asking.fact("bought_queen_kg"),
+                     asking.source("bought_queen_kg")});
+  return asked;
 }
 
 std::string why_asked(const StockAim& aim, int living, const std::string& where, const std::string& by,
@@ -70,8 +99,8 @@ facts::Need wanted(const Asking& asking, const StockAim& aim, const Where& where
   const int missing = aim.colonies - where.living;
   const int lead = asking.minutes("stock_lead_days");
   const std::string by = " by " + day_and_month_text(due);
-  facts::Need need =
-      asking.need("stocks", asked_for(missing, where.words, by, asking.month(asking.input.today)));
+  facts::Need need = asking.need("stocks", asked_for(asking, missing, where.words, by));
+  need.asks = deeds_asked(asking, missing);
   need.key = (missing > 0 ? "stocks/" : "stocks-over/") + where.key + "/" + std::to_string(due.year()) + "-" +
              std::to_string(aim.month);
   need.at_home = true;
@@ -85,7 +114,8 @@ facts::Need wanted(const Asking& asking, const StockAim& aim, const Where& where
                              {asking.source("stock_lead_days"), asking.source(price)}));
   need.cautions.push_back(
       missing > 0 ? "A stock of unknown origin stands apart until its own brood has been looked through."
-                  : "Never unite a stock that shows a sign of disease.");
+      : asking.will(facts::Deed::uniting) ? "Never unite a stock that shows a sign of disease."
+                                          : "No stock goes to anyone that shows a sign of disease.");
   if (const auto bound = bound_by(asking, where, missing < 0)) need.held = *bound;
   return need;
 }
@@ -105,12 +135,14 @@ Needs all_wanted(const Asking& asking, const std::vector<StockAim>& aims, const 
 
 Needs stocks_wanted(const Asking& asking) {
   const auto& colonies = asking.input.colonies;
-  Where here{"at " + asking.site.name, asking.site.site.text(), 0, asking.site.empty_hives};
+  Where here{"at " + asking.site.name, asking.site.site.text(), 0,
+             static_cast<int>(asking.site.empty_hives.size())};
   for (const ColonyStatus& colony : colonies) here.living += colony.site == asking.site.site ? 1 : 0;
   Needs needs = all_wanted(asking, asking.site.aims, here);
   if (asking.site.site != asking.input.sites.front().site) return needs;
   Where everywhere{"at all sites", "all", static_cast<int>(colonies.size()), 0, true};
-  for (const SiteStatus& site : asking.input.sites) everywhere.empty_hives += site.empty_hives;
+  for (const SiteStatus& site : asking.input.sites)
+    everywhere.empty_hives += static_cast<int>(site.empty_hives.size());
   for (facts::Need& need : all_wanted(asking, asking.input.aims, everywhere))
     needs.push_back(std::move(need));
   return needs;

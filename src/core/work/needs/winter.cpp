@@ -43,7 +43,9 @@ Needs heft(const Asking& asking) {
       colony.last_any_look ? std::vector<EntryId>{colony.last_any_look->entry} : std::vector<EntryId>{},
       {asking.source("heft_interval_days")}));
   asking.tell_odds(need, facts::EventKind::stores_short, "stores short", today + 7, asking.last_day());
-  need.take = {"fondant in case", "stick to clear entrances"};
+  need.take = {
+      asking.will(facts::Deed::feeding_of_sugar) ? "fondant in case" : "a capped comb of honey in case",
+      "stick to clear entrances"};
   need.cautions.push_back("No opening in the cold. Lift one side a hand's width only, knees bent.");
   return {need};
 }
@@ -91,6 +93,7 @@ Needs broodless_window(const Asking& asking) {
   need.cautions.push_back(
       "Oxalic acid burns eyes and lungs: stay upwind; vapour asks for a mask made for it, and for a second "
       "person near.");
+  need.asks = {{facts::Deed::organic_acids, true}};
   return {need};
 }
 
