@@ -9,6 +9,7 @@
 #include "garth/husbandry.hpp"
 #include "garth/ledgers/dead_colony.hpp"
 #include "garth/mip_cbc.hpp"
+#include "garth/quarantined.hpp"
 #include "garth/reports_due.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
@@ -155,6 +156,7 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
   }
   add_suspects_left_behind(session, input);
   take_husbandry(session.standing, session.state, input);
+  take_quarantines(session.standing, session.tables["work"], input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);
   input.at_a_dead_hive = steps_at_a_dead_hive();

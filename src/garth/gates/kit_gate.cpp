@@ -1,4 +1,6 @@
 // Hives are put together and lived in of usable parts only, and no comb with an unknown past hangs in them.
+#include <algorithm>
+#include <set>
 #include <string>
 
 #include "entries/fields.hpp"
@@ -43,6 +45,12 @@ Outcome next_state(const Known& known, const entries::PartNow& now) {
                    "entry " + at->second.said.text(), "enter the steps in their order, with their dates");
 }
 
+// Worn out is no way round the flame.
+bool bees_may_stay(const PartStanding& part) {
+  return part.state == entries::PartState::usable ||
+         (part.state == entries::PartState::worn_out && part.safe);
+}
+
 // Bees that come into a hive come upon the parts that it was last put together of.
 Outcome fit_to_live_in(const Known& known, const HiveId& hive) {
   const entries::Assembled* of = nullptr;
@@ -54,9 +62,7 @@ Outcome fit_to_live_in(const Known& known, const HiveId& hive) {
   const auto parts = parts_on(known.standing, known.day);
   for (const PartId& id : of->parts) {
     const auto at = parts.find(id);
-    using entries::PartState;
-    if (at == parts.end() || at->second.state == PartState::usable || at->second.state == PartState::worn_out)
-      continue;
+    if (at == parts.end() || bees_may_stay(at->second)) continue;
     const std::string grounds = grounds_in_words(at->second.part);
     return bad_input("the hive '" + hive.text() + "' is put together of '" + at->second.part.name +
                          "', which is " + std::string(entries::word_for(at->second.state)) +
@@ -94,16 +100,27 @@ Outcome no_bees_on(const std::string& name, entries::CombOrigin origin, const st
 
 // Whatever was ever said of a batch counts: told again it has the past that it had.
 Outcome may_hang(const Known& known, const CombsId& combs) {
+  bool there = false;
+  std::set<CombsId> it_and_wholes = {combs};  // part of a batch has the past of the whole
+  for (auto entry = known.standing.rbegin(); entry != known.standing.rend(); ++entry) {
+    const auto* batch = std::get_if<entries::Combs>(&entry->payload);
+    if (batch && batch->parted_from && it_and_wholes.contains(batch->combs))
+      it_and_wholes.insert(*batch->parted_from);
+  }
   for (const auto& entry : known.standing) {
     const auto* batch = std::get_if<entries::Combs>(&entry.payload);
-    if (batch == nullptr || batch->combs != combs || !batch->origin) continue;
+    if (batch == nullptr || !it_and_wholes.contains(batch->combs)) continue;
+    there = there || batch->combs == combs;
     const std::string where = "entry " + entry.id.text();
-    if (has_unknown_past(*batch->origin)) return no_bees_on(batch->name, *batch->origin, where);
+    if (batch->origin && has_unknown_past(*batch->origin))
+      return no_bees_on(batch->name, *batch->origin, where);
     // With bees, and nobody said with which.
-    if (*batch->origin == entries::CombOrigin::with_bees && !batch->colony)
+    if (batch->origin == entries::CombOrigin::with_bees && !batch->colony)
       return no_bees_on(batch->name, entries::CombOrigin::unknown, where);
   }
-  return Done{};
+  if (there) return Done{};
+  return bad_input("there is no batch of combs '" + combs.text() + "' on that day", "combs",
+                   "enter the combs first, with where they come from");
 }
 
 Outcome judge(const Known& known, const entries::Assembled& assembled) {
@@ -132,7 +149,12 @@ Outcome judge(const Known& known, const entries::Unite& unite) {
 Outcome judge(const Known& known, const entries::Combs& combs) {
   if (!combs.colony) return Done{};
   if (combs.origin && has_unknown_past(*combs.origin)) return no_bees_on(combs.name, *combs.origin, "origin");
-  return may_hang(known, combs.combs);
+  const bool told_before = std::any_of(known.standing.begin(), known.standing.end(), [&](const auto& entry) {
+    const auto* batch = std::get_if<entries::Combs>(&entry.payload);
+    return batch && batch->combs == combs.combs;
+  });
+  if (combs.parted_from && !told_before) return may_hang(known, *combs.parted_from);
+  return told_before ? may_hang(known, combs.combs) : Outcome(Done{});
 }
 Outcome judge(const Known& known, const entries::CombsMoved& moved) {
   return moved.colony ? may_hang(known, moved.combs) : Outcome(Done{});

@@ -21,7 +21,10 @@ bool is_a_deed(const entries::Payload& payload) {
 
 Outcome living(const Known& known, const ColonyId& id) {
   const auto at = known.state.colonies.find(id);
-  if (at == known.state.colonies.end() || !at->second.ended) return Done{};
+  if (at == known.state.colonies.end())
+    return bad_input("there is no colony '" + id.text() + "' on that day", "colony",
+                     "check the date, or enter first how the colony began");
+  if (!at->second.ended) return Done{};
   return bad_input("'" + at->second.began.name + "' ended on " + at->second.ended_on->iso(), "colony",
                    "check the date and the colony, or correct that entry");
 }

@@ -66,6 +66,7 @@ class MoveJudge {
     // What stood there all along may still be written down; what comes in may not.
     if (began.how != entries::Beginning::overwintered && began.how != entries::Beginning::unknown)
       hive(began.hive);
+    if (began.swarm_of) colony(*began.swarm_of);
   }
   void judge(const entries::Room& room) {
     colony(room.colony);

@@ -69,6 +69,12 @@ class StayTeller {
     }
   }
   void take(const entries::Combs& combs) {
+    if (combs.parted_from && !stays.batches.contains(combs.combs)) {
+      const auto whole = stays.batches.find(*combs.parted_from);
+      const auto been = whole == stays.batches.end() ? std::vector<CombStay>() : whole->second;
+      stays.batches[combs.combs] = been;  // it was wherever the whole was
+      if (!combs.colony) come_off(combs.combs);
+    }
     if (combs.colony) come_on(combs.combs, *combs.colony);
   }
   void take(const entries::CombsMoved& moved) {

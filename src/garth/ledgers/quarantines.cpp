@@ -22,7 +22,10 @@ class Apart {
 
  private:
   void take(const Entry& entry, const entries::ColonyBegan& began) {
-    if (comes_from_outside(began)) apart_[began.colony] = {entry.happened + rules_.days, true, entry.id};
+    if (comes_from_outside(began))
+      apart_[began.colony] = {entry.happened + rules_.days, true, entry.id};
+    else if (began.swarm_of)
+      as_apart_as(*began.swarm_of, began.colony);
   }
   void take(const Entry& entry, const entries::Quarantine& said) {
     const auto before = apart_.find(said.colony);
@@ -52,9 +55,12 @@ class Apart {
     host->second.until = std::max(host->second.until, one.until);
     host->second.until_look = host->second.until_look || one.until_look;
   }
-  void take(const Entry&, const entries::Split& split) {
-    if (const auto mother = apart_.find(split.colony); mother != apart_.end())
-      apart_[split.into] = mother->second;
+  void take(const Entry&, const entries::Split& split) { as_apart_as(split.colony, split.into); }
+  void as_apart_as(const ColonyId& mother, const ColonyId& daughter) {
+    const auto apart = apart_.find(mother);
+    if (apart == apart_.end()) return;
+    const KeptApart same = apart->second;
+    apart_[daughter] = same;
   }
   template <class Other>
   void take(const Entry&, const Other&) {}
@@ -73,7 +79,8 @@ Expected<QuarantineRules> QuarantineRules::from(const FactTable& work) {
 
 bool comes_from_outside(const entries::ColonyBegan& began) {
   using entries::Beginning;
-  return began.how == Beginning::unknown || (began.how == Beginning::swarm && !began.swarm_of);
+  const bool of_ours = began.swarm_of && *began.swarm_of != began.colony;
+  return began.how == Beginning::unknown || (began.how == Beginning::swarm && !of_ours);
 }
 
 bool finds_sealed_brood_well(const entries::Inspection& look) {

@@ -115,17 +115,22 @@ class SuspicionFollower {
       if (home == hive.hive) stands_there(colony);
     }
   }
-  void take(const Entry&, const entries::ColonyBegan& began) {
+  void take(const Entry& entry, const entries::ColonyBegan& began) {
     names_[began.colony] = began.name;
     settle(began.colony, began.hive);
+    if (began.swarm_of && *began.swarm_of != began.colony) goes_off(entry, *began.swarm_of, began.colony);
+  }
+  // A swarm or a split: what its mother had, it has, and what is seen in her later tells of it too.
+  void goes_off(const Entry& entry, const ColonyId& mother, const ColonyId& daughter) {
+    pass_on(entry, mother, daughter);
+    split_off_[mother].insert(daughter);
   }
   void take(const Entry&, const entries::ColonyMoved& moved) { settle(moved.colony, moved.hive); }
   void take(const Entry&, const entries::Transfer& moved) { settle(moved.colony, moved.hive); }
   void take(const Entry& entry, const entries::Split& split) {
     names_[split.into] = split.name;
     settle(split.into, split.hive);
-    pass_on(entry, split.colony, split.into);
-    split_off_[split.colony].insert(split.into);
+    goes_off(entry, split.colony, split.into);
   }
   void take(const Entry& entry, const entries::Unite& unite) {
     pass_on(entry, unite.from, unite.colony);

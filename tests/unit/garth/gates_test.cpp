@@ -65,6 +65,8 @@ TEST(Kit, that_became_suspect_after_the_hive_was_put_together_holds_the_hive_emp
   for (const auto& way : ways_in)
     EXPECT_THAT(book.say(day_of(3, 4), way), HasSubstr("'h3' is put together of 'box', which is suspect"))
         << entries::kind_name(way);
+  book.must(day_of(3, 4), entries::PartNow{.part = box, .state = entries::PartState::worn_out});
+  EXPECT_THAT(book.say(day_of(3, 4), ways_in.front()), HasSubstr("which is worn_out"));
   for (const auto state :
        {entries::PartState::scorched, entries::PartState::clean, entries::PartState::usable})
     book.must(day_of(3, 5), entries::PartNow{.part = box, .state = state});
@@ -95,11 +97,28 @@ TEST(OldComb, of_others_hangs_on_no_hive) {
                 HasSubstr("goes on no hive"));
     batch.colony = alder;
     EXPECT_THAT(book.say(day_of(3, 2), batch), HasSubstr("goes on no hive"));
+    EXPECT_THAT(
+        book.say(
+            day_of(3, 2),
+            entries::Combs{
+                .combs = CombsId("part"), .name = "Part", .count = 2, .parted_from = old, .colony = alder}),
+        HasSubstr("goes on no hive"));
     batch.origin = CombOrigin::own;  // said again, it has the past that it had
     EXPECT_THAT(book.say(day_of(3, 2), batch), HasSubstr("goes on no hive"));
     EXPECT_THAT(book.say(day_of(3, 2), entries::CombsMoved{.combs = old, .to = entries::CombsGo::melted}),
                 IsEmpty());
   }
+}
+
+TEST(OldComb, hangs_nowhere_when_what_was_said_of_it_is_taken_back) {
+  ToldBook book;
+  const CombsId old("old");
+  book.must(day_of(3, 1),
+            entries::Combs{.combs = old, .name = "Old", .count = 5, .origin = entries::CombOrigin::found});
+  book.must(day_of(3, 2), entries::Removed{.entry = book.last()});
+  EXPECT_THAT(book.say(day_of(3, 3),
+                       entries::CombsMoved{.combs = old, .to = entries::CombsGo::on_hive, .colony = alder}),
+              HasSubstr("no batch of combs 'old' on that day"));
 }
 
 TEST(OldComb, that_is_our_own_or_came_with_its_bees_may_hang) {
@@ -268,6 +287,18 @@ TEST(Presence, a_move_entered_late_does_not_put_two_colonies_into_one_hive) {
   book.must(day_of(6, 20), entries::ColonyMoved{.colony = birch, .hive = h3});
   EXPECT_THAT(book.say(day_of(6, 10), entries::ColonyMoved{.colony = alder, .hive = h3}),
               HasSubstr("would hold 2 colonies"));
+}
+
+TEST(Presence, nothing_is_done_to_a_colony_before_it_began_or_after_it_was_taken_back) {
+  ToldBook book;
+  const ColonyId late("late");
+  book.must(day_of(6, 1), entries::ColonyBegan{.colony = late, .name = "Late", .hive = h3});
+  const EntryId began = book.last();
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Feed{.colony = late, .kg = 1}),
+              HasSubstr("no colony 'late' on that day"));
+  book.must(day_of(6, 2), entries::Removed{.entry = began});
+  EXPECT_THAT(book.say(day_of(6, 3), entries::Room{.colony = late, .super_combs = 10}),
+              HasSubstr("no colony 'late' on that day"));
 }
 
 TEST(Presence, nothing_is_done_to_a_colony_that_has_ended) {

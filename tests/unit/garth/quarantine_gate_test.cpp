@@ -173,6 +173,7 @@ TEST(Quarantine, begins_by_itself_for_what_comes_from_outside_only) {
   EXPECT_TRUE(kept_apart(Beginning::swarm));
   EXPECT_TRUE(kept_apart(Beginning::unknown));
   EXPECT_FALSE(kept_apart(Beginning::swarm, alder)) << "out of our own colony";
+  EXPECT_TRUE(kept_apart(Beginning::swarm, swarm)) << "out of itself";
   EXPECT_FALSE(kept_apart(Beginning::overwintered));
   EXPECT_FALSE(kept_apart(Beginning::bought));
 }

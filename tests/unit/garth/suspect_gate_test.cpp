@@ -222,6 +222,22 @@ TEST(Suspicion, falls_on_those_that_were_split_off_before_the_sign_was_seen) {
   EXPECT_EQ(suspects_on(book.standing(day_of(5, 14)), day_of(5, 14)).at(daughter), nullptr);
 }
 
+TEST(Suspicion, goes_along_with_a_swarm_of_our_own) {
+  ToldBook book;
+  const ColonyId prime("prime");
+  const entries::ColonyBegan hived{.colony = prime,
+                                   .name = "Prime",
+                                   .hive = HiveId("h4"),
+                                   .how = entries::Beginning::swarm,
+                                   .swarm_of = alder};
+  book.must(day_of(5, 1), hived);
+  book.must(day_of(5, 10), ropy(alder));
+  EXPECT_NE(suspects_on(book.standing(day_of(5, 10)), day_of(5, 10)).at(prime), nullptr);
+  ToldBook later;
+  later.must(day_of(5, 10), ropy(alder));
+  EXPECT_THAT(later.say(day_of(5, 12), hived), HasSubstr("'Alder' is suspect"));
+}
+
 TEST(Suspicion, chalk_brood_and_a_wet_board_raise_none) {
   ToldBook book;
   book.must(day_of(5, 10), entries::Sign{.colony = alder, .signs = {"chalk_brood", "dysentery"}});
@@ -262,6 +278,14 @@ TEST_F(CombsOfAlder, that_left_it_before_the_sign_was_seen_go_nowhere) {
               HasSubstr("came off 'Alder'"));
   EXPECT_THAT(book.say(after, entries::CombsMoved{.combs = stored, .to = entries::CombsGo::burnt}),
               IsEmpty());
+}
+
+TEST_F(CombsOfAlder, are_held_in_parts_too) {
+  const CombsId part("part");
+  book.must(day_of(5, 1), entries::Combs{.combs = part, .name = "Part", .count = 2, .parted_from = stored});
+  EXPECT_THAT(
+      book.say(after, entries::CombsMoved{.combs = part, .to = entries::CombsGo::on_hive, .colony = far_off}),
+      HasSubstr("'part' came off 'Alder'"));
 }
 
 TEST_F(CombsOfAlder, that_nobody_named_hold_every_drawn_comb_that_nobody_names) {
