@@ -40,7 +40,7 @@ Needs stocks_wanted(const Asking& asking);   // and, at the first site, those wa
 Needs empty_hives(const Asking& asking);     // without any aim: what may fill them
 Needs land_terms(const Asking& asking);      // an agreement or an insurance runs out
 Needs after_happenings(const Asking& asking);
-Needs stored_combs(const Asking& asking);    // at the first site: moth and mice
+Needs stored_combs(const Asking& asking);  // at the first site: moth and mice
 
 // A virgin is likely to be about: from when to when, and why. Nothing where she is not.
 struct KeptShut {

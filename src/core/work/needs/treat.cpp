@@ -73,7 +73,7 @@ std::vector<facts::AskedDeed> classes_asked(const Asking& asking, double price) 
     with.erase(*one.asks);
     without.insert(*one.asks);
     asked.push_back({*one.asks, false, price * (best_saved(asking, with) - best_saved(asking, without)),
-                     asking.source(one.saved)});
+                     Asking::row(one.saved)});
   }
   return asked;
 }
