@@ -30,7 +30,8 @@ struct Call {
   bool dry_run = false;
   std::string map;      // import: the mapping file
   std::string date;     // sheet, enter, key-in
-  std::string site;     // sheet, key-in
+  std::string site;     // sheet, key-in, week-ahead
+  std::string into;     // transfer-ways: the hive to go into
   std::string printed;  // key-in: the day on which the sheet was printed
   std::string out;      // file to write
   std::string form;     // export
@@ -79,6 +80,9 @@ int demo_command(const Call& call);
 int new_command(const Call& call);
 int sheet_command(const Call& call);
 int key_in_command(const Call& call);
+int week_ahead_command(const Call& call);
+int draft_map_command(const Call& call);
+int transfer_ways_command(const Call& call);
 int checklist_command(const Call& call);
 int lines_command(const Call& call);
 int photo_command(const Call& call);

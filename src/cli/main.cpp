@@ -173,6 +173,23 @@ void key_in_options(CLI::App& app, Call& call) {
   app.add_flag("--keep", call.keep, "keep the entries, all or none (without it, they are only shown)");
   app.add_option("--who", call.who, "who says it");
 }
+void transfer_ways_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("COLONY", call.subject, "key or name of the colony")->required();
+  app.add_option("--into", call.into, "key or name of the hive it shall live in")->required();
+}
+void draft_map_options(CLI::App& app, Call& call) {
+  app.add_option("FILE", call.subject, "a CSV file of your own, with a header")->required();
+  app.add_option("--kind", call.kind, "the kind of entry that each row is, see enter --list")->required();
+}
+void week_ahead_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("FILE", call.subject, "rows like  2026-06-04 19 9 2 4 9 ; default: standard input");
+  app.add_option("--site", call.site, "key or name of the site; default: all of them");
+  app.add_flag("--list", call.list, "print seven rows to fill in");
+  app.add_flag("--keep", call.keep, "keep the forecast, all or none (without it, it is only shown)");
+  app.add_option("--who", call.who, "who says it");
+}
 void register_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_known(app, call);
@@ -228,6 +245,15 @@ constexpr auto commands = std::to_array<Command>({
      with_book},
     {"sheet", "One visit as a printed sheet (PDF)", "beegarth sheet build/demo.garth --out visit.pdf",
      sheet_command, sheet_options},
+    {"transfer-ways",
+     "A colony into a hive of another pattern: which ways there are, what each costs and needs",
+     "beegarth transfer-ways build/demo.garth Snipe --into \"Meadow stand 3\"", transfer_ways_command,
+     transfer_ways_options},
+    {"draft-map", "A first mapping file for a CSV of your own, to be mended by hand and tried with --dry-run",
+     "beegarth draft-map own.csv --kind inspection > own.toml", draft_map_command, draft_map_options},
+    {"week-ahead", "The weather of the days ahead, one row a day: highest, lowest, rain, wind, gust",
+     "echo 2026-06-04 19 9 2 4 9 | beegarth week-ahead build/demo.garth --keep", week_ahead_command,
+     week_ahead_options},
     {"key-in", "A filled sheet comes back: what was written in its boxes, in its own order, becomes entries",
      "beegarth key-in build/demo.garth filled.txt --site \"Pinder Yard\" --date 2026-06-03 --keep",
      key_in_command, key_in_options},

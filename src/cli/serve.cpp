@@ -43,6 +43,7 @@ http::Api api_of(garth::Desk& desk) {
       .checklists = [&desk] { return desk.checklists(); },
       .sheet_boxes = [&desk](const garth::KeyInWish& wish) { return desk.sheet_boxes(wish); },
       .key_in = [&desk](const garth::SheetFilledIn& filled_in) { return desk.key_in(filled_in); },
+      .week_ahead = [&desk](const garth::WeekTyped& week) { return desk.week_ahead(week); },
       .note = [&desk](std::string_view line, bool keep) { return desk.note(line, keep); },
       .answer = [&desk](std::string_view need, std::string_view answer,
                         std::optional<Date> until) { return desk.answer_need(need, answer, until); },

@@ -137,6 +137,7 @@ int import_command(const Call& call) {
     std::cout << answer->json.dump(2) << '\n';
   } else {
     std::cout << answer->text;
+    for (const std::string& remark : answer->remarks) std::cerr << "beegarth: " << remark << '\n';
   }
   return 0;
 }

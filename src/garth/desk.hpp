@@ -13,6 +13,7 @@
 #include "garth/registers/register.hpp"
 #include "garth/search.hpp"
 #include "garth/session.hpp"
+#include "garth/week_ahead.hpp"
 
 namespace beegarth::garth {
 
@@ -37,6 +38,13 @@ enum class BookForm { jsonl, zip, geojson, calendar };
 struct SheetFilledIn {
   KeyInWish sheet;
   std::vector<WrittenBox> written;
+  bool keep = false;
+};
+
+// The weather of the days ahead as it was typed.
+struct WeekTyped {
+  std::string site;  // key or name, or "all"
+  std::vector<DayAhead> days;
   bool keep = false;
 };
 
@@ -73,9 +81,10 @@ class Desk {
   Expected<PhotoBytes> photo(std::string_view id);
   Expected<nlohmann::json> checklists();
 
-  // ---- a filled sheet comes back: desk_sheet.cpp ----
+  // ---- a filled sheet and a typed forecast come in: desk_sheet.cpp ----
   Expected<nlohmann::json> sheet_boxes(const KeyInWish& wish);
   Expected<nlohmann::json> key_in(const SheetFilledIn& filled_in);
+  Expected<nlohmann::json> week_ahead(const WeekTyped& week);
 
   Expected<std::string> sheet(Date date, std::string_view site);
   static nlohmann::json calcs();

@@ -1,4 +1,4 @@
-// A filled sheet keyed in at a page: its boxes, and what was written in them.
+// A filled sheet keyed in at a page, and the weather ahead typed there.
 #include "garth/desk.hpp"
 #include "garth/entry_json.hpp"
 #include "garth/remarks.hpp"
@@ -40,6 +40,16 @@ Expected<json> Desk::key_in(const SheetFilledIn& filled_in) {
   const auto remarks = remarks_on(session_, keyed->entries);
   if (!remarks) return remarks.problem();
   return json{{"kept", keyed->kept}, {"entries", std::move(entries)}, {"remarks", remarks_json(*remarks)}};
+}
+
+Expected<json> Desk::week_ahead(const WeekTyped& typed) {
+  if (const auto outcome = look_again(); !outcome) return outcome.problem();
+  const auto week = foretell(session_, typed.site, typed.days, typed.keep);
+  if (!week) return week.problem();
+  if (const auto outcome = look_again(); !outcome) return outcome.problem();
+  json entries = json::array();
+  for (const auto& entry : week->entries) entries.push_back(shown_entry(entry, session_.state));
+  return json{{"kept", week->kept}, {"entries", std::move(entries)}};
 }
 
 }  // namespace beegarth::garth

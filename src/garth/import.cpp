@@ -4,15 +4,48 @@
 
 #include <filesystem>
 #include <optional>
+#include <set>
 #include <system_error>
 
 #include "book/book.hpp"
 #include "garth/files.hpp"
+#include "garth/import_remarks.hpp"
 #include "garth/imports/by_map.hpp"
 #include "garth/session.hpp"
+#include "garth/tables.hpp"
 
 namespace beegarth::garth {
 namespace {
+
+std::set<EntryId> ids_of(std::span<const entries::Entry> all) {
+  std::set<EntryId> ids;
+  for (const auto& entry : all) ids.insert(entry.id);
+  return ids;
+}
+
+struct Imported {
+  book::Book::ImportCount count;
+  std::vector<std::string> remarks;
+};
+
+Expected<Imported> import_into(book::Book& book, const std::string& bytes, const ImportWish& target) {
+  const auto there = book.entries();
+  if (!there) return there.problem();
+  const std::set<EntryId> known_before = ids_of(*there);
+  const auto count = book.import_lines(bytes, target.file, target.dry_run);
+  if (!count) return count.problem();
+  if (target.dry_run || count->added == 0) return Imported{*count, {}};
+  const auto all = book.entries();
+  if (!all) return all.problem();
+  std::set<EntryId> added = ids_of(*all);
+  std::erase_if(added, [&](const EntryId& id) { return known_before.contains(id); });
+  auto tables = Tables::built_in();
+  if (!tables) return tables.problem();
+  const Date last = *Date::from_ymd(2999, 12, 31);
+  const auto state = book::state_of(book::standing_entries(*all, last), last);
+  if (auto own = tables->with(state.overrides)) tables = *std::move(own);
+  return Imported{*count, what_gates_would_have_refused(*all, added, *tables)};
+}
 
 Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& bytes) {
   const bool there = std::filesystem::exists(wish.book);
@@ -25,16 +58,20 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
     target.dry_run = false;
   }
   const bool passing = target.book != wish.book;
-  auto count = [&]() -> Expected<book::Book::ImportCount> {
+  auto imported = [&]() -> Expected<Imported> {
     auto book = book_to_import_into(target);
     if (!book) return book.problem();
-    return (**book).import_lines(bytes, wish.file, target.dry_run);
+    return import_into(**book, bytes, target);
   }();
-  if (passing || (!there && !count)) take_back_book(target.book);
-  if (!count) return count.problem();
-  return ImportAnswer{{{"added", count->added}, {"known", count->known}, {"dry_run", wish.dry_run}},
+  if (passing || (!there && !imported)) take_back_book(target.book);
+  if (!imported) return imported.problem();
+  const auto& count = imported->count;
+  nlohmann::json json{{"added", count.added}, {"known", count.known}, {"dry_run", wish.dry_run}};
+  if (!imported->remarks.empty()) json["remarks"] = imported->remarks;
+  return ImportAnswer{std::move(json),
                       fmt::format("{} {} entries, {} were there already\n",
-                                  wish.dry_run ? "would add" : "added", count->added, count->known)};
+                                  wish.dry_run ? "would add" : "added", count.added, count.known),
+                      imported->remarks};
 }
 
 std::string form_of(const ImportWish& wish) {

@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <optional>
 #include <string>
+#include <vector>
 
 #include "base/date.hpp"
 #include "base/expected.hpp"
@@ -25,6 +26,7 @@ struct ImportWish {
 struct ImportAnswer {
   nlohmann::json json;
   std::string text;
+  std::vector<std::string> remarks = {};  // beside the answer: what the gates would have refused
 };
 
 Expected<ImportAnswer> import_file(const ImportWish& wish);

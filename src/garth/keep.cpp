@@ -18,9 +18,9 @@ std::optional<Objection> objection_to(std::span<const entries::Entry> book,
     if (const auto usable = tables.with(std::span(own, 1)); !usable) return Objection{i, usable.problem()};
   }
   if (auto unknown = only_known_names(book, drafts)) return unknown;
-  const auto honey = HoneyRules::from(tables["work"]);
-  if (!honey) return Objection{0, honey.problem()};
-  return pass_the_gates(book, drafts, *honey);
+  const auto rules = GateRules::from(tables["work"]);
+  if (!rules) return Objection{0, rules.problem()};
+  return pass_the_gates(book, drafts, *rules);
 }
 
 Outcome may_be_kept(std::span<const entries::Entry> book, std::span<const book::Draft> drafts,

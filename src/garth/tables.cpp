@@ -91,15 +91,23 @@ Expected<Tables> Tables::with(std::span<const entries::TableOverride> overrides)
     if (ours == nullptr)
       return bad_input("there is no row '" + own.row + "' in the table '" + own.table + "'", "table_override",
                        "name a row of it, see tables/" + own.table + ".toml");
-    if (ours->unit == "text")
-      return bad_input("the row '" + own.row + "' is words, and an override holds a number", "table_override",
-                       "override a row that is a number");
+    const bool words = ours->unit == "text";
+    if (words != own.text.has_value())
+      return bad_input("the row '" + own.row + "' is " + (words ? "words" : "a number"), "table_override",
+                       words ? "give its text, and 0 as the value" : "leave the text out");
     if (own.unit != ours->unit)
       return bad_input("the unit of " + own.row + " is '" + ours->unit + "', not '" + own.unit + "'",
                        "table_override", "give it in that unit");
     if (own.value < 0 && ours->value >= 0)
       return bad_input(own.row + " cannot be below 0", "table_override", "mend the value");
-    const FactRow row{own.row, own.value, own.low, own.high, own.unit, own.source, "the keeper's own", {}};
+    const FactRow row{own.row,
+                      own.value,
+                      own.low,
+                      own.high,
+                      own.unit,
+                      own.source,
+                      "the keeper's own",
+                      own.text.value_or("")};
     auto table = at->second.with(std::span(&row, 1));
     if (!table) return table.problem();
     at->second = *std::move(table);

@@ -43,6 +43,7 @@ struct Api {
   std::function<Expected<Json>()> checklists;
   std::function<Expected<Json>(const garth::KeyInWish&)> sheet_boxes;
   std::function<Expected<Json>(const garth::SheetFilledIn&)> key_in;
+  std::function<Expected<Json>(const garth::WeekTyped&)> week_ahead;
   std::function<Expected<Json>(std::string_view line, bool keep)> note;
   // answer: done, skipped, put_off, rained_off; until: the day it is put off to
   std::function<Expected<Json>(std::string_view need, std::string_view answer, std::optional<Date> until)>

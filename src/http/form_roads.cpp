@@ -1,4 +1,4 @@
-// Queens, photos, checklists, the book in other forms, and a filled sheet that comes back.
+// Queens, photos, checklists, the book in other forms, a filled sheet that comes back, and the weather ahead.
 #include <array>
 #include <utility>
 
@@ -99,6 +99,62 @@ Reply key_in(const Ask& ask, const Api& api) {
   return json_reply(api.key_in(*filled_in));
 }
 
+// ---- the weather ahead ----
+constexpr std::size_t most_days = 15;
+constexpr const char* shape_of_a_week =
+    R"(send {"site": "all", "days": [{"date": "2026-06-05", "max_C": 19, "min_C": 9, "rain_mm": 2, "wind_m_s": 4, "gust_m_s": 9}], "keep": false})";
+
+std::optional<double>* field_of(garth::DayAhead& day, const std::string& name) {
+  if (name == "max_C") return &day.max_C;
+  if (name == "min_C") return &day.min_C;
+  if (name == "rain_mm") return &day.rain_mm;
+  if (name == "wind_m_s") return &day.wind_m_s;
+  return name == "gust_m_s" ? &day.gust_m_s : nullptr;
+}
+
+Expected<garth::DayAhead> day_typed(const Json& one) {
+  if (!one.is_object() || !one.contains("date") || !one["date"].is_string())
+    return bad_input("a day has no date", "body.days", shape_of_a_week);
+  const auto date = Date::parse(one["date"].get<std::string>());
+  if (!date) return bad_input(date.problem().what, "body.days", date.problem().remedy);
+  garth::DayAhead day{.date = *date, .where = date->iso()};
+  for (const auto& [name, value] : one.items()) {
+    if (name == "date") continue;
+    auto* const field = field_of(day, name);
+    if (field == nullptr)
+      return bad_input("a day has no '" + name.substr(0, 40) + "'", date->iso(), shape_of_a_week);
+    if (!value.is_number())
+      return bad_input("what was typed is no number", date->iso() + ": " + name,
+                       "write a number, or leave it out");
+    *field = value.get<double>();
+  }
+  return day;
+}
+
+Expected<garth::WeekTyped> week_typed(const Ask& ask) {
+  const Expected<Json> body = garth::parse_json(ask.body, "body");
+  if (!body) return body.problem();
+  const bool shaped = body->is_object() && body->size() == 3 && body->contains("site") &&
+                      (*body)["site"].is_string() && body->contains("days") && (*body)["days"].is_array() &&
+                      (*body)["days"].size() <= most_days && body->contains("keep") &&
+                      (*body)["keep"].is_boolean();
+  if (!shaped) return bad_input("a week ahead is not of that shape", "body", shape_of_a_week);
+  garth::WeekTyped week{
+      .site = (*body)["site"].get<std::string>(), .days = {}, .keep = (*body)["keep"].get<bool>()};
+  for (const Json& one : (*body)["days"]) {
+    auto day = day_typed(one);
+    if (!day) return day.problem();
+    week.days.push_back(*std::move(day));
+  }
+  return week;
+}
+
+Reply week_ahead(const Ask& ask, const Api& api) {
+  const auto week = week_typed(ask);
+  if (!week) return problem_reply(week.problem());
+  return json_reply(api.week_ahead(*week));
+}
+
 constexpr std::array roads_of_the_forms{
     Road{"/api/lines", "GET",
          [](const Ask&, const std::string&, const Api& api) { return json_reply(api.lines()); }},
@@ -118,6 +174,8 @@ constexpr std::array roads_of_the_forms{
          "site date printed"},
     Road{"/api/sheet-boxes", "POST",
          [](const Ask& ask, const std::string&, const Api& api) { return key_in(ask, api); }},
+    Road{"/api/week-ahead", "POST",
+         [](const Ask& ask, const std::string&, const Api& api) { return week_ahead(ask, api); }},
     Road{"/api/export.jsonl", "GET",
          [](const Ask&, const std::string&, const Api& api) {
            return named_file(

@@ -130,8 +130,10 @@ std::optional<Reply> not_asked_for(const Road& road, const Ask& ask) {
 
 Reply take_way(const Way& way, const Ask& ask, const Api& api) {
   if (way.road == nullptr) return not_allowed(way.allowed);
-  if (auto refused = not_asked_for(*way.road, ask)) return *std::move(refused);
-  if (way.road->method == "GET") return read_with_tag(way, ask, api);
+  if (way.road->method == "GET") {
+    if (auto refused = not_asked_for(*way.road, ask)) return *std::move(refused);
+    return read_with_tag(way, ask, api);
+  }
   if (!is_ours(ask))
     return problem_reply({ProblemKind::wrong_use, "a page from elsewhere may not write here", "Origin", {}},
                          403);
@@ -139,6 +141,7 @@ Reply take_way(const Way& way, const Ask& ask, const Api& api) {
   if (!is_said_to_be(takes, ask.content_type)) return not_what_is_taken(takes);
   if (ask.body.size() > (takes == Takes::json ? body_limit_bytes : picture_limit_bytes))
     return too_large(takes);
+  if (auto refused = not_asked_for(*way.road, ask)) return *std::move(refused);
   return way.road->go(ask, way.key, api);
 }
 

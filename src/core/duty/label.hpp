@@ -7,6 +7,7 @@
 
 #include "base/expected.hpp"
 #include "base/fact_table.hpp"
+#include "duty/honey_limits.hpp"
 #include "duty/rows.hpp"
 
 namespace beegarth::duty {
@@ -17,6 +18,10 @@ struct Label {
   std::optional<double> figure_height_mm;       // of the net weight, as printed
   std::optional<double> named_plant_share_pct;  // where the label names a plant: what share is of it
   bool infant_caution = false;
+  // What is in the jar, where it is known: then the name is held against it.
+  std::optional<HoneySource> source;
+  bool bakers = false;  // may be sold for cooking only
+  bool says_cooking_only = false;
 };
 
 struct LabelFact {
@@ -38,6 +43,7 @@ struct LabelAnswer {
   bool complete = false;             // nothing missing, nothing wrong
 };
 
-Expected<LabelAnswer> judge_label(const Label& label, const FactTable& country);
+// `honey` is tables/honey.toml, with the words that the laws reserve.
+Expected<LabelAnswer> judge_label(const Label& label, const FactTable& country, const FactTable& honey);
 
 }  // namespace beegarth::duty

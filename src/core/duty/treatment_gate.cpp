@@ -160,4 +160,22 @@ Expected<GateAnswer> treatment_gate(const GateQuestion& question, const FactTabl
   return std::move(gate).answer();
 }
 
+Expected<GateReason> authorised_in(TreatmentClass kind, const FactTable& table) {
+  Rows country(table);
+  const std::string key = "authorised_" + std::string(treatment_keys[static_cast<std::size_t>(kind)]);
+  const int said = country.one_of(key, 2);
+  const std::string source = country.source(key), to_look_up = country.words("medicines_authority");
+  if (country.fault()) return *country.fault();
+  if (said == 0)
+    return GateReason{GateVerdict::refuse,
+                      "no product of this class is authorised for bees here: ask " + to_look_up, source};
+  if (said == 2)
+    return GateReason{
+        GateVerdict::warn,
+        "whether a product of this class is authorised for bees here is not known: ask " + to_look_up,
+        source};
+  return GateReason{GateVerdict::ok,
+                    "authorised here as a class; look the very product up with " + to_look_up, source};
+}
+
 }  // namespace beegarth::duty

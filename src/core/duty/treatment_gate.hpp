@@ -46,4 +46,9 @@ struct GateAnswer {
 Expected<GateAnswer> treatment_gate(const GateQuestion& question, const FactTable& work,
                                     const FactTable& colony);
 
+// Whether a class has any authorised product in the country, by its table: refused where the row says no, a
+// warning where it does not know. Of several products of a class only those on the authority's list may be
+// used.
+Expected<GateReason> authorised_in(TreatmentClass kind, const FactTable& country);
+
 }  // namespace beegarth::duty

@@ -205,11 +205,6 @@ std::optional<Problem> rule_between(const MiteCount& m) {
   if ((m.method == MiteMethod::sugar_roll || m.method == MiteMethod::wash) && !m.bees) {
     return bad_input("a roll or wash has no bees", "bees", "say how many bees were examined");
   }
-  // from memory: colonies about to die of mites carry one or two on a bee, none carries three on each.
-  constexpr int most_mites_on_a_bee = 3;
-  if (m.bees && m.mites > most_mites_on_a_bee * *m.bees)
-    return bad_input("more than three mites on every bee", "mites",
-                     "check that mites and bees are not swapped");
   if (m.method == MiteMethod::brood) {
     if (!m.cells) return bad_input("a brood count has no cells", "cells", "say how many cells were opened");
     if (m.mites > *m.cells)

@@ -121,7 +121,8 @@ Outcome HeadReader::take_segment(Clause& clause, const Segment& segment, Head& h
                              clause.state[at - 1] == State::head && is_word(word, WordClass::day_part);
     const bool deed = taken == 0 && head.names.empty() && at + 1 < end &&
                       !clause.words[at + 1].names.empty() && is_word(word, WordClass::deed_to);
-    if (taken == 0 && !part_of_day && !deed) break;
+    const bool foretold = taken == 0 && head.names.empty() && head.forecast && word.lemma == "forecast";
+    if (taken == 0 && !part_of_day && !deed && !foretold) break;
     at += std::max<std::size_t>(taken, 1);
   }
   return Done{};

@@ -13,36 +13,6 @@ namespace {
 
 using facts::HiveForm;
 
-// What stands between the two hives, whatever the season.
-std::vector<std::string> misfits(std::string_view way, const CombHome& from, const CombHome& to) {
-  constexpr double same_mm = 2;  // wood moves about so much
-  std::vector<std::string> against;
-  const auto unless = [&](bool fits, std::string why) {
-    if (!fits) against.push_back(std::move(why));
-  };
-  const bool same_bar = std::fabs(from.bar_mm - to.bar_mm) <= same_mm;
-  const auto mm = [](double value) { return number_text(value, 0) + " mm"; };
-  if (way == "combs_lifted_over" || way == "bars_among_frames") {
-    unless(from.movable, "the combs cannot be lifted out of the old hive");
-    unless(same_bar, "the bars are " + mm(from.bar_mm) + " and " + mm(to.bar_mm) + " long");
-    unless(from.depth_mm <= to.depth_mm + same_mm,
-           "the combs are " + mm(from.depth_mm - to.depth_mm) + " too deep for the new hive");
-  }
-  if (way == "combs_lifted_over") unless(from.frames == to.frames, "one has frames and the other bars");
-  if (way == "bars_among_frames")
-    unless(!from.frames && to.frames, "it is for combs on bars into a hive of frames");
-  if (way == "grown_down") {
-    unless(from.form == HiveForm::upright && to.form == HiveForm::upright,
-           "both must stand upright, one on the other");
-    unless(to.stackable, "nothing can be stood on the new hive");
-  }
-  if (way == "grown_across")
-    unless(from.form == HiveForm::horizontal || to.form == HiveForm::horizontal,
-           "it is for hives whose combs stand in one long row");
-  if (way == "cut_and_tied") unless(to.frames, "comb is tied into frames, and the new hive has none");
-  return against;
-}
-
 std::vector<std::string> needs_of_way(std::string_view way, const CombHome& from, const CombHome& to) {
   const bool same_plan = std::fabs(from.bar_mm - to.bar_mm) <= 2;
   if (way == "shaken")
@@ -88,7 +58,7 @@ class Teller {
   Teller(const TransferQuestion& question, const FactTable& table) : question_(question), table_(table) {}
 
   TransferWayTold tell(std::string_view way) {
-    TransferWayTold told{.way = way, .against = misfits(way, question_.from, question_.to)};
+    TransferWayTold told{.way = way, .against = misfits_of_transfer(way, question_.from, question_.to)};
     const double first = range(way, "first_month", told).value, last = range(way, "last_month", told).value;
     const int month = northern_month(question_.date, question_.latitude_deg);
     if (!in_months(month, first, last)) told.against.emplace_back("not at this time of the year");
@@ -130,6 +100,35 @@ class Teller {
 };
 
 }  // namespace
+
+std::vector<std::string> misfits_of_transfer(std::string_view way, const CombHome& from, const CombHome& to) {
+  constexpr double same_mm = 2;  // wood moves about so much
+  std::vector<std::string> against;
+  const auto unless = [&](bool fits, std::string why) {
+    if (!fits) against.push_back(std::move(why));
+  };
+  const bool same_bar = std::fabs(from.bar_mm - to.bar_mm) <= same_mm;
+  const auto mm = [](double value) { return number_text(value, 0) + " mm"; };
+  if (way == "combs_lifted_over" || way == "bars_among_frames") {
+    unless(from.movable, "the combs cannot be lifted out of the old hive");
+    unless(same_bar, "the bars are " + mm(from.bar_mm) + " and " + mm(to.bar_mm) + " long");
+    unless(from.depth_mm <= to.depth_mm + same_mm,
+           "the combs are " + mm(from.depth_mm - to.depth_mm) + " too deep for the new hive");
+  }
+  if (way == "combs_lifted_over") unless(from.frames == to.frames, "one has frames and the other bars");
+  if (way == "bars_among_frames")
+    unless(!from.frames && to.frames, "it is for combs on bars into a hive of frames");
+  if (way == "grown_down") {
+    unless(from.form == HiveForm::upright && to.form == HiveForm::upright,
+           "both must stand upright, one on the other");
+    unless(to.stackable, "nothing can be stood on the new hive");
+  }
+  if (way == "grown_across")
+    unless(from.form == HiveForm::horizontal || to.form == HiveForm::horizontal,
+           "it is for hives whose combs stand in one long row");
+  if (way == "cut_and_tied") unless(to.frames, "comb is tied into frames, and the new hive has none");
+  return against;
+}
 
 Expected<std::vector<TransferWayTold>> ways_of_transfer(const TransferQuestion& question,
                                                         const FactTable& table) {

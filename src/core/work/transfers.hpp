@@ -27,6 +27,9 @@ struct CombHome {
   bool stackable = false;  // another box can stand above or below it
 };
 
+// What stands between the two hives for one of the ways, whatever the season; empty: nothing.
+std::vector<std::string> misfits_of_transfer(std::string_view way, const CombHome& from, const CombHome& to);
+
 struct TransferQuestion {
   CombHome from, to;
   Date date;

@@ -5,6 +5,8 @@
 namespace beegarth::garth {
 namespace {
 
+constexpr std::array<std::string_view, 4> honey_kinds{"blossom", "heather", "honeydew", "bakers"};
+
 Json input_schema() {
   return object_schema(
       {{"country", country_schema()},
@@ -17,7 +19,9 @@ Json input_schema() {
        {"figure_height_mm", number_schema("of the figures of the net weight, as printed", 0.1, 200)},
        {"named_plant_share_pct",
         number_schema("where a plant is named: how much of the honey is of it", 0, 100)},
-       {"infant_caution", flag_schema("that it is not for infants is printed")}},
+       {"infant_caution", flag_schema("that it is not for infants is printed")},
+       {"kind", choice_schema("of the honey in the jar; the name is held against it", honey_kinds)},
+       {"cooking_only", flag_schema("the words intended for cooking only are printed")}},
       {"country", "net_weight_g"});
 }
 
@@ -62,8 +66,13 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   label.figure_height_mm = reader.maybe_number("figure_height_mm", 0.1, 200);
   label.named_plant_share_pct = reader.maybe_number("named_plant_share_pct", 0, 100);
   label.infant_caution = reader.flag("infant_caution");
+  const auto kind = reader.maybe_choice_of("kind", honey_kinds);
+  label.bakers = kind == "bakers";
+  if (kind == "blossom") label.source = duty::HoneySource::blossom;
+  if (kind == "honeydew") label.source = duty::HoneySource::honeydew;
+  label.says_cooking_only = reader.flag("cooking_only");
   if (auto fault = reader.done()) return *std::move(fault);
-  const auto answer = duty::judge_label(label, duty_table(tables, country));
+  const auto answer = duty::judge_label(label, duty_table(tables, country), tables["honey"]);
   if (!answer) return at_field(answer.problem());
   Json facts = Json::array();
   for (const duty::LabelFact& fact : answer->facts)

@@ -1,4 +1,6 @@
 // transfer-ways: moving a colony into a hive of another pattern, way by way.
+#include "garth/transfer_ways.hpp"
+
 #include "garth/calc/calc.hpp"
 #include "garth/tables.hpp"
 #include "work/transfers.hpp"
@@ -79,10 +81,6 @@ work::CombHome read_home(Reader& whole, const char* field) {
   return home;
 }
 
-Json range_json(const work::Range& range) {
-  return {{"low", range.low}, {"value", range.value}, {"high", range.high}};
-}
-
 Expected<Json> run(const Json& input, const Tables& tables) {
   Reader reader(input);
   work::TransferQuestion question;
@@ -95,22 +93,7 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   if (auto fault = reader.done()) return *std::move(fault);
   const auto ways = work::ways_of_transfer(question, tables["transfers"]);
   if (!ways) return ways.problem();
-  Json list = Json::array();
-  for (const work::TransferWayTold& told : *ways) {
-    Json way{{"way", told.way},
-             {"possible", told.against.empty()},
-             {"against", told.against},
-             {"brood_kept", range_json(told.brood_kept)},
-             {"setback_days", range_json(told.setback_days)},
-             {"days", told.days},
-             {"minutes", told.minutes},
-             {"needs", told.needs},
-             {"cautions", told.cautions},
-             {"sources", told.sources}};
-    if (told.brood_lost_cells) way["brood_lost_cells"] = range_json(*told.brood_lost_cells);
-    list.push_back(std::move(way));
-  }
-  return Json{{"ways", std::move(list)}};
+  return Json{{"ways", transfer_ways_json(*ways)}};
 }
 
 }  // namespace

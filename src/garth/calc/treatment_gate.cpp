@@ -13,6 +13,7 @@ constexpr std::array<std::string_view, 3> verdicts{"ok", "warn", "refuse"};
 Json input_schema() {
   return object_schema(
       {{"kind", choice_schema("class, not a product", duty::treatment_keys)},
+       {"country", country_schema()},
        {"day_max_C", number_schema("highest of the days that it works, as forecast", -40, 60)},
        {"day_mean_C", number_schema("mean of those days", -40, 60)},
        {"brood", flag_schema("capped brood is there")},
@@ -41,6 +42,7 @@ Json example() {
 Expected<Json> run(const Json& input, const Tables& tables) {
   Reader reader(input);
   const std::string kind = reader.choice_of("kind", duty::treatment_keys);
+  const auto country = reader.maybe_choice_of("country", countries);
   duty::GateQuestion question;
   const auto& keys = duty::treatment_keys;
   question.kind = static_cast<duty::TreatmentClass>(std::find(keys.begin(), keys.end(), kind) - keys.begin());
@@ -51,8 +53,14 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   if (auto fault = reader.done()) return *std::move(fault);
   if (question.day_max_C && question.day_mean_C && *question.day_mean_C > *question.day_max_C)
     return bad_input("the mean is above the highest", "$.day_mean_C", "mend one of the two");
-  const auto answer = duty::treatment_gate(question, tables["work"], tables["colony"]);
+  auto answer = duty::treatment_gate(question, tables["work"], tables["colony"]);
   if (!answer) return answer.problem();
+  if (country) {
+    auto authorised = duty::authorised_in(question.kind, duty_table(tables, *country));
+    if (!authorised) return authorised.problem();
+    answer->verdict = std::max(answer->verdict, authorised->verdict);
+    answer->reasons.push_back(*std::move(authorised));
+  }
   Json reasons = Json::array();
   for (const duty::GateReason& reason : answer->reasons)
     reasons.push_back({{"verdict", verdicts[static_cast<std::size_t>(reason.verdict)]},

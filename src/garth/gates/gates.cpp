@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <array>
 #include <iterator>
+#include <set>
 
 #include "garth/ledgers/suspects.hpp"
 
@@ -12,7 +13,8 @@ namespace {
 const Date end_of_time = *Date::from_ymd(2999, 12, 31);  // no entry is dated later
 
 constexpr auto gates = std::to_array<Outcome (*)(const Known&, const book::Draft&)>(
-    {presence_gate, suspect_gate, quarantine_gate, kit_gate, hive_gate, honey_gate, feed_gate, rules_gate});
+    {presence_gate, suspect_gate, quarantine_gate, unite_gate, kit_gate, hive_gate, transfer_gate, honey_gate,
+     feed_gate, nest_gate, rules_gate});
 
 // A draft as the entry it would become, so that the drafts after it are judged with it.
 entries::Entry as_entry(const book::Draft& draft, std::size_t number) {
@@ -45,13 +47,33 @@ bool matters_to_others(const entries::Payload& payload) {
   return !is_harmless(payload) && (!look || !suspicious_signs(payload).empty());
 }
 
-}  // namespace
-
-namespace {
+// Whose looks others ask after: stocks kept apart until a look, and those that are to be united.
+std::set<ColonyId> whose_looks_count(std::span<const entries::Entry> book,
+                                     std::span<const book::Draft> drafts) {
+  std::set<ColonyId> colonies;
+  const auto take = [&](const entries::Payload& payload) {
+    if (const auto* began = std::get_if<entries::ColonyBegan>(&payload); began && comes_from_outside(*began))
+      colonies.insert(began->colony);
+    if (const auto* split = std::get_if<entries::Split>(&payload); split && colonies.contains(split->colony))
+      colonies.insert(split->into);
+  };
+  for (const auto& entry : book) {
+    take(entry.payload);
+    if (const auto* unite = std::get_if<entries::Unite>(&entry.payload);
+        unite && colonies.contains(unite->from))
+      colonies.insert(unite->colony);
+  }
+  for (const auto& draft : drafts) {
+    take(draft.payload);
+    if (const auto* unite = std::get_if<entries::Unite>(&draft.payload))
+      colonies.insert({unite->colony, unite->from});
+  }
+  return colonies;
+}
 
 // One draft, judged beside everything that was said before it.
 Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, std::size_t number,
-               const HoneyRules& honey) {
+               const GateRules& rules) {
   // A correction is judged without what it corrects.
   std::vector<entries::Entry> others(all.begin(), all.end());
   std::erase_if(others, [&](const auto& one) { return draft.supersedes == one.id; });
@@ -61,7 +83,7 @@ Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, st
   const auto until = static_cast<std::size_t>(split - counting.begin());
   const std::span whole(counting);
   const book::State state = book::state_of(whole.first(until), draft.happened);
-  const Known known{whole.first(until), whole.subspan(until), state, draft.happened, honey, all};
+  const Known known{whole.first(until), whole.subspan(until), state, draft.happened, rules, all};
   for (const auto& gate : gates) {
     if (Outcome passed = gate(known, draft); !passed) return passed;
   }
@@ -70,7 +92,7 @@ Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, st
   const auto before = book::standing_entries(all, end_of_time),
              after = book::standing_entries(with, end_of_time);
   if (Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
-  if (Outcome kept = keeps_marks(before, after, draft, honey); !kept) return kept;
+  if (Outcome kept = keeps_marks(before, after, draft, rules.honey); !kept) return kept;
   if (Outcome kept = keeps_room(before, after); !kept) return kept;
   if (is_one_of<entries::QueenBegan, entries::QueenMated, entries::Removed>(draft.payload))
     return keeps_descent(before, after);
@@ -80,19 +102,24 @@ Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, st
 }  // namespace
 
 std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
-                                        std::span<const book::Draft> drafts, const HoneyRules& honey) {
+                                        std::span<const book::Draft> drafts, const GateRules& rules) {
   if (std::all_of(drafts.begin(), drafts.end(),
                   [](const auto& one) { return is_harmless(one.payload) && !one.supersedes; }))
     return std::nullopt;
+  const auto looked_at = whose_looks_count(book, drafts);
+  const auto matters = [&](const entries::Payload& payload) {
+    const auto* look = std::get_if<entries::Inspection>(&payload);
+    return matters_to_others(payload) || (look && looked_at.contains(look->colony));
+  };
   std::vector<entries::Entry> all;
   std::copy_if(book.begin(), book.end(), std::back_inserter(all),
-               [](const auto& entry) { return matters_to_others(entry.payload) || entry.supersedes; });
+               [&](const auto& entry) { return matters(entry.payload) || entry.supersedes; });
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     const book::Draft& draft = drafts[i];
     if (!is_harmless(draft.payload) || draft.supersedes) {
-      if (Outcome passed = passes(all, draft, i, honey); !passed) return Objection{i, passed.problem()};
+      if (Outcome passed = passes(all, draft, i, rules); !passed) return Objection{i, passed.problem()};
     }
-    if (matters_to_others(draft.payload) || draft.supersedes) all.push_back(as_entry(draft, i));
+    if (matters(draft.payload) || draft.supersedes) all.push_back(as_entry(draft, i));
   }
   return std::nullopt;
 }

@@ -3,9 +3,13 @@
 //
 //   presence nothing is done to a colony that has ended; a hive holds one colony, or two where it is made for
 //   two suspect  nothing moves to or from a suspect colony, hive or site until the inspector has cleared it
-//   quarantine a stock of unknown origin is united with nothing and shares no combs
-//   kit      a hive is put together of usable parts only; suspect kit is made safe, then clean, then usable
+//   quarantine a stock of unknown origin is kept apart from all others
+//   unite    two stocks become one only after a look through the brood of both
+//   kit      a hive is put together and lived in of usable parts only; suspect kit is made safe, then clean,
+//            then usable; old comb of others hangs nowhere
 //   hive     a hive is asked for nothing that it cannot take or show
+//   transfer a colony goes into another hive in a way that the combs of both allow
+//   nest     nothing is cut or planted where a wild nest was found
 //   honey    nothing from a comb that was on during feeding or treatment is for people
 //   feed     never honey of unknown origin
 //   rules    what this keeper will not do
@@ -18,6 +22,7 @@
 #include "base/expected.hpp"
 #include "book/book.hpp"
 #include "book/state.hpp"
+#include "garth/gates/gate_rules.hpp"
 #include "garth/ledgers/honey.hpp"
 #include "garth/objection.hpp"
 
@@ -29,7 +34,7 @@ struct Known {
   std::span<const entries::Entry> later;     // what counts and happened after it
   const book::State& state;
   Date day;
-  HoneyRules honey;
+  GateRules rules;
   std::span<const entries::Entry> said;  // of all days, what was corrected or removed too
 };
 
@@ -37,9 +42,12 @@ struct Known {
 Outcome presence_gate(const Known& known, const book::Draft& draft);
 Outcome suspect_gate(const Known& known, const book::Draft& draft);
 Outcome quarantine_gate(const Known& known, const book::Draft& draft);
+Outcome unite_gate(const Known& known, const book::Draft& draft);
 Outcome kit_gate(const Known& known, const book::Draft& draft);
 Outcome hive_gate(const Known& known, const book::Draft& draft);
+Outcome transfer_gate(const Known& known, const book::Draft& draft);
 Outcome honey_gate(const Known& known, const book::Draft& draft);
+Outcome nest_gate(const Known& known, const book::Draft& draft);
 Outcome feed_gate(const Known& known, const book::Draft& draft);
 Outcome rules_gate(const Known& known, const book::Draft& draft);
 
@@ -59,6 +67,6 @@ Outcome keeps_descent(std::span<const entries::Entry> before, std::span<const en
 
 // All of them, for drafts that come one after another: nothing, or what stands in the way of the first.
 std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
-                                        std::span<const book::Draft> drafts, const HoneyRules& honey);
+                                        std::span<const book::Draft> drafts, const GateRules& rules);
 
 }  // namespace beegarth::garth

@@ -14,21 +14,21 @@ HoneyLedger with_draft(const Known& known, const book::Draft& draft) {
   entry.happened = draft.happened;
   entry.payload = draft.payload;
   all.push_back(std::move(entry));
-  return honey_on(all, known.day, known.honey, first_said(known.said));
+  return honey_on(all, known.day, known.rules.honey, first_said(known.said));
 }
 
 // What is known of every day, with what happened after the draft's own.
 HoneyLedger of_all_days(const Known& known) {
   std::vector<entries::Entry> all(known.standing.begin(), known.standing.end());
   all.insert(all.end(), known.later.begin(), known.later.end());
-  return honey_on(all, all.empty() ? known.day : std::max(known.day, all.back().happened), known.honey,
+  return honey_on(all, all.empty() ? known.day : std::max(known.day, all.back().happened), known.rules.honey,
                   first_said(known.said));
 }
 
 // Every jar goes back to a harvest; what is over has come from nowhere.
 Outcome judge_jars(const Known& known, const entries::Jars& jars) {
   const double filled_kg = jars.jars * jars.net_g / 1000;
-  const HoneyLedger that_day = honey_on(known.standing, known.day, known.honey, first_said(known.said));
+  const HoneyLedger that_day = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
   for (const HoneyLedger& ledger : {that_day, of_all_days(known)}) {
     const double held = ledger.held_kg(jars.lot), jarred = ledger.jarred_kg(jars.lot) + filled_kg;
     if (!holds_too_much(jarred, held)) continue;
@@ -50,7 +50,7 @@ Outcome judge_amount_sold(const Known& known, const entries::Sale& sale) {
     const auto* jars = std::get_if<entries::Jars>(&entry.payload);
     if (jars && jars->lot == *sale.lot) filled += jars->jars;
   }
-  const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey, first_said(known.said));
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
   const double held = ledger.held_kg(*sale.lot);
   if (sale.kg && holds_too_much(sold_kg, held))
     return bad_input("lot '" + sale.lot->text() + "' holds " + kg_in_words(held) + " by its harvests, and " +
@@ -76,15 +76,32 @@ Outcome judge_harvest(const Known& known, const book::Draft& draft, const entrie
   return bad_input(
       "this honey is not for people: " + *crop.fault,
       crop.because.empty() ? "from" : "entry " + crop.because.front().text(),
-      "enter it with for_people = false, or name in 'from' the batch of combs that was put on afterwards");
+      "enter it with for_people = false, or name in 'from' the batch of combs that was put on afterwards; "
+      "where the boxes were others, correct the 'room' that put them on: undrawn for new foundation, or "
+      "combs "
+      "for the batch that they are of");
 }
 
 Outcome judge_lot(const Known& known, const LotId& lot, const char* deed) {
-  const HoneyLedger ledger = honey_on(known.standing, known.day, known.honey, first_said(known.said));
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
   const auto faults = ledger.faults_of(lot);
   if (faults.empty()) return Done{};
   return bad_input("lot '" + lot.text() + "' cannot be " + deed + ": " + faults.front(), "lot",
                    "enter the harvests it came from, or keep it for the bees that made it");
+}
+
+// Whoever buys it must be able to ask where it comes from, as soon as the book can tell.
+Outcome judge_sale_of_no_lot(const Known& known, const entries::Sale& sale) {
+  const bool honey = sale.what == entries::Goods::honey || sale.jars;
+  const auto tells = std::find_if(known.standing.begin(), known.standing.end(), [](const auto& entry) {
+    return std::holds_alternative<entries::Lot>(entry.payload) ||
+           std::holds_alternative<entries::Harvest>(entry.payload);
+  });
+  if (!honey || tells == known.standing.end()) return Done{};
+  return bad_input("this honey is of no lot, and the book knows of a " +
+                       std::string(entries::kind_name(tells->payload)) + " since " + tells->happened.iso(),
+                   "lot",
+                   "name the lot that it is of; enter 'lot' and its 'harvest' first where there is none");
 }
 
 }  // namespace
@@ -122,6 +139,8 @@ Outcome honey_gate(const Known& known, const book::Draft& draft) {
     if (Outcome offered = judge_lot(known, *sale->lot, "sold"); !offered) return offered;
     return judge_amount_sold(known, *sale);
   }
+  if (const auto* sale = std::get_if<entries::Sale>(&draft.payload))
+    return judge_sale_of_no_lot(known, *sale);
   return Done{};
 }
 

@@ -1,71 +1,163 @@
-// A stock of unknown origin is united with nothing, and gives and takes no combs, until the day that its
-// quarantine was set for is over, or it is lifted before.
+// A stock of unknown origin is united with nothing, gives and takes no combs, is not sold and breeds no
+// queens, and is not carried to where others stand, until its quarantine is over (garth/ledgers/quarantines).
+#include <algorithm>
+
 #include "garth/gates/gates.hpp"
+#include "garth/ledgers/comb_stays.hpp"
 
 namespace beegarth::garth {
 namespace {
 
-Outcome kept_apart(const Known& known, const ColonyId& id) {
-  const entries::Entry* quarantine = nullptr;
-  for (const auto& entry : known.standing) {
-    const auto* said = std::get_if<entries::Quarantine>(&entry.payload);
-    if (said && said->colony == id) quarantine = said->until && *said->until >= known.day ? &entry : nullptr;
-  }
-  if (quarantine == nullptr) return Done{};
-  return bad_input(
-      "'" + id.text() + "' is in quarantine until " +
-          std::get<entries::Quarantine>(quarantine->payload).until->iso() +
-          ": it is united with nothing and shares no combs",
-      "entry " + quarantine->id.text(),
-      "look through all its brood first; where all is well, enter quarantine with lifted = true");
-}
+class ApartJudge {
+ public:
+  explicit ApartJudge(const Known& known)
+      : known_(known), apart_(quarantines_on(known.standing, known.day, known.rules.quarantine)) {}
 
-// The colony on which a batch was last, wherever it lies now: combs carry disease through the store.
-std::optional<ColonyId> last_colony_of(const Known& known, const CombsId& combs) {
-  std::optional<ColonyId> last;
-  for (const auto& entry : known.standing) {
-    const auto* batch = std::get_if<entries::Combs>(&entry.payload);
-    if (batch && batch->combs == combs && batch->colony) last = batch->colony;
-    const auto* moved = std::get_if<entries::CombsMoved>(&entry.payload);
-    if (moved && moved->combs == combs && moved->colony) last = moved->colony;
+  Outcome of(const entries::Payload& payload) {
+    if (apart_.empty()) {
+      if (const auto* said = std::get_if<entries::Quarantine>(&payload)) judge(*said);
+    } else {
+      std::visit([&](const auto& said) { judge(said); }, payload);
+    }
+    if (fault_) return *fault_;
+    return Done{};
   }
-  return last;
-}
 
-// Only a look through the brood ends it sooner.
-Outcome not_shortened(const Known& known, const entries::Quarantine& said) {
-  if (said.lifted.value_or(false)) return Done{};
-  if (said.until && *said.until < known.day)
-    return bad_input(
-        "the quarantine would end on " + said.until->iso() + ", before its own day " + known.day.iso(),
-        "until", "give a later day, or lifted = true once its brood was looked through");
-  Outcome apart = kept_apart(known, said.colony);
-  if (apart) return Done{};
-  for (auto entry = known.standing.rbegin(); entry != known.standing.rend(); ++entry) {
-    const auto* before = std::get_if<entries::Quarantine>(&entry->payload);
-    if (before == nullptr || before->colony != said.colony) continue;
-    if (said.until && before->until && *said.until >= *before->until) return Done{};
-    break;
+ private:
+  void refuse(const ColonyId& id, const KeptApart& apart, const std::string& rule,
+              const std::string& way_out = {}) {
+    if (fault_) return;
+    const std::string until = apart.until_look ? apart.until.iso() +
+                                                     " and until a full look from then on through its sealed "
+                                                     "brood shows no sign"
+                                               : apart.until.iso();
+    fault_ = bad_input(
+        "'" + id.text() + "' is in quarantine until " + until + ": " + rule, "entry " + apart.said.text(),
+        (way_out.empty() ? "" : way_out + "; or ") +
+            std::string("look through all its brood first; where all is well, enter quarantine "
+                        "with lifted = true"));
   }
-  return apart;
-}
+  void kept_apart(const ColonyId& id,
+                  const std::string& rule = "it is united with nothing and shares no combs") {
+    if (const auto apart = apart_.find(id); apart != apart_.end()) refuse(id, apart->second, rule);
+  }
+
+  void judge(const entries::Unite& unite) { kept_apart(unite.colony), kept_apart(unite.from); }
+  void judge(const entries::Split& split) { kept_apart(split.colony); }
+
+  // Only a look through the brood ends it sooner.
+  void judge(const entries::Quarantine& said) {
+    if (said.lifted.value_or(false) || !said.until) return;
+    if (*said.until < known_.day) {
+      fault_ = bad_input(
+          "the quarantine would end on " + said.until->iso() + ", before its own day " + known_.day.iso(),
+          "until", "give a later day, or lifted = true once its brood was looked through");
+      return;
+    }
+    const auto apart = apart_.find(said.colony);
+    if (apart != apart_.end() && *said.until < apart->second.until) kept_apart(said.colony);
+  }
+
+  // ---- combs ----
+  void judge(const entries::Combs& combs) {
+    if (combs.colony) shared(combs.combs, *combs.colony);
+  }
+  void judge(const entries::CombsMoved& moved) {
+    if (moved.colony) shared(moved.combs, *moved.colony);
+  }
+  void judge(const entries::Room& room) {
+    const int boxes = room.super_combs.value_or(0), nest = room.brood_combs.value_or(0);
+    if (room.combs && (boxes > 0 || nest > 0)) return shared(*room.combs, room.colony);
+    const auto apart = apart_.find(room.colony);
+    if (nest < 0 && !room.combs && apart != apart_.end())
+      refuse(room.colony, apart->second, "combs of its nest do not go unnamed among others",
+             "name the batch that they are: combs");
+  }
+  // Combs carry disease through the store: the colony on which a batch was last counts.
+  void shared(const CombsId& combs, const ColonyId& to) {
+    const auto stays = comb_stays_on(known_.standing, known_.day);
+    const auto batch = stays.batches.find(combs);
+    if (batch == stays.batches.end() || batch->second.empty()) {
+      // What comes in with a stock was its own all along; what hung on no hive yet carries nothing.
+      return;
+    }
+    const ColonyId& from = batch->second.back().colony;
+    if (from == to) return;  // back where they were
+    kept_apart(to);
+    kept_apart(from);
+  }
+
+  // ---- leaving ----
+  void judge(const entries::Sale& sale) {
+    using entries::Goods;
+    const bool of_a_stock = sale.what == Goods::bees || sale.what == Goods::queen || sale.what == Goods::kit;
+    if (sale.colony && of_a_stock) kept_apart(*sale.colony, "nothing of it is sold");
+  }
+  void judge(const entries::ColonyEnded& ended) {
+    if (ended.how == entries::Ending::sold || ended.how == entries::Ending::given_away)
+      kept_apart(ended.colony, "it is neither sold nor given away");
+  }
+  void judge(const entries::ColonyMoved& moved) { carried(moved.colony, moved.hive); }
+  void judge(const entries::Transfer& moved) { carried(moved.colony, moved.hive); }
+  void judge(const entries::Hive& moved) {
+    const auto before = known_.state.hives.find(moved.hive);
+    if (before == known_.state.hives.end() || before->second.site == moved.site) return;
+    for (const auto& [id, colony] : known_.state.colonies)
+      if (!colony.ended && colony.hive == moved.hive) comes_to(id, moved.site);
+  }
+  void carried(const ColonyId& id, const HiveId& to) {
+    const auto colony = known_.state.colonies.find(id);
+    const auto hive = known_.state.hives.find(to);
+    if (colony == known_.state.colonies.end() || hive == known_.state.hives.end()) return;
+    if (site_of(colony->second) != hive->second.site) comes_to(id, hive->second.site);
+  }
+  // To a place of its own it may be carried; not to where sound stocks stand.
+  void comes_to(const ColonyId& id, const SiteId& site) {
+    const auto apart = apart_.find(id);
+    if (apart == apart_.end()) return;
+    for (const auto& [other, colony] : known_.state.colonies) {
+      if (other == id || colony.ended || apart_.contains(other) || site_of(colony) != site) continue;
+      return refuse(id, apart->second,
+                    "it is carried to no site where others stand, and '" + colony.began.name +
+                        "' stands at '" + site.text() + "'",
+                    "take it to a site where no other stock stands");
+    }
+  }
+  SiteId site_of(const book::ColonyState& colony) const {
+    const auto hive = known_.state.hives.find(colony.hive);
+    return hive == known_.state.hives.end() ? SiteId() : hive->second.site;
+  }
+
+  // ---- queens ----
+  void judge(const entries::Queen& queen) {
+    if (queen.event != entries::QueenEvent::introduced || !queen.which) return;
+    if (const auto home = home_of(*queen.which); home && *home != queen.colony)
+      kept_apart(*home, "its queen goes to no other stock");
+  }
+  void judge(const entries::QueenBegan& began) {
+    if (began.origin != entries::QueenOrigin::reared || !began.mother) return;
+    if (const auto home = home_of(*began.mother)) kept_apart(*home, "no queens are reared from it");
+  }
+  std::optional<ColonyId> home_of(const QueenId& queen) const {
+    std::optional<ColonyId> home;
+    for (const auto& entry : known_.standing) {
+      const auto* seen = std::get_if<entries::Queen>(&entry.payload);
+      if (seen && seen->which == queen) home = seen->colony;
+    }
+    return home;
+  }
+  template <class Other>
+  void judge(const Other&) {}
+
+  const Known& known_;
+  std::map<ColonyId, KeptApart> apart_;
+  std::optional<Problem> fault_;
+};
 
 }  // namespace
 
 Outcome quarantine_gate(const Known& known, const book::Draft& draft) {
-  if (const auto* unite = std::get_if<entries::Unite>(&draft.payload)) {
-    if (Outcome apart = kept_apart(known, unite->colony); !apart) return apart;
-    return kept_apart(known, unite->from);
-  }
-  if (const auto* split = std::get_if<entries::Split>(&draft.payload))
-    return kept_apart(known, split->colony);
-  if (const auto* said = std::get_if<entries::Quarantine>(&draft.payload)) return not_shortened(known, *said);
-  const auto* moved = std::get_if<entries::CombsMoved>(&draft.payload);
-  if (moved == nullptr || !moved->colony) return Done{};
-  const auto from = last_colony_of(known, moved->combs);
-  if (from == moved->colony) return Done{};  // back where they were
-  if (Outcome apart = kept_apart(known, *moved->colony); !apart) return apart;
-  return from ? kept_apart(known, *from) : Outcome(Done{});
+  return ApartJudge(known).of(draft.payload);
 }
 
 }  // namespace beegarth::garth

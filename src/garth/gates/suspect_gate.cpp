@@ -5,6 +5,7 @@
 #include <string>
 
 #include "garth/gates/gates.hpp"
+#include "garth/ledgers/comb_stays.hpp"
 #include "garth/ledgers/suspects.hpp"
 
 namespace beegarth::garth {
@@ -16,13 +17,14 @@ class MoveJudge {
 
   Outcome of(const entries::Payload& payload) {
     if (suspects_.colonies.empty()) return Done{};
+    stays_ = comb_stays_on(known_.standing, known_.day);
     std::visit([&](const auto& said) { judge(said); }, payload);
     if (fault_) return *fault_;
     return Done{};
   }
 
  private:
-  void refuse(const std::string& what, const SuspectColony& why) {
+  void refuse(const std::string& what, const SuspectColony& why, const std::string& way_out = {}) {
     if (fault_) return;
     std::string signs;
     for (const auto& sign : why.signs) signs += (signs.empty() ? "" : ", ") + sign.text();
@@ -32,10 +34,10 @@ class MoveJudge {
         feeding_ ? "ask the bee inspector, who may let you give feed that lies at this site already (write "
                    "that down as a note); "
                  : "tell the bee inspector; ";
-    fault_ = bad_input(
-        what + " is suspect since " + why.since.iso() + " (" + signs + rule,
-        "entry " + why.signs.front().entry.text(),
-        ask + "enter 'cleared' for '" + name_of(why.colony) + "' when the inspector has cleared it");
+    fault_ = bad_input(what + " is suspect since " + why.since.iso() + " (" + signs + rule,
+                       "entry " + why.signs.front().entry.text(),
+                       way_out + ask + "enter 'cleared' for '" + name_of(why.colony) +
+                           "' when the inspector has cleared it");
   }
   std::string name_of(const ColonyId& id) const {
     const auto at = known_.state.colonies.find(id);
@@ -64,7 +66,12 @@ class MoveJudge {
     if (began.how != entries::Beginning::overwintered && began.how != entries::Beginning::unknown)
       hive(began.hive);
   }
-  void judge(const entries::Room& room) { colony(room.colony); }
+  void judge(const entries::Room& room) {
+    colony(room.colony);
+    const int put_on = std::max(0, room.super_combs.value_or(0)) + std::max(0, room.brood_combs.value_or(0));
+    if (room.combs) return been_on(*room.combs);
+    if (put_on > room.undrawn.value_or(0)) stored_unnamed();
+  }
   void judge(const entries::Feed& feed) {
     feeding_ = true;
     colony(feed.colony);
@@ -106,9 +113,24 @@ class MoveJudge {
   void judge(const entries::Hive& moved) {
     const auto before = known_.state.hives.find(moved.hive);
     if (before == known_.state.hives.end()) return site(moved.site);  // a hive comes in
-    if (before->second.site == moved.site) return;
-    hive(moved.hive);
-    site(moved.site);
+    if (before->second.site != moved.site) {
+      hive(moved.hive);
+      site(moved.site);
+    }
+    count_changes(before->second, moved);
+  }
+  // Boxes and combs put on or taken off by telling the hive again.
+  void count_changes(const entries::Hive& before, const entries::Hive& now) {
+    const auto known = stays_.hives.find(now.hive);
+    if (known == stays_.hives.end()) return;
+    const int boxes = now.super_combs.value_or(known->second.boxes) - known->second.boxes;
+    // A hive told again for another reason still says how many combs it began with.
+    const bool as_before = now.brood_combs == before.brood_combs;
+    const int nest = as_before ? 0 : now.brood_combs - known->second.nest;
+    if (boxes == 0 && nest == 0) return;
+    hive(now.hive);
+    site(now.site);
+    if (std::max(0, boxes) + std::max(0, nest) > now.undrawn_combs.value_or(0)) stored_unnamed();
   }
   void judge(const entries::Assembled& assembled) {
     hive(assembled.hive);
@@ -131,15 +153,52 @@ class MoveJudge {
     if (before == combs.colony) return;
     if (combs.colony) colony(*combs.colony);
     if (before) colony(*before);
+    if (combs.colony) been_on(combs.combs);
   }
   void judge(const entries::CombsMoved& moved) {
     if (moved.to == entries::CombsGo::burnt) return;  // what an inspector orders
     if (moved.colony) colony(*moved.colony);
     if (const auto from = colony_with(moved.combs)) colony(*from);
+    if (moved.to != entries::CombsGo::into_store) been_on(moved.combs);
   }
   template <class Other>
   void judge(const Other&) {}
 
+  // The suspicion that holds combs which left a colony on that day, if any: its own, or that of the site.
+  const SuspectColony* holds(const ColonyId& left, std::optional<Date> day) const {
+    const SuspectColony* why = suspects_.at(left);
+    const auto home = stays_.homes.find(left);
+    if (why == nullptr && home != stays_.homes.end()) why = suspects_.at(home->second);
+    const auto hive =
+        home == stays_.homes.end() ? known_.state.hives.end() : known_.state.hives.find(home->second);
+    if (why == nullptr && hive != known_.state.hives.end()) why = suspects_.at(hive->second.site);
+    if (why == nullptr || (day && *day < why->since - known_.rules.comb_look_back_days)) return nullptr;
+    return why;
+  }
+  std::string left_on(const ColonyId& left, Date day) const {
+    return " came off '" + name_of(left) + "' on " + day.iso();
+  }
+  // Combs carry disease from where they were before anyone saw a sign.
+  void been_on(const CombsId& combs) {
+    const auto stays = stays_.batches.find(combs);
+    if (stays == stays_.batches.end()) return;
+    for (const CombStay& stay : stays->second) {
+      const SuspectColony* why = holds(stay.colony, stay.until);
+      if (why == nullptr || !stay.until) continue;
+      refuse("'" + combs.text() + "'" + left_on(stay.colony, *stay.until) + ", and '" + name_of(why->colony) +
+                 "'",
+             *why);
+    }
+  }
+  void stored_unnamed() {
+    for (const TakenOff& one : stays_.unnamed) {
+      const SuspectColony* why = holds(one.colony, one.day);
+      if (why == nullptr || fault_) continue;
+      refuse(std::to_string(one.combs) + " combs that nobody named" + left_on(one.colony, one.day) +
+                 ", these may be of them, and '" + name_of(why->colony) + "'",
+             *why, "where they are others, say so: undrawn for new foundation, or combs for their batch; ");
+    }
+  }
   void crops_of(const LotId& lot) {
     for (const auto& entry : known_.standing) {
       const auto* crop = std::get_if<entries::Harvest>(&entry.payload);
@@ -178,6 +237,7 @@ class MoveJudge {
 
   const Known& known_;
   Suspects suspects_;
+  CombStays stays_;
   bool feeding_ = false;
   std::optional<Problem> fault_;
 };

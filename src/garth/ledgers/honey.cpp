@@ -75,27 +75,53 @@ class HoneyTeller {
       if (batch.on == colony) mark(batch.mark, exposure.mark);
     }
   }
+  static void comes_off(CombBatch& batch, Date day) {
+    if (batch.on) batch.taken_off[*batch.on] = day;
+    batch.on.reset();
+  }
   void comes_on(CombBatch& batch, const ColonyId& colony, Date day) {
+    if (batch.on != colony) comes_off(batch, day);
     batch.on = colony;
     batch.been_on.insert(colony);
     if (const Exposure* one = exposed(colony, day)) mark(batch.mark, one->mark);
   }
-  void supers_change(const ColonyId& colony, int change, Date day) {
-    Unnamed& unnamed = of(colony);
-    if (change > 0) {
-      if (const Exposure* one = exposed(colony, day)) mark(unnamed.supers_mark, one->mark);
-    }
-    const bool had_some = unnamed.supers > 0;
-    unnamed.supers = std::max(0, unnamed.supers + change);
-    if (unnamed.supers > 0) return;
-    if (had_some) {
-      unnamed.supers_off = day;
-      unnamed.off_mark = unnamed.supers_mark;
-    }
-    unnamed.supers_mark.reset();
+  std::string type_of(const ColonyId& colony) const {
+    const auto home = home_.find(colony);
+    const auto type = home == home_.end() ? type_of_hive_.end() : type_of_hive_.find(home->second);
+    return type == type_of_hive_.end() ? std::string() : type->second;
   }
-  // The combs stay behind when a colony dies, leaves or is shaken out.
-  void leave_behind(const ColonyId& colony) {
+  void supers_put_on(const ColonyId& colony, int combs, Date day) {
+    Unnamed& unnamed = of(colony);
+    if (combs <= 0) return;
+    if (const Exposure* one = exposed(colony, day)) mark(unnamed.supers_mark, one->mark);
+    unnamed.supers += combs;
+  }
+  // Gives their mark, if they have one. What nobody said was put on has been on since nobody knows when.
+  std::optional<HoneyMark> supers_taken_off(const ColonyId& colony, int combs, Date day) {
+    Unnamed& unnamed = of(colony);
+    if (combs <= 0) return std::nullopt;
+    auto their = unnamed.supers_mark;
+    if (!their && combs > unnamed.supers) their = unnamed.nest_mark;
+    const bool had_some = unnamed.supers > 0;
+    unnamed.supers = std::max(0, unnamed.supers - combs);
+    if (had_some && (unnamed.supers == 0 || their)) {
+      unnamed.supers_off = day;
+      unnamed.off_mark = their;
+    }
+    if (unnamed.supers == 0) unnamed.supers_mark.reset();
+    return their;
+  }
+  void lay_in_store(CombStore::Pile pile, const ColonyId& colony, const std::optional<HoneyMark>& mark,
+                    Date day) {
+    if (mark) store_.lay(pile, type_of(colony), *mark, day);
+  }
+  void mark_from_store(CombStore::Pile pile, const ColonyId& colony) {
+    const auto found = store_.mark_in(pile, type_of(colony));
+    Unnamed& unnamed = of(colony);
+    if (found) mark(pile == CombStore::Pile::boxes ? unnamed.supers_mark : unnamed.nest_mark, *found);
+  }
+  // The combs stay behind when a colony dies, leaves or is shaken out; or they are carried into the store.
+  void leave_behind(const ColonyId& colony, Date day) {
     const auto home = home_.find(colony);
     if (home == home_.end()) return;
     Unnamed& left = left_in_[home->second];
@@ -103,6 +129,16 @@ class HoneyTeller {
     if (gone.nest_mark) mark(left.nest_mark, *gone.nest_mark);
     if (gone.supers_mark) mark(left.supers_mark, *gone.supers_mark);
     left.exposures.insert(left.exposures.end(), gone.exposures.begin(), gone.exposures.end());
+    lay_in_store(CombStore::Pile::nest, colony, gone.nest_mark, day);
+    lay_in_store(CombStore::Pile::boxes, colony, gone.supers_mark, day);
+  }
+  // A colony that is carried over takes its nest along; its boxes may stay on the old hive.
+  void boxes_stay_behind(const ColonyId& colony, Date day) {
+    const auto home = home_.find(colony);
+    if (home == home_.end()) return;
+    const auto& boxes = of(colony).supers_mark;
+    if (boxes && supers_of_hive_[home->second] > 0) mark(left_in_[home->second].supers_mark, *boxes);
+    lay_in_store(CombStore::Pile::boxes, colony, boxes, day);
   }
   void move_in(const ColonyId& colony, const HiveId& hive, Date day) {
     home_[colony] = hive;
@@ -115,31 +151,46 @@ class HoneyTeller {
       left_in_.erase(left);
     }
     const auto known = supers_of_hive_.find(hive);
-    if (known != supers_of_hive_.end() && known->second > of(colony).supers)
-      supers_change(colony, known->second - of(colony).supers, day);
+    if (known != supers_of_hive_.end()) supers_put_on(colony, known->second - of(colony).supers, day);
   }
 
   void take(const Entry& entry, const entries::Hive& hive) {
+    type_of_hive_[hive.hive] = hive.type;
     const int supers = hive.super_combs.value_or(0);
-    supers_of_hive_[hive.hive] = supers;
+    const int more = supers - std::exchange(supers_of_hive_[hive.hive], supers);
+    bool lived_in = false;
     for (const auto& [colony, home] : home_) {
-      if (home == hive.hive && hive.super_combs)
-        supers_change(colony, supers - of(colony).supers, entry.happened);
+      if (home != hive.hive) continue;
+      lived_in = true;
+      if (hive.super_combs)
+        boxes_change(colony, supers - of(colony).supers, hive.undrawn_combs, entry.happened);
     }
+    // Boxes that are kept on an empty hive came out of the store as they were on that day.
+    const auto mark_there = store_.mark_in(CombStore::Pile::boxes, hive.type);
+    if (!lived_in && more > hive.undrawn_combs.value_or(0) && mark_there)
+      mark(left_in_[hive.hive].supers_mark, *mark_there);
+  }
+  // The keeper told the hive's boxes again, with others than are known to be on.
+  void boxes_change(const ColonyId& colony, int change, const entries::Count& undrawn, Date day) {
+    supers_put_on(colony, change, day);
+    if (change > undrawn.value_or(0)) mark_from_store(CombStore::Pile::boxes, colony);
+    lay_in_store(CombStore::Pile::boxes, colony, supers_taken_off(colony, -change, day), day);
   }
   void take(const Entry& entry, const entries::ColonyBegan& began) {
     move_in(began.colony, began.hive, entry.happened);
   }
   void take(const Entry& entry, const entries::ColonyMoved& moved) {
+    boxes_stay_behind(moved.colony, entry.happened);
     move_in(moved.colony, moved.hive, entry.happened);
   }
   void take(const Entry& entry, const entries::Transfer& moved) {
     if (moved.how == entries::TransferWay::shaken) {
-      leave_behind(moved.colony);
+      leave_behind(moved.colony, entry.happened);
       of(moved.colony).nest_mark.reset();
       if (const Exposure* one = exposed(moved.colony, entry.happened))
         mark(of(moved.colony).nest_mark, one->mark);
     }
+    boxes_stay_behind(moved.colony, entry.happened);
     of(moved.colony).supers = 0;
     of(moved.colony).supers_mark.reset();
     move_in(moved.colony, moved.hive, entry.happened);
@@ -155,6 +206,7 @@ class HoneyTeller {
     Unnamed& host = of(unite.colony);
     if (guest.nest_mark) mark(host.nest_mark, *guest.nest_mark);
     if (guest.supers_mark) mark(host.supers_mark, *guest.supers_mark);
+    leave_behind(unite.from, entry.happened);
     if (guest.supers > 0) {
       if (const Exposure* one = exposed(unite.colony, entry.happened)) mark(host.supers_mark, one->mark);
     }
@@ -168,7 +220,33 @@ class HoneyTeller {
     colonies_.erase(unite.from);
   }
   void take(const Entry& entry, const entries::Room& room) {
-    supers_change(room.colony, room.super_combs.value_or(0), entry.happened);
+    const Date day = entry.happened;
+    const int boxes = room.super_combs.value_or(0), nest = room.brood_combs.value_or(0);
+    const auto off = supers_taken_off(room.colony, -boxes, day);
+    const auto nest_off = nest < 0 ? of(room.colony).nest_mark : std::nullopt;
+    const bool drawn = std::max(0, boxes) + std::max(0, nest) > room.undrawn.value_or(0);
+    supers_put_on(room.colony, boxes, day);
+    if (const auto batch = room.combs ? ledger_.batches.find(*room.combs) : ledger_.batches.end();
+        batch != ledger_.batches.end() && !batch->second.gone) {
+      for (const auto& one : {off, nest_off})
+        if (one) mark(batch->second.mark, *one);
+      if (boxes <= 0 && nest <= 0) return comes_off(batch->second, day);
+      comes_on(batch->second, room.colony, day);
+      if (batch->second.mark)
+        mark(boxes > 0 ? of(room.colony).supers_mark : of(room.colony).nest_mark, *batch->second.mark);
+      return;
+    }
+    lay_in_store(CombStore::Pile::boxes, room.colony, off, day);
+    lay_in_store(CombStore::Pile::nest, room.colony, nest_off, day);
+    if (!drawn) return;
+    if (boxes > 0) {
+      mark_from_store(CombStore::Pile::boxes, room.colony);
+      if (nest_off) mark(of(room.colony).supers_mark, *nest_off);  // hung up out of the nest
+    }
+    if (nest > 0) {
+      mark_from_store(CombStore::Pile::nest, room.colony);
+      if (off) mark(of(room.colony).nest_mark, *off);
+    }
   }
   void take(const Entry& entry, const entries::Feed& feed) {
     const std::string words = "fed on " + entry.happened.iso();
@@ -190,7 +268,9 @@ class HoneyTeller {
     if (treatment.supers_on.value_or(false))
       mark(of(treatment.colony).supers_mark, of(treatment.colony).exposures.back().mark);
   }
-  void take(const Entry&, const entries::ColonyEnded& ended) { leave_behind(ended.colony); }
+  void take(const Entry& entry, const entries::ColonyEnded& ended) {
+    leave_behind(ended.colony, entry.happened);
+  }
   void take(const Entry& entry, const entries::TreatmentEnded& ended) {
     for (Exposure& one : of(ended.colony).exposures) {
       if (one.treatment == ended.kind && one.mark.since <= entry.happened)
@@ -208,7 +288,7 @@ class HoneyTeller {
   void take(const Entry& entry, const entries::CombsMoved& moved) {
     const auto at = ledger_.batches.find(moved.combs);
     if (at == ledger_.batches.end() || at->second.gone) return;
-    at->second.on.reset();
+    if (at->second.on != moved.colony) comes_off(at->second, entry.happened);
     at->second.gone = moved.to == entries::CombsGo::melted || moved.to == entries::CombsGo::burnt;
     if (moved.colony) comes_on(at->second, *moved.colony, entry.happened);
   }
@@ -244,15 +324,33 @@ class HoneyTeller {
       if (!batch.combs.for_people.value_or(batch.combs.use == entries::CombUse::honey) && !crop.fault)
         crop.fault = "'" + batch.combs.name + "' is not for people";
     }
-    if (!harvest.from.empty()) return;
-    const Unnamed& unnamed = of(harvest.colony);
+    if (harvest.from.empty()) judge_unnamed(crop, blame);
+  }
+  template <class Blame>
+  void judge_unnamed(const CropFrom& crop, const Blame& blame) {
+    const ColonyId& colony = crop.harvest.colony;
+    const Unnamed& unnamed = of(colony);
+    const auto blame_boxes = [&](const HoneyMark& mark) {
+      blame(mark, mark.stored ? "its boxes may be of those that were laid in store on " + mark.stored->iso() +
+                                    ", which were on a hive that was"
+                              : std::string("its boxes were on while the colony was"));
+    };
     const bool just_off = unnamed.supers_off && crop.date - *unnamed.supers_off <= taken_off_before_days;
-    if (unnamed.supers == 0 && just_off) {
-      if (unnamed.off_mark) blame(*unnamed.off_mark, "its boxes were on while the colony was");
-    } else if (unnamed.supers > 0) {
-      if (unnamed.supers_mark) blame(*unnamed.supers_mark, "its boxes were on while the colony was");
-    } else if (unnamed.nest_mark) {
-      blame(*unnamed.nest_mark, "its combs were in the nest while the colony was");
+    if (just_off && unnamed.off_mark) blame_boxes(*unnamed.off_mark);
+    if (unnamed.supers > 0 && unnamed.supers_mark) blame_boxes(*unnamed.supers_mark);
+    const bool of_the_nest = unnamed.supers == 0 && !just_off;
+    if (of_the_nest && unnamed.nest_mark)
+      blame(*unnamed.nest_mark, unnamed.nest_mark->stored
+                                    ? "its nest holds combs of those that were laid in store on " +
+                                          unnamed.nest_mark->stored->iso() + ", out of a hive that was"
+                                    : std::string("its combs were in the nest while the colony was"));
+    for (const auto& [id, batch] : ledger_.batches) {
+      const auto off = batch.taken_off.find(colony);
+      const bool there = batch.on == colony ||
+                         (off != batch.taken_off.end() && crop.date - off->second <= taken_off_before_days);
+      const bool of_honey = batch.combs.use == entries::CombUse::honey;
+      if (there && batch.mark && (of_honey || of_the_nest))
+        blame(*batch.mark, "it may be of '" + batch.combs.name + "', which was on a hive that was");
     }
   }
 
@@ -263,6 +361,8 @@ class HoneyTeller {
   std::map<ColonyId, HiveId> home_;
   std::map<HiveId, Unnamed> left_in_;
   std::map<HiveId, int> supers_of_hive_;
+  std::map<HiveId, std::string> type_of_hive_;
+  CombStore store_;
 };
 
 }  // namespace
@@ -273,51 +373,6 @@ Expected<HoneyRules> HoneyRules::from(const FactTable& work) {
   const auto treatment = work.value("unsaid_treatment_days");
   if (!treatment) return treatment.problem();
   return HoneyRules{static_cast<int>(*feed), static_cast<int>(*treatment)};
-}
-
-std::vector<std::string> HoneyLedger::faults_of(const LotId& lot) const {
-  std::vector<std::string> faults;
-  bool any = false;
-  for (const CropFrom& crop : crops) {
-    if (crop.harvest.lot != lot) continue;
-    any = true;
-    if (crop.fault)
-      faults.push_back("the crop of " + crop.date.iso() + " from " + crop.harvest.colony.text() + ": " +
-                       *crop.fault);
-  }
-  if (!any) faults.emplace_back("no harvest is entered for it");
-  if (any && holds_too_much(jarred_kg(lot), held_kg(lot)))
-    faults.push_back("its jars hold " + kg_in_words(jarred_kg(lot)) + " and its harvests " +
-                     kg_in_words(held_kg(lot)));
-  return faults;
-}
-
-double HoneyLedger::held_kg(const LotId& lot) const {
-  double kg = 0;
-  for (const CropFrom& crop : crops) {
-    if (crop.harvest.lot == lot && !crop.outdone_by) kg += crop.harvest.kg;
-  }
-  return kg;
-}
-
-double HoneyLedger::jarred_kg(const LotId& lot) const {
-  double kg = 0;
-  if (const auto filled = jars.find(lot); filled != jars.end()) {
-    for (const entries::Jars& one : filled->second) kg += one.jars * one.net_g / 1000;
-  }
-  return kg;
-}
-
-bool holds_too_much(double jarred_kg, double held_kg) {
-  return jarred_kg > held_kg + 0.001;
-}
-
-std::string kg_in_words(double kg) {
-  std::string text = std::to_string(kg);  // six decimals
-  text.erase(text.size() - 3);            // to the gram
-  text.erase(text.find_last_not_of('0') + 1);
-  if (text.back() == '.') text.pop_back();
-  return text + " kg";
 }
 
 HoneyLedger honey_on(std::span<const Entry> standing, Date day, const HoneyRules& rules,

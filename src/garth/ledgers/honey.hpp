@@ -11,15 +11,10 @@
 
 #include "base/fact_table.hpp"
 #include "entries/entry.hpp"
+#include "garth/ledgers/comb_store.hpp"
 #include "garth/ledgers/side_by_side.hpp"
 
 namespace beegarth::garth {
-
-struct HoneyMark {
-  EntryId entry;  // the feeding or treatment
-  Date since;
-  std::string words;  // "treated with thymol on 2026-08-14"
-};
 
 struct CombBatch {
   entries::Combs combs;
@@ -27,6 +22,7 @@ struct CombBatch {
   bool gone = false;           // melted or burnt
   std::set<ColonyId> been_on;  // every colony that it was ever on
   std::optional<HoneyMark> mark;
+  std::map<ColonyId, Date> taken_off;  // when it last came off each
 };
 
 struct CropFrom {  // one harvest and what speaks against offering it

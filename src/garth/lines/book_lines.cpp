@@ -6,7 +6,9 @@
 #include <set>
 
 #include "garth/believe.hpp"
+#include "garth/ledgers/suspects.hpp"
 #include "garth/lines/descent.hpp"
+#include "garth/lines/scores.hpp"
 #include "lines/relationship.hpp"
 
 namespace beegarth::garth {
@@ -17,6 +19,7 @@ using entries::Entry;
 struct QueenInBook {
   lines::Queen queen;
   std::string name;
+  std::optional<ColonyId> colony;  // in which she was last told of
 };
 
 class QueenGatherer {
@@ -66,13 +69,12 @@ class QueenGatherer {
     const bool gone = seen.event == QueenEvent::lost || seen.event == QueenEvent::removed ||
                       seen.event == QueenEvent::died || seen.event == QueenEvent::superseded;
     one->queen.living = !gone;
-    last_in_[*seen.which] = seen.colony;
+    one->colony = seen.colony;
   }
   void take(const Entry&, const entries::ColonyEnded& ended) {
     if (ended.how == entries::Ending::sold || ended.how == entries::Ending::given_away) return;
-    for (const auto& [queen, colony] : last_in_) {
-      if (colony == ended.colony) queens_.at(queen).queen.living = false;
-    }
+    for (auto& [id, one] : queens_)
+      if (one.colony == ended.colony) one.queen.living = false;
   }
   template <class Other>
   void take(const Entry&, const Other&) {}
@@ -81,7 +83,6 @@ class QueenGatherer {
   double open_drones_;
   std::vector<QueenId> order_;
   std::map<QueenId, QueenInBook> queens_;
-  std::map<QueenId, ColonyId> last_in_;
 };
 
 std::string named(const std::vector<QueenInBook>& queens, const std::string& key) {
@@ -138,18 +139,20 @@ void break_circles(std::vector<QueenInBook>& queens, std::vector<std::string>& r
   }
 }
 
-std::vector<lines::Score> scores_in(const Session& session, const lines::Pedigree& pedigree) {
-  std::vector<lines::Score> scores;
-  for (const Entry& entry : session.standing) {
-    const auto* said = std::get_if<entries::Score>(&entry.payload);
-    if (said == nullptr || !said->queen) continue;
-    const auto queen = pedigree.find(lines::QueenId(said->queen->text()));
-    const auto colony = session.state.colonies.find(said->colony);
-    if (!queen || colony == session.state.colonies.end()) continue;
-    scores.push_back({*queen, said->trait, site_of_colony(session.state, colony->second).text(),
-                      entry.happened.year(), said->score});
+// Neither queens nor drones are bred from where something notifiable is suspected: nothing moves from there.
+std::vector<bool> shut_in(const Session& session, const std::vector<QueenInBook>& queens,
+                          std::vector<std::string>& remarks) {
+  const Suspects suspects = suspects_on(session.standing, session.today);
+  std::vector<bool> shut(queens.size(), false);
+  for (std::size_t i = 0; i < queens.size(); ++i) {
+    const QueenInBook& one = queens[i];
+    if (!one.queen.living || !one.colony || suspects.at(*one.colony) == nullptr) continue;
+    shut[i] = true;
+    remarks.push_back(one.name +
+                      " is in a suspect colony: no mating with her or her sons is proposed until the "
+                      "inspector has cleared it.");
   }
-  return scores;
+  return shut;
 }
 
 // Standardised estimates added over the traits: a keeper who wants one trait above others asks calc matings.
@@ -162,7 +165,8 @@ std::vector<double> overall(const std::vector<lines::TraitEstimates>& traits, st
   return sum;
 }
 
-lines::MatingQuestion question_for(const BookLines& book, double limit, double weight) {
+lines::MatingQuestion question_for(const BookLines& book, const std::vector<bool>& shut, double limit,
+                                   double weight) {
   lines::MatingQuestion question{.scores = overall(book.traits, book.pedigree.size()),
                                  .inbreeding_limit = limit,
                                  .coancestry_per_score = weight};
@@ -172,7 +176,7 @@ lines::MatingQuestion question_for(const BookLines& book, double limit, double w
   }
   for (std::size_t i = 0; i < book.pedigree.size(); ++i) {
     const lines::Queen& queen = book.pedigree.queen(i);
-    if (!queen.living) continue;
+    if (!queen.living || shut[i]) continue;
     const bool mated = is_mother[i] || !book.pedigree.mating(i).empty();
     if (!mated) question.virgins.push_back(i);
     if (mated)
@@ -201,6 +205,7 @@ Expected<BookLines> lines_of(const Session& session) {
     one.queen.name = namesakes == 1 ? one.name : one.name + " (" + one.queen.id.text() + ")";
     book.names.push_back(one.queen.name);
   }
+  const std::vector<bool> shut = shut_in(session, gathered, book.remarks);
   queens.reserve(gathered.size());
   for (QueenInBook& one : gathered) queens.push_back(std::move(one.queen));
   auto pedigree = lines::Pedigree::of(std::move(queens));
@@ -210,12 +215,12 @@ Expected<BookLines> lines_of(const Session& session) {
   if (!coancestry) return coancestry.problem();
   for (std::size_t i = 0; i < book.pedigree.size(); ++i)
     book.inbreeding.push_back(2 * coancestry->at(i, i) - 1);
-  if (const auto scores = scores_in(session, book.pedigree); !scores.empty()) {
+  if (const auto scores = scores_in(session.standing, book.pedigree, book.remarks); !scores.empty()) {
     auto traits = lines::estimate_scores(book.pedigree, scores, table);
     if (!traits) return traits.problem();
     book.traits = *std::move(traits);
   }
-  book.question = question_for(book, *limit, *weight);
+  book.question = question_for(book, shut, *limit, *weight);
   if (!book.question.virgins.empty() && !book.question.sets.empty()) {
     auto advice = lines::advise_matings(book.pedigree, book.question, table);
     if (!advice) return advice.problem();

@@ -30,7 +30,8 @@ class MovementWriter {
   }
   std::string place(const HiveId& hive) const {
     const std::string site = site_of(hive);
-    return hive.text() + (site.empty() ? "" : ", " + site);
+    const auto name = name_of_.find(hive);
+    return (name == name_of_.end() ? hive.text() : name->second) + (site.empty() ? "" : ", " + site);
   }
   void row(const Entry& entry, const ColonyId& colony, std::string what, std::string from, std::string to) {
     rows_.push_back({entry.happened,
@@ -49,6 +50,7 @@ class MovementWriter {
     const bool moves = before != site_of_.end() && before->second != hive.site;
     const std::string from = moves ? place(hive.hive) : "";
     site_of_[hive.hive] = hive.site;
+    name_of_[hive.hive] = hive.name;
     if (!moves) return;
     for (const auto& [colony, home] : home_) {
       if (home == hive.hive) row(entry, colony, "moved with its hive", from, place(hive.hive));
@@ -86,6 +88,7 @@ class MovementWriter {
 
   const Session& session_;
   std::map<HiveId, SiteId> site_of_;
+  std::map<HiveId, std::string> name_of_;
   std::map<ColonyId, HiveId> home_;
   std::vector<RegisterRow> rows_;
 };

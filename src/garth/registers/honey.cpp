@@ -39,24 +39,37 @@ duty::HoneyKind law_kind(entries::HoneyKind kind) {
   return law;
 }
 
-// The kinds of treatment that the colonies of a lot were given in the year before its last crop.
-std::vector<std::string> treatments_of(const Session& session, const std::set<ColonyId>& colonies,
-                                       Date last) {
-  std::vector<std::string> told;
+// What a colony was given in the year before a crop of it. What came after is no matter of that crop.
+void add_treatments(const Session& session, const ColonyId& colony, Date crop, std::set<std::string>& told) {
   for (const Entry& entry : session.standing) {
     const auto* t = std::get_if<entries::Treatment>(&entry.payload);
-    if (t == nullptr || !colonies.contains(t->colony) || entry.happened > last || entry.happened < last - 365)
-      continue;
-    told.push_back(colony_name(session, t->colony) + ": " + key_in_words(entries::word_for(t->kind)) + " " +
-                   entry.happened.iso());
+    if (t == nullptr || t->colony != colony || entry.happened > crop || entry.happened < crop - 365) continue;
+    told.insert(colony_name(session, colony) + ": " + key_in_words(entries::word_for(t->kind)) + " " +
+                entry.happened.iso());
   }
-  return told;
+}
+
+// " from Top bars east (drawn 2024)": the batches by name, with their age.
+std::string batches_in_words(const HoneyLedger& ledger, const std::vector<CombsId>& ids) {
+  std::string text;
+  for (const CombsId& id : ids) {
+    text += text.empty() ? " from " : " and ";
+    const auto batch = ledger.batches.find(id);
+    if (batch == ledger.batches.end()) {
+      text += id.text();
+      continue;
+    }
+    text += batch->second.combs.name;
+    if (batch->second.combs.drawn_year)
+      text += " (drawn " + std::to_string(*batch->second.combs.drawn_year) + ")";
+  }
+  return text;
 }
 
 struct LotStory {
   std::vector<std::string> crops;
   std::vector<EntryId> entries;
-  std::set<ColonyId> colonies;
+  std::set<std::string> treatments;
   double kg = 0;
   std::optional<Date> last;
 };
@@ -64,17 +77,14 @@ LotStory story_of(const Session& session, const HoneyLedger& ledger, const LotId
   LotStory story;
   for (const CropFrom& crop : ledger.crops) {
     if (crop.harvest.lot != lot) continue;
-    std::string combs;
-    for (const CombsId& id : crop.harvest.from) {
-      const auto batch = ledger.batches.find(id);
-      combs += (combs.empty() ? " from " : " and ") +
-               (batch == ledger.batches.end() ? id.text() : batch->second.combs.name);
-    }
-    story.crops.push_back(colony_name(session, crop.harvest.colony) + combs + " " + crop.date.iso() + ", " +
-                          short_number(crop.harvest.kg) + " kg" +
-                          (crop.outdone_by ? " (not counted: corrected twice)" : ""));
+    std::string text = colony_name(session, crop.harvest.colony) +
+                       batches_in_words(ledger, crop.harvest.from) + " " + crop.date.iso();
+    if (crop.harvest.combs) text += ", " + std::to_string(*crop.harvest.combs) + " combs";
+    text += ", " + short_number(crop.harvest.kg) + " kg";
+    if (crop.outdone_by) text += " (not counted: corrected twice)";
+    story.crops.push_back(text);
+    add_treatments(session, crop.harvest.colony, crop.date, story.treatments);
     story.entries.push_back(crop.entry);
-    story.colonies.insert(crop.harvest.colony);
     if (!crop.outdone_by) story.kg += crop.harvest.kg;
     story.last = crop.date;
   }
@@ -103,21 +113,68 @@ Expected<Register> harvest_register(const Session& session) {
   const auto ledger = ledger_of(session);
   if (!ledger) return ledger.problem();
   Register out;
-  out.columns = {
-      {"date", "date"},        {"colony", "colony", 1.3},         {"kg", "kg", 0.6},          {"lot", "lot"},
-      {"combs", "combs", 1.3}, {"for_people", "for people", 0.8}, {"why_not", "why not", 2.2}};
+  out.columns = {{"date", "date"},
+                 {"colony", "colony", 1.3},
+                 {"kg", "kg", 0.6},
+                 {"combs", "combs", 0.6},
+                 {"from", "from", 1.3},
+                 {"lot", "lot", 0.8},
+                 {"cleared", "cleared by", 1},
+                 {"who", "who", 0.8},
+                 {"for_people", "for people", 0.8},
+                 {"why_not", "why not", 2}};
+  std::map<EntryId, std::string> who;
+  for (const Entry& entry : session.standing)
+    if (std::holds_alternative<entries::Harvest>(entry.payload)) who[entry.id] = entry.who;
   for (const CropFrom& crop : ledger->crops) {
-    std::vector<std::string> combs;
-    for (const CombsId& id : crop.harvest.from) combs.push_back(id.text());
+    const std::string from = batches_in_words(*ledger, crop.harvest.from);
     std::vector<EntryId> because{crop.entry};
     because.insert(because.end(), crop.because.begin(), crop.because.end());
-    out.rows.push_back({crop.date,
-                        {crop.date.iso(), colony_name(session, crop.harvest.colony),
-                         short_number(crop.harvest.kg), crop.harvest.lot ? crop.harvest.lot->text() : "",
-                         joined(combs), crop.fault ? "no" : "yes", crop.fault.value_or("")},
-                        because});
+    out.rows.push_back(
+        {crop.date,
+         {crop.date.iso(), colony_name(session, crop.harvest.colony), short_number(crop.harvest.kg),
+          crop.harvest.combs ? std::to_string(*crop.harvest.combs) : "",
+          from.empty() ? "" : from.substr(std::string_view(" from ").size()),
+          crop.harvest.lot ? crop.harvest.lot->text() : "", crop.harvest.cleared.value_or(""),
+          who[crop.entry], crop.fault ? "no" : "yes", crop.fault.value_or("")},
+         because});
   }
   say_what_stands_twice(*ledger, out);
+  return out;
+}
+
+// Where and how cleanly the honey was got out of its combs, and whether the wet combs went back at dusk.
+Expected<Register> extraction_register(const Session& session) {
+  const auto ledger = ledger_of(session);
+  if (!ledger) return ledger.problem();
+  Register out;
+  out.columns = {{"date", "date"},
+                 {"lot", "lot", 0.8},
+                 {"kg", "kg", 0.6},
+                 {"harvested_kg", "harvested kg", 0.8},
+                 {"where", "where", 1.4},
+                 {"clean", "washed before", 0.8},
+                 {"wet_combs_back", "wet combs back at dusk", 0.9},
+                 {"who", "who", 0.9},
+                 {"remark", "remark", 1.5}};
+  std::map<LotId, double> extracted;
+  for (const Entry& entry : session.standing) {
+    const auto* one = std::get_if<entries::Extraction>(&entry.payload);
+    if (one == nullptr) continue;
+    extracted[one->lot] += one->kg.value_or(0);
+    out.rows.push_back(
+        {entry.happened,
+         {entry.happened.iso(), one->lot.text(), short_number(one->kg),
+          short_number(story_of(session, *ledger, one->lot).kg), one->where.value_or(""),
+          yes_or_no(one->clean), yes_or_no(one->wet_combs_back), entry.who, one->remark.value_or("")},
+         {entry.id}});
+  }
+  for (const auto& [lot, kg] : extracted) {
+    const double harvested = story_of(session, *ledger, lot).kg;
+    if (kg > harvested + 0.05)
+      out.remarks.push_back("Of lot " + lot.text() + " " + kg_in_words(kg) + " were extracted and " +
+                            kg_in_words(harvested) + " harvested: one of the two is wrong.");
+  }
   return out;
 }
 
@@ -133,6 +190,8 @@ Expected<Register> lots_register(const Session& session) {
                  {"may_be_offered", "may be offered", 1.8},
                  {"treatments", "treatments of its colonies in the year before", 2},
                  {"jars", "jars", 1},
+                 {"best_before", "best before", 0.9},
+                 {"store", "stands in", 0.9},
                  {"sold", "sold to", 1.2}};
   for (const auto& [id, lot] : ledger->lots) {
     const LotStory story = story_of(session, *ledger, id);
@@ -148,24 +207,26 @@ Expected<Register> lots_register(const Session& session) {
       if (!law) return law.problem();
       if (!law->passes) faults.push_back("too much water for honey of this kind");
     }
-    std::vector<std::string> jars, sold;
+    std::vector<std::string> jars, dates, sold;
+    if (lot.best_before) dates.push_back(lot.best_before->iso());
     if (const auto at = ledger->jars.find(id); at != ledger->jars.end()) {
-      for (const auto& one : at->second)
+      for (const auto& one : at->second) {
         jars.push_back(std::to_string(one.jars) + " of " + short_number(one.net_g) + " g");
+        if (one.best_before && one.best_before != lot.best_before) dates.push_back(one.best_before->iso());
+      }
     }
     for (const Entry& entry : session.standing) {
       const auto* sale = std::get_if<entries::Sale>(&entry.payload);
       if (sale && sale->lot == id)
         sold.push_back(entry.happened.iso() + " " + sale->buyer.value_or(sale->description));
     }
-    const auto treatments =
-        story.last ? treatments_of(session, story.colonies, *story.last) : std::vector<std::string>();
+    const std::vector<std::string> treatments(story.treatments.begin(), story.treatments.end());
     out.rows.push_back(
         {story.last,
          {id.text(), lot.name, joined(story.crops, "; "), short_number(story.kg), short_number(*moisture),
           faults.empty() ? (*moisture ? "yes" : "yes, once its water is measured")
                          : "no: " + joined(faults, "; "),
-          joined(treatments, "; "), joined(jars), joined(sold, "; ")},
+          joined(treatments, "; "), joined(jars), joined(dates), lot.store.value_or(""), joined(sold, "; ")},
          story.entries});
   }
   say_what_stands_twice(*ledger, out);
@@ -184,8 +245,9 @@ Expected<Register> labels_register(const Session& session) {
                  {"origin", "origin"},
                  {"best_before", "best before"},
                  {"lot_needed", "lot mark needed", 0.8},
-                 {"missing", "still missing", 1.8}};
-  const std::string name = setting(session, "label_name"), address = setting(session, "label_address"),
+                 {"missing", "still missing", 1.8},
+                 {"faults", "wrong", 1.8}};
+  const std::string usual_name = setting(session, "label_name"), address = setting(session, "label_address"),
                     origin = setting(session, "label_origin");
   const auto said = [](const std::string& text) {
     return text.empty() ? std::optional<std::string>() : std::optional(text);
@@ -195,27 +257,34 @@ Expected<Register> labels_register(const Session& session) {
       const auto lot = ledger->lots.find(id);
       auto best_before = jars.best_before;
       if (!best_before && lot != ledger->lots.end()) best_before = lot->second.best_before;
+      const entries::Lot what = lot == ledger->lots.end() ? entries::Lot{.lot = id} : lot->second;
+      const std::string name = what.label_name.value_or(usual_name);
       const duty::Label label{.net_weight_g = jars.net_g,
                               .name = said(name),
                               .address = said(address),
                               .origin = said(origin),
                               .best_before = best_before ? std::optional(best_before->iso()) : std::nullopt,
                               .lot = id.text(),
-                              .infant_caution = setting(session, "label_infant_caution") == "yes"};
-      const auto answer = duty::judge_label(label, country_table(session, std::nullopt));
+                              .named_plant_share_pct = what.plant_share_pct,
+                              .infant_caution = setting(session, "label_infant_caution") == "yes",
+                              .source = law_kind(what.kind).source,
+                              .bakers = what.kind == entries::HoneyKind::bakers};
+      const auto answer =
+          duty::judge_label(label, country_table(session, std::nullopt), session.tables["honey"]);
       if (!answer) return answer.problem();
       std::vector<std::string> missing = answer->missing;
       for (const auto& advised : answer->advised) missing.push_back(advised + " (advised)");
       out.rows.push_back({std::nullopt,
                           {id.text(), short_number(jars.net_g), short_number(answer->figure_height_min_mm),
                            name, address, origin, best_before ? best_before->iso() : "",
-                           answer->lot_needed ? "yes" : "no", joined(missing)},
+                           answer->lot_needed ? "yes" : "no", joined(missing), joined(answer->faults, "; ")},
                           {}});
     }
   }
   out.remarks = {
-      "The settings label_name, label_address, label_origin and label_infant_caution fill the label. Check "
-      "the rules of your country."};
+      "The settings label_name, label_address, label_origin and label_infant_caution fill the label; a lot "
+      "may "
+      "have a label_name of its own. Check the rules of your country."};
   return out;
 }
 

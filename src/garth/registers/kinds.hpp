@@ -12,6 +12,7 @@ Expected<Register> feeding_register(const Session& session);
 Expected<Register> movements_register(const Session& session);
 Expected<Register> counts_register(const Session& session);
 Expected<Register> harvest_register(const Session& session);
+Expected<Register> extraction_register(const Session& session);
 Expected<Register> lots_register(const Session& session);
 Expected<Register> labels_register(const Session& session);
 Expected<Register> yields_register(const Session& session);
@@ -20,6 +21,8 @@ Expected<Register> costs_register(const Session& session);
 Expected<Register> queens_register(const Session& session);
 Expected<Register> kit_register(const Session& session);
 Expected<Register> combs_register(const Session& session);
+Expected<Register> wax_register(const Session& session);
+Expected<Register> land_register(const Session& session);
 Expected<Register> wild_register(const Session& session);
 
 // ---- what several of them say ----

@@ -1,7 +1,9 @@
-// Money, queens, kit, combs, and the wild pollinators that were counted.
+// Money, queens, kit, combs and wax.
 #include <algorithm>
 #include <map>
 
+#include "colony/marking.hpp"
+#include "duty/years.hpp"
 #include "entries/fields.hpp"
 #include "garth/ledgers/honey.hpp"
 #include "garth/ledgers/parts.hpp"
@@ -10,6 +12,58 @@
 namespace beegarth::garth {
 
 using entries::Entry;
+
+namespace {
+
+struct RentDue {
+  Date date;
+  const entries::Land* land;
+  EntryId entry;
+};
+
+// A rent falls due on the day that the book tells of it and each year after, until the agreement ends or
+// another entry about the same land takes its place.
+std::vector<RentDue> rents_due(const Session& session) {
+  std::vector<RentDue> due;
+  for (std::size_t i = 0; i < session.standing.size(); ++i) {
+    const Entry& entry = session.standing[i];
+    const auto* land = std::get_if<entries::Land>(&entry.payload);
+    if (land == nullptr || !land->rent_per_year) continue;
+    Date last = std::min(session.today, land->agreed_until.value_or(session.today));
+    for (std::size_t j = i + 1; j < session.standing.size(); ++j) {
+      const auto* next = std::get_if<entries::Land>(&session.standing[j].payload);
+      if (next != nullptr && next->site == land->site)
+        last = std::min(last, session.standing[j].happened - 1);
+    }
+    for (int years = 0;; ++years) {
+      const auto date = duty::years_after(entry.happened, years);
+      if (!date || *date > last) break;
+      due.push_back({*date, land, entry.id});
+    }
+  }
+  return due;
+}
+
+std::string queen_name(const Session& session, const QueenId& id) {
+  std::string name = id.text();
+  for (const Entry& entry : session.standing) {
+    const auto* began = std::get_if<entries::QueenBegan>(&entry.payload);
+    if (began != nullptr && began->queen == id && !began->name.empty()) name = began->name;
+  }
+  return name;
+}
+
+// The colour she bears, and which it would be by the international code of the year she was born.
+std::string mark_of(const entries::Queen& seen, const std::optional<int>& year) {
+  std::string mark(entries::word_for(*seen.colour));
+  if (seen.number) mark += " " + *seen.number;
+  if (year && colony::marking_colour(*year) != entries::word_for(*seen.colour))
+    mark += " (a queen of " + std::to_string(*year) + " is marked " +
+            std::string(colony::marking_colour(*year)) + ")";
+  return mark;
+}
+
+}  // namespace
 
 Expected<Register> costs_register(const Session& session) {
   Register out;
@@ -36,15 +90,18 @@ Expected<Register> costs_register(const Session& session) {
             sold->buyer.value_or(""), "", short_number(sold->price, 2), sold->currency.value_or("")},
            {entry.id}});
       sums[sold->currency.value_or("")].second += sold->price.value_or(0);
-    } else if (const auto* land = std::get_if<entries::Land>(&entry.payload); land && land->rent_per_year) {
-      out.rows.push_back(
-          {entry.happened,
-           {entry.happened.iso(), "rent", site_name(session, land->site) + ", for a year",
-            land->owner.value_or(""), short_number(land->rent_per_year, 2), "", land->currency.value_or("")},
-           {entry.id}});
-      sums[land->currency.value_or("")].first += *land->rent_per_year;
     }
   }
+  for (const RentDue& due : rents_due(session)) {
+    out.rows.push_back({due.date,
+                        {due.date.iso(), "rent", site_name(session, due.land->site) + ", for a year",
+                         due.land->owner.value_or(""), short_number(due.land->rent_per_year, 2), "",
+                         due.land->currency.value_or("")},
+                        {due.entry}});
+    sums[due.land->currency.value_or("")].first += *due.land->rent_per_year;
+  }
+  std::stable_sort(out.rows.begin(), out.rows.end(),
+                   [](const auto& x, const auto& y) { return x.date < y.date; });
   for (const auto& [currency, sum] : sums)
     out.remarks.push_back("In all, in the whole book: paid " + short_number(sum.first, 2) + ", got " +
                           short_number(sum.second, 2) + (currency.empty() ? "" : " " + currency) + ".");
@@ -77,7 +134,7 @@ Expected<Register> queens_register(const Session& session) {
                mated && queens.contains(mated->queen)) {
       Story& story = queens[mated->queen];
       std::vector<std::string> drones;
-      for (const auto& mother : mated->drone_mothers) drones.push_back(mother.text());
+      for (const auto& mother : mated->drone_mothers) drones.push_back(queen_name(session, mother));
       story.mated.push_back(key_in_words(entries::word_for(mated->how)) +
                             (drones.empty() ? "" : ", drones of " + joined(drones)));
       story.entries.push_back(entry.id);
@@ -85,9 +142,7 @@ Expected<Register> queens_register(const Session& session) {
                seen && seen->which && queens.contains(*seen->which)) {
       Story& story = queens[*seen->which];
       story.colony = colony_name(session, seen->colony);
-      if (seen->colour)
-        story.mark =
-            std::string(entries::word_for(*seen->colour)) + (seen->number ? " " + *seen->number : "");
+      if (seen->colour) story.mark = mark_of(*seen, story.began.year);
       story.entries.push_back(entry.id);
     } else if (const auto* score = std::get_if<entries::Score>(&entry.payload);
                score && score->queen && queens.contains(*score->queen)) {
@@ -101,7 +156,7 @@ Expected<Register> queens_register(const Session& session) {
     const Story& s = queens.at(id);
     out.rows.push_back(
         {s.date,
-         {id.text(), s.began.name, s.began.mother ? s.began.mother->text() : "",
+         {id.text(), s.began.name, s.began.mother ? queen_name(session, *s.began.mother) : "",
           key_in_words(entries::word_for(s.began.origin)), s.began.year ? std::to_string(*s.began.year) : "",
           s.began.line.value_or(""), joined(s.mated, "; "), s.mark, s.colony, joined(s.scores)},
          s.entries});
@@ -161,41 +216,43 @@ Expected<Register> combs_register(const Session& session) {
   return out;
 }
 
-Expected<Register> wild_register(const Session& session) {
+// Wax in, foundation out: what was melted, what it gave, and what went out again as sheets.
+Expected<Register> wax_register(const Session& session) {
+  const auto rules = HoneyRules::from(session.tables["work"]);
+  if (!rules) return rules.problem();
+  const HoneyLedger ledger = honey_on(session.standing, session.today, *rules);
   Register out;
   out.columns = {{"date", "date"},
-                 {"site", "site", 1.3},
-                 {"what", "what", 1.5},
-                 {"minutes", "minutes", 0.7},
-                 {"honey_bees_per_h", "honey bees an hour", 0.9},
-                 {"wild_per_h", "wild visitors an hour", 0.9},
-                 {"kinds", "kinds of wild visitors", 0.9},
-                 {"place", "place", 1.5}};
+                 {"what", "what", 2},
+                 {"combs", "combs melted", 0.8},
+                 {"kg_in", "kg of wax in", 0.8},
+                 {"sheets_out", "sheets of foundation out", 0.9},
+                 {"remark", "remark", 1.5}};
+  double kg = 0;
+  int sheets = 0, melted = 0;
   for (const Entry& entry : session.standing) {
-    if (const auto* w = std::get_if<entries::FlowerWatch>(&entry.payload)) {
-      int wild = 0, kinds = 0;
-      for (const auto& count : {w->bumblebees, w->solitary_bees, w->wasps, w->hoverflies, w->other_flies,
-                                w->butterflies, w->beetles, w->others}) {
-        wild += count.value_or(0);
-        kinds += count.value_or(0) > 0 ? 1 : 0;
-      }
-      const double per_hour = 60 / w->minutes;
-      out.rows.push_back(
-          {entry.happened,
-           {entry.happened.iso(), site_name(session, w->site), "flower watch: " + w->plant,
-            short_number(w->minutes), w->honey_bees ? short_number(*w->honey_bees * per_hour) : "",
-            short_number(wild * per_hour), std::to_string(kinds), w->patch ? w->patch->text() : ""},
-           {entry.id}});
-    } else if (const auto* nest = std::get_if<entries::Nest>(&entry.payload)) {
+    if (const auto* wax = std::get_if<entries::Wax>(&entry.payload)) {
+      kg += wax->kg;
+      sheets += wax->sheets.value_or(0);
       out.rows.push_back({entry.happened,
-                          {entry.happened.iso(), site_name(session, nest->site),
-                           key_in_words(entries::word_for(nest->of)) +
-                               (nest->gone.value_or(false) ? " nest: gone" : " nest"),
-                           "", "", "", "", nest->place},
+                          {entry.happened.iso(), wax->kg > 0 ? "wax in" : "foundation out", "",
+                           wax->kg > 0 ? short_number(wax->kg, 2) : "",
+                           wax->sheets ? std::to_string(*wax->sheets) : "", wax->remark.value_or("")},
+                          {entry.id}});
+    } else if (const auto* moved = std::get_if<entries::CombsMoved>(&entry.payload);
+               moved && moved->to == entries::CombsGo::melted) {
+      const auto batch = ledger.batches.find(moved->combs);
+      if (batch == ledger.batches.end()) continue;
+      melted += batch->second.combs.count;
+      out.rows.push_back({entry.happened,
+                          {entry.happened.iso(), "melted: " + batch->second.combs.name,
+                           std::to_string(batch->second.combs.count), "", "", moved->remark.value_or("")},
                           {entry.id}});
     }
   }
-  out.remarks = {"A found nest locks its patch: nothing is cut, dug or burnt there."};
+  if (!out.rows.empty())
+    out.remarks = {"In all: " + std::to_string(melted) + " combs melted, " + short_number(kg, 2) +
+                   " kg of wax in, " + std::to_string(sheets) + " sheets of foundation out."};
   return out;
 }
 

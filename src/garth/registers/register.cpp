@@ -16,6 +16,8 @@ constexpr auto kinds = std::to_array<RegisterKind>({
     {"counts", "Colonies by site", "How many colonies stood at each site at the end of each month",
      counts_register},
     {"harvest", "Harvest", "Every crop, and whether it is for people", harvest_register},
+    {"extraction", "Extraction", "Where, when and by whom honey was got out of its combs, and how cleanly",
+     extraction_register},
     {"lots", "Lots", "Each lot of honey back to its combs, colonies and their treatments", lots_register},
     {"labels", "Labels", "What the label of each lot's jars must carry, and what is missing",
      labels_register},
@@ -26,7 +28,10 @@ constexpr auto kinds = std::to_array<RegisterKind>({
     {"kit", "Kit", "Parts and the state each is in", kit_register},
     {"combs", "Combs", "Batches of comb with age and place, and whether their honey is for people",
      combs_register},
-    {"wild", "Wild pollinators", "Flower watches and nests", wild_register},
+    {"wax", "Wax", "Combs melted, wax in and foundation out", wax_register},
+    {"land", "Land", "What was agreed about each site: owner, gate, rent and insurance", land_register},
+    {"wild", "Wild pollinators", "Flower watches and nests, on ground left wild and elsewhere",
+     wild_register},
 });
 
 bool within(const RegisterRow& row, const Span& span) {

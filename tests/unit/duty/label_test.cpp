@@ -1,5 +1,6 @@
 #include "duty/label.hpp"
 
+#include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
 #include "duty/best_before.hpp"
@@ -7,6 +8,8 @@
 
 namespace beegarth::duty {
 namespace {
+
+using ::testing::HasSubstr;
 
 TEST(BestBefore, is_read_as_labels_are_written) {
   struct Case {
@@ -43,7 +46,7 @@ TEST(BestBefore, refuses_what_is_no_date) {
 }
 
 LabelAnswer judged(const Label& label, const FactTable& country = testing::rows_of("duty_england")) {
-  const auto answer = judge_label(label, country);
+  const auto answer = judge_label(label, country, testing::rows_of("honey"));
   if (answer) return *answer;
   ADD_FAILURE() << one_line(answer.problem());
   return {};
@@ -64,6 +67,34 @@ TEST(Label, a_day_in_the_date_makes_the_lot_needless) {
   label.best_before = "14 May 2027";
   EXPECT_TRUE(judged(label).complete);
   EXPECT_FALSE(judged(label).lot_needed);
+}
+
+TEST(Label, a_name_says_what_is_in_the_jar) {
+  const auto faults = [](Label label) {
+    label.net_weight_g = 454;
+    std::string all;
+    for (const std::string& fault : judged(label).faults) all += fault + ". ";
+    return all;
+  };
+  EXPECT_EQ(faults({.name = "Pure Honey"}), "");
+  EXPECT_THAT(faults({.name = "Heather Honey"}), HasSubstr("heather, and how much"));
+  EXPECT_THAT(faults({.name = "Heather Honey", .named_plant_share_pct = 60}), HasSubstr("wholly or mainly"));
+  EXPECT_EQ(faults({.name = "Heather Honey", .named_plant_share_pct = 90}), "");
+  EXPECT_EQ(faults({.name = "Honey from Lingfield Court"}), "") << "a word in a word is none";
+  EXPECT_THAT(faults({.name = "Forest honey", .source = HoneySource::blossom}), HasSubstr("of blossom"));
+  EXPECT_THAT(faults({.name = "Blossom honey", .source = HoneySource::honeydew}), HasSubstr("is honeydew"));
+}
+
+TEST(Label, what_is_for_cooking_only_says_so_in_the_reserved_words) {
+  const auto faults = [](const char* name, bool bakers, bool words) {
+    return judged({.net_weight_g = 454, .name = name, .bakers = bakers, .says_cooking_only = words})
+        .faults.size();
+  };
+  EXPECT_EQ(faults("Honey", true, true), 1U);
+  EXPECT_EQ(faults("Baker's Honey", true, false), 1U);
+  EXPECT_EQ(faults("Baker's Honey", true, true), 0U);
+  EXPECT_EQ(faults("Baker's Honey, intended for cooking only", true, false), 0U);
+  EXPECT_EQ(faults("Baker's Honey", false, false), 1U) << "whatever is in it";
 }
 
 TEST(Label, what_is_advised_can_be_made_a_must) {

@@ -70,5 +70,15 @@ TEST(TreatmentGate, follows_the_keepers_own_row) {
                               testing::rows_of("colony")));
 }
 
+TEST(AuthorisedIn, says_what_the_countrys_table_says) {
+  EXPECT_EQ(authorised_in(TreatmentClass::thymol, testing::rows_of("duty_england"))->verdict,
+            GateVerdict::ok);
+  EXPECT_EQ(authorised_in(TreatmentClass::thymol, testing::rows_of("duty_general"))->verdict,
+            GateVerdict::warn);
+  const auto none = authorised_in(TreatmentClass::formic, overridden("duty_england", "authorised_formic", 0));
+  EXPECT_EQ(none->verdict, GateVerdict::refuse);
+  EXPECT_FALSE(authorised_in(TreatmentClass::formic, without("duty_england", "authorised_formic")));
+}
+
 }  // namespace
 }  // namespace beegarth::duty

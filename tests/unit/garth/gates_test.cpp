@@ -49,6 +49,77 @@ TEST(Kit, of_ones_own_making_is_usable_at_once) {
   EXPECT_THAT(book.say(day_of(3, 2), hive_of("new")), IsEmpty());
 }
 
+TEST(Kit, that_became_suspect_after_the_hive_was_put_together_holds_the_hive_empty) {
+  ToldBook book;
+  const PartId box("box");
+  book.must(day_of(3, 1), part("box", entries::PartOrigin::own_build));
+  book.must(day_of(3, 2), hive_of("box"));
+  book.must(day_of(3, 3), entries::PartNow{.part = box, .state = entries::PartState::suspect});
+  const std::vector<entries::Payload> ways_in = {
+      entries::ColonyMoved{.colony = alder, .hive = h3}, entries::Transfer{.colony = alder, .hive = h3},
+      entries::Split{.colony = alder, .into = ColonyId("new"), .name = "New", .hive = h3},
+      entries::ColonyBegan{
+          .colony = ColonyId("new"), .name = "New", .hive = h3, .how = entries::Beginning::swarm},
+      entries::ColonyBegan{
+          .colony = ColonyId("new"), .name = "New", .hive = h3, .how = entries::Beginning::bought}};
+  for (const auto& way : ways_in)
+    EXPECT_THAT(book.say(day_of(3, 4), way), HasSubstr("'h3' is put together of 'box', which is suspect"))
+        << entries::kind_name(way);
+  for (const auto state :
+       {entries::PartState::scorched, entries::PartState::clean, entries::PartState::usable})
+    book.must(day_of(3, 5), entries::PartNow{.part = box, .state = state});
+  EXPECT_THAT(book.say(day_of(3, 6), ways_in.front()), IsEmpty());
+}
+
+TEST(Kit, of_which_a_hive_was_built_before_is_none_of_it_once_it_was_taken_out) {
+  ToldBook book;
+  book.must(day_of(3, 1), part("box", entries::PartOrigin::own_build));
+  book.must(day_of(3, 1), part("other", entries::PartOrigin::own_build));
+  book.must(day_of(3, 2), hive_of("box"));
+  book.must(day_of(3, 3), entries::PartNow{.part = PartId("box"), .state = entries::PartState::suspect});
+  book.must(day_of(3, 4), hive_of("other"));
+  EXPECT_THAT(book.say(day_of(3, 5), entries::ColonyMoved{.colony = alder, .hive = h3}), IsEmpty());
+}
+
+TEST(OldComb, of_others_hangs_on_no_hive) {
+  using entries::CombOrigin;
+  const CombsId old("old");
+  const entries::CombsMoved onto{.combs = old, .to = entries::CombsGo::on_hive, .colony = alder};
+  for (const auto origin :
+       {CombOrigin::bought_used, CombOrigin::inherited, CombOrigin::found, CombOrigin::unknown}) {
+    ToldBook book;
+    entries::Combs batch{.combs = old, .name = "Old", .count = 5, .origin = origin};
+    book.must(day_of(3, 1), batch);
+    EXPECT_THAT(book.say(day_of(3, 2), onto), HasSubstr("goes on no hive"));
+    EXPECT_THAT(book.say(day_of(3, 2), entries::Room{.colony = alder, .brood_combs = 5, .combs = old}),
+                HasSubstr("goes on no hive"));
+    batch.colony = alder;
+    EXPECT_THAT(book.say(day_of(3, 2), batch), HasSubstr("goes on no hive"));
+    batch.origin = CombOrigin::own;  // said again, it has the past that it had
+    EXPECT_THAT(book.say(day_of(3, 2), batch), HasSubstr("goes on no hive"));
+    EXPECT_THAT(book.say(day_of(3, 2), entries::CombsMoved{.combs = old, .to = entries::CombsGo::melted}),
+                IsEmpty());
+  }
+}
+
+TEST(OldComb, that_is_our_own_or_came_with_its_bees_may_hang) {
+  ToldBook book;
+  const CombsId own("own"), with("with");
+  book.must(day_of(3, 1), entries::Combs{.combs = own, .name = "Own", .count = 5});
+  EXPECT_THAT(book.say(day_of(3, 2),
+                       entries::CombsMoved{.combs = own, .to = entries::CombsGo::on_hive, .colony = alder}),
+              IsEmpty());
+  entries::Combs came{.combs = with, .name = "With", .count = 5, .origin = entries::CombOrigin::with_bees};
+  book.must(day_of(3, 1), came);
+  EXPECT_THAT(book.say(day_of(3, 2),
+                       entries::CombsMoved{.combs = with, .to = entries::CombsGo::on_hive, .colony = alder}),
+              HasSubstr("of unknown origin"))
+      << "with which bees, nobody said";
+  came.combs = CombsId("with-alder");
+  came.colony = alder;
+  EXPECT_THAT(book.say(day_of(3, 1), came), IsEmpty());
+}
+
 TEST(Kit, asbestos_cement_is_never_heated) {
   ToldBook book;
   auto roof = part("roof", entries::PartOrigin::inherited);
@@ -66,13 +137,44 @@ TEST(Hive, shows_no_more_brood_than_it_takes) {
                                         .name = "h3",
                                         .site = SiteId("bank"),
                                         .type = "National",
-                                        .brood_combs_max = 22,
-                                        .super_combs = 10});
+                                        .super_combs = 10,
+                                        .brood_combs_max = 22});
   book.must(day_of(3, 2), entries::ColonyMoved{.colony = alder, .hive = h3});
   EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 33}),
               HasSubstr("32 combs at most"));
   EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 30}), IsEmpty())
       << "in the supers too";
+}
+
+TEST(Transfer, goes_only_by_a_way_that_the_combs_of_both_hives_allow) {
+  using entries::CombsHang;
+  ToldBook book;
+  const auto hive = [&](const char* key, entries::HiveForm form, std::optional<CombsHang> hang,
+                        double long_mm, double deep_mm) {
+    book.must(day_of(3, 1), entries::Hive{.hive = HiveId(key),
+                                          .name = key,
+                                          .site = SiteId("bank"),
+                                          .form = form,
+                                          .type = "invented",
+                                          .combs_hang = hang,
+                                          .comb_length_mm = long_mm,
+                                          .comb_depth_mm = deep_mm});
+  };
+  const auto into = [&](const HiveId& to, entries::TransferWay how) {
+    ToldBook copy = book;
+    return copy.say(day_of(5, 1), entries::Transfer{.colony = alder, .hive = to, .how = how});
+  };
+  using Way = entries::TransferWay;
+  EXPECT_THAT(into(h3, Way::bars_among_frames), IsEmpty()) << "neither says how its combs hang";
+  hive("h1", entries::HiveForm::horizontal, CombsHang::bars, 432, 200);
+  hive("h3", entries::HiveForm::upright, CombsHang::frames, 432, 216);
+  EXPECT_THAT(into(h3, Way::bars_among_frames), IsEmpty());
+  EXPECT_THAT(into(h3, Way::combs_lifted_over), HasSubstr("one has frames and the other bars"));
+  EXPECT_THAT(into(h3, Way::grown_down), HasSubstr("upright"));
+  hive("h1", entries::HiveForm::upright, CombsHang::frames, 432, 216);
+  EXPECT_THAT(into(h3, Way::bars_among_frames), HasSubstr("it is for combs on bars"));
+  hive("h1", entries::HiveForm::upright, CombsHang::fixed, 432, 216);
+  EXPECT_THAT(into(h3, Way::combs_lifted_over), HasSubstr("cannot be lifted"));
 }
 
 TEST(Hive, is_asked_for_nothing_that_it_cannot_take_or_show) {
@@ -95,6 +197,57 @@ TEST(Hive, is_asked_for_nothing_that_it_cannot_take_or_show) {
               HasSubstr("cannot be lifted"));
   EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .seams = 6}),
               HasSubstr("shows no seams"));
+}
+
+TEST(Hive, takes_no_more_combs_than_it_says) {
+  ToldBook book;
+  entries::Hive large{.hive = h3,
+                      .name = "Large",
+                      .site = SiteId("bank"),
+                      .type = "Large",
+                      .brood_combs = 12,
+                      .super_combs = 50,
+                      .brood_combs_max = 28,
+                      .super_combs_max = 20};
+  EXPECT_THAT(book.say(day_of(2, 1), large), HasSubstr("takes 20 combs in boxes on top, and would hold 50"));
+  large.super_combs = 10;
+  large.brood_combs = 30;
+  EXPECT_THAT(book.say(day_of(2, 1), large), HasSubstr("takes 28 combs in the nest, and would hold 30"));
+  large.brood_combs = 12;
+  book.must(day_of(2, 1), large);
+  book.must(day_of(2, 2), entries::ColonyMoved{.colony = alder, .hive = h3});
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Room{.colony = alder, .brood_combs = 40}),
+              HasSubstr("would hold 52"));
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Room{.colony = alder, .super_combs = 11}),
+              HasSubstr("would hold 21"));
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
+  EXPECT_THAT(book.say(day_of(5, 2), entries::Room{.colony = alder, .super_combs = 1}),
+              HasSubstr("would hold 21"));
+  book.must(day_of(5, 3), entries::Room{.colony = alder, .super_combs = -10});
+  EXPECT_THAT(book.say(day_of(5, 4), entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
+}
+
+TEST(Hive, that_lies_down_has_no_boxes_and_no_more_crop_than_combs) {
+  ToldBook book;
+  entries::Hive trough{.hive = h3,
+                       .name = "Trough",
+                       .site = SiteId("bank"),
+                       .form = entries::HiveForm::horizontal,
+                       .type = "trough",
+                       .brood_combs = 12,
+                       .super_combs = 6};
+  EXPECT_THAT(book.say(day_of(2, 1), trough), HasSubstr("takes no box on top"));
+  trough.super_combs.reset();
+  book.must(day_of(2, 1), trough);
+  book.must(day_of(2, 2), entries::ColonyMoved{.colony = alder, .hive = h3});
+  EXPECT_THAT(book.say(day_of(7, 1), entries::Harvest{.colony = alder, .kg = 20, .combs = 25}),
+              HasSubstr("takes 12 combs in all, and 25 would be harvested"));
+  EXPECT_THAT(book.say(day_of(7, 1), entries::Harvest{.colony = alder, .kg = 20, .combs = 12}), IsEmpty());
+  EXPECT_THAT(book.say(day_of(7, 2), entries::Inspection{.colony = alder, .super_share = 0.5}),
+              HasSubstr("takes no box on top, so none is full"));
+  trough.can_super = true;
+  trough.super_combs = 6;
+  EXPECT_THAT(book.say(day_of(7, 3), trough), IsEmpty());
 }
 
 // ---- who is where ----
@@ -123,41 +276,6 @@ TEST(Presence, nothing_is_done_to_a_colony_that_has_ended) {
   EXPECT_THAT(book.say(day_of(3, 2), entries::Feed{.colony = alder, .kg = 1}),
               HasSubstr("ended on 2026-03-01"));
   EXPECT_THAT(book.say(day_of(2, 2), entries::Feed{.colony = alder, .kg = 1}), IsEmpty());
-}
-
-TEST(Quarantine, keeps_a_stock_apart_until_its_day_or_until_it_is_lifted) {
-  ToldBook book;
-  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
-  const entries::Unite unite{.colony = birch, .from = alder};
-  EXPECT_THAT(book.say(day_of(7, 1), unite), HasSubstr("in quarantine until 2026-07-01"));
-  ToldBook lifted = book;
-  lifted.must(day_of(6, 20), entries::Quarantine{.colony = alder, .lifted = true});
-  EXPECT_THAT(lifted.say(day_of(6, 21), unite), IsEmpty());
-  EXPECT_THAT(book.say(day_of(7, 2), unite), IsEmpty());
-}
-
-TEST(Quarantine, is_not_shortened_but_lifted_and_does_not_end_before_it_begins) {
-  ToldBook book;
-  EXPECT_THAT(book.say(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(5, 1)}),
-              HasSubstr("before its own day"));
-  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
-  EXPECT_THAT(book.say(day_of(6, 5), entries::Quarantine{.colony = alder, .until = day_of(6, 8)}),
-              HasSubstr("in quarantine until 2026-07-01"));
-  book.must(day_of(6, 5), entries::Quarantine{.colony = alder, .until = day_of(8, 1)});
-  book.must(day_of(6, 20), entries::Quarantine{.colony = alder, .lifted = true});
-}
-TEST(Quarantine, holds_combs_that_went_by_way_of_the_store) {
-  ToldBook book;
-  const CombsId combs("k");
-  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
-  book.must(day_of(6, 2), entries::Combs{.combs = combs, .name = "K", .count = 3, .colony = alder});
-  book.must(day_of(6, 3), entries::CombsMoved{.combs = combs, .to = entries::CombsGo::into_store});
-  EXPECT_THAT(book.say(day_of(6, 4),
-                       entries::CombsMoved{.combs = combs, .to = entries::CombsGo::on_hive, .colony = birch}),
-              HasSubstr("shares no combs"));
-  EXPECT_THAT(book.say(day_of(6, 4),
-                       entries::CombsMoved{.combs = combs, .to = entries::CombsGo::on_hive, .colony = alder}),
-              IsEmpty());
 }
 
 // ---- feed and the keeper's own rules ----

@@ -117,6 +117,7 @@ TEST(Honey, from_boxes_of_a_guest_united_with_a_colony_under_treatment_is_not) {
   ToldBook book;
   book.must(day_of(4, 1), supers(11, birch));
   book.must(day_of(5, 2), thymol(42));
+  for (const auto& colony : {alder, birch}) book.must(day_of(5, 5), entries::Inspection{.colony = colony});
   book.must(day_of(5, 5), entries::Unite{.colony = alder, .from = birch});
   EXPECT_THAT(book.say(day_of(7, 20), crop()), HasSubstr("not for people"));
 }
@@ -219,6 +220,125 @@ TEST(Honey, boxes_that_came_off_just_before_are_the_ones_harvested) {
   book.must(day_of(5, 1), supers(10));
   book.must(day_of(7, 18), supers(-10));
   EXPECT_THAT(book.say(day_of(7, 20), crop()), IsEmpty());
+}
+
+// ---- boxes that nobody named, through the store ----
+struct StoredBoxes : testing::Test {
+  StoredBoxes() {
+    book.must(day_of(5, 1), supers(10));
+    book.must(day_of(5, 5), entries::Feed{.colony = alder, .kg = 3});
+    book.must(day_of(6, 1), supers(-10));
+  }
+  ToldBook book;
+};
+
+TEST_F(StoredBoxes, stay_marked_when_they_are_put_on_again) {
+  book.must(day_of(6, 10), supers(10));
+  EXPECT_THAT(book.say(day_of(7, 20), crop()), HasSubstr("fed on 2026-05-05"));
+}
+TEST_F(StoredBoxes, stay_marked_on_another_hive) {
+  book.must(day_of(6, 10), supers(10, birch));
+  const std::string why = book.say(day_of(7, 20), crop({}, birch));
+  EXPECT_THAT(why, HasSubstr("laid in store on 2026-06-01"));
+  EXPECT_THAT(why, HasSubstr("fed on 2026-05-05"));
+}
+TEST_F(StoredBoxes, stay_marked_however_many_are_put_on_after_them) {
+  book.must(day_of(6, 10), supers(10));
+  book.must(day_of(6, 10), supers(10, birch));
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), HasSubstr("not for people"))
+      << "which of the two hives has them, nobody knows";
+}
+TEST_F(StoredBoxes, stay_marked_when_the_hive_is_told_again_with_them) {
+  book.must(
+      day_of(6, 10),
+      entries::Hive{
+          .hive = HiveId("h2"), .name = "h2", .site = SiteId("bank"), .type = "national", .super_combs = 10});
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), HasSubstr("not for people"));
+}
+TEST_F(StoredBoxes, mark_no_new_foundation) {
+  auto fresh = supers(10, birch);
+  fresh.undrawn = 10;
+  book.must(day_of(6, 10), fresh);
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
+}
+TEST_F(StoredBoxes, mark_no_batch_that_was_named_apart) {
+  book.must(day_of(6, 9),
+            entries::Combs{.combs = white, .name = "White", .count = 10, .use = entries::CombUse::honey});
+  auto named = supers(10, birch);
+  named.combs = white;
+  book.must(day_of(6, 10), named);
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
+  EXPECT_THAT(book.say(day_of(7, 20), crop({white}, birch)), IsEmpty());
+}
+TEST_F(StoredBoxes, mark_nothing_of_another_pattern) {
+  book.must(day_of(6, 9),
+            entries::Hive{.hive = HiveId("h2"), .name = "h2", .site = SiteId("bank"), .type = "Dadant"});
+  book.must(day_of(6, 10), supers(10, birch));
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
+}
+
+TEST(Honey, boxes_taken_off_as_a_batch_take_their_mark_along_and_leave_none_in_the_store) {
+  ToldBook book;
+  book.must(day_of(5, 1), supers(10));
+  book.must(day_of(5, 5), entries::Feed{.colony = alder, .kg = 3});
+  book.must(day_of(6, 1),
+            entries::Combs{.combs = white, .name = "White", .count = 10, .use = entries::CombUse::honey});
+  auto off = supers(-10);
+  off.combs = white;
+  book.must(day_of(6, 1), off);
+  book.must(day_of(6, 10), supers(10, birch));
+  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
+  book.must(day_of(7, 21),
+            entries::CombsMoved{.combs = white, .to = entries::CombsGo::on_hive, .colony = birch});
+  EXPECT_THAT(book.say(day_of(8, 20), crop({white}, birch)), HasSubstr("fed on 2026-05-05"));
+  EXPECT_THAT(book.say(day_of(8, 20), crop({}, birch)), HasSubstr("may be of 'White'"));
+}
+
+TEST(Honey, boxes_that_came_off_marked_may_be_the_ones_harvested_though_fresh_ones_are_on) {
+  ToldBook book;
+  book.must(day_of(5, 1), supers(10));
+  book.must(day_of(6, 1), thymol(20));
+  book.must(day_of(7, 10), supers(-10));
+  auto fresh = supers(10);
+  fresh.undrawn = 10;
+  book.must(day_of(7, 10), fresh);
+  EXPECT_THAT(book.say(day_of(7, 12), crop()), HasSubstr("treated with thymol"));
+  EXPECT_THAT(book.say(day_of(8, 20), crop()), IsEmpty());
+}
+
+TEST(Honey, boxes_of_a_colony_that_was_moved_united_or_died_keep_their_mark_in_the_store) {
+  const std::vector<entries::Payload> ways = {
+      entries::Transfer{.colony = alder, .hive = h3},
+      entries::ColonyMoved{.colony = alder, .hive = h3},
+      entries::ColonyEnded{.colony = alder, .how = entries::Ending::died},
+  };
+  for (const auto& way : ways) {
+    ToldBook book;
+    book.must(day_of(5, 1), supers(10));
+    book.must(day_of(5, 5), entries::Feed{.colony = alder, .kg = 3});
+    book.must(day_of(6, 1), way);
+    book.must(day_of(6, 10), supers(10, birch));
+    EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), HasSubstr("not for people"))
+        << entries::kind_name(way);
+  }
+}
+
+TEST(Honey, from_combs_of_the_nest_that_were_hung_up_into_the_boxes_is_not) {
+  ToldBook book;
+  book.must(day_of(3, 1), entries::Feed{.colony = alder, .kg = 4});
+  book.must(day_of(5, 1), entries::Room{.colony = alder, .brood_combs = -5, .super_combs = 5});
+  EXPECT_THAT(book.say(day_of(7, 20), crop()), HasSubstr("fed on 2026-03-01"));
+}
+
+TEST(Honey, is_sold_by_its_lot_as_soon_as_the_book_knows_of_one) {
+  ToldBook book;
+  const entries::Sale sale{.what = entries::Goods::honey, .description = "two jars", .jars = 2};
+  EXPECT_THAT(book.say(day_of(7, 1), sale), IsEmpty());
+  book.must(day_of(5, 1), supers(10));
+  book.must(day_of(7, 20), crop());
+  EXPECT_THAT(book.say(day_of(7, 21), sale),
+              HasSubstr("of no lot, and the book knows of a harvest since 2026-07-20"));
+  EXPECT_THAT(book.say(day_of(7, 19), sale), IsEmpty());
 }
 
 }  // namespace

@@ -46,6 +46,21 @@ TEST(Keep, what_is_printed_inside_a_line_is_written_on_one) {
   EXPECT_EQ(where({planted("goat willow", "in the ditch,\nhalf of it wet")}), "kept");
 }
 
+TEST(Keep, what_is_likelier_a_slip_is_refused_at_the_door_and_no_rule_of_the_book) {
+  const auto wash = [](int mites, int bees) {
+    return on(5, 1,
+              entries::MiteCount{
+                  .colony = alder, .method = entries::MiteMethod::wash, .mites = mites, .bees = bees});
+  };
+  EXPECT_EQ(where({wash(300, 9)}), "mites");
+  EXPECT_EQ(where({wash(300, 200)}), "kept");
+  EXPECT_EQ(where({on(5, 1, entries::Weather{.site = SiteId("bank"), .wind_m_s = 9, .gust_m_s = 4})}),
+            "gust_m_s");
+  EXPECT_EQ(where({on(5, 1, entries::Planted{.site = SiteId("bank"), .plant = "willow", .count = 0})}),
+            "count");
+  EXPECT_TRUE(entries::validate(wash(300, 9).payload)) << "an old book that has it can still be read";
+}
+
 TEST(Keep, an_answer_to_a_need_that_is_never_made_is_refused) {
   EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "fed/alder"})}), "need");
   EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "feed/alder"})}), "kept");

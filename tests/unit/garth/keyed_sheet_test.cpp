@@ -60,10 +60,11 @@ class KeyedSheet : public ::testing::Test {
                                                    .place = ++place,
                                                    .type = "invented",
                                                    .mesh_floor = key != std::string("birch")}});
-        drafts.push_back(
-            {.happened = june(1),
-             .payload = entries::ColonyBegan{
-                 .colony = ColonyId(key), .name = name, .hive = HiveId(std::string("h-") + key)}});
+        drafts.push_back({.happened = june(1),
+                          .payload = entries::ColonyBegan{.colony = ColonyId(key),
+                                                          .name = name,
+                                                          .hive = HiveId(std::string("h-") + key),
+                                                          .how = entries::Beginning::overwintered}});
       }
       ASSERT_TRUE(book->append(drafts));
     }

@@ -152,6 +152,7 @@ TEST_F(SuspectAlder, its_combs_are_burnt_and_go_nowhere_else) {
 
 TEST(Suspicion, of_a_colony_that_was_united_away_falls_on_the_one_that_took_it_in) {
   ToldBook book;
+  for (const auto& colony : {alder, birch}) book.must(day_of(5, 1), entries::Inspection{.colony = colony});
   book.must(day_of(5, 1), entries::Unite{.colony = birch, .from = alder});
   book.must(day_of(5, 10), ropy(alder));
   EXPECT_THAT(book.say(day_of(5, 11), entries::ColonyMoved{.colony = birch, .hive = h3}),
@@ -225,6 +226,108 @@ TEST(Suspicion, chalk_brood_and_a_wet_board_raise_none) {
   ToldBook book;
   book.must(day_of(5, 10), entries::Sign{.colony = alder, .signs = {"chalk_brood", "dysentery"}});
   EXPECT_THAT(book.say(day_of(5, 11), entries::Room{.colony = alder, .super_combs = 10}), IsEmpty());
+}
+
+// ---- disease follows combs ----
+const CombsId stored("stored");
+const ColonyId far_off("far");
+
+// A batch and unnamed boxes came off Alder in April; a colony elsewhere; the sign of 10 May.
+struct CombsOfAlder : testing::Test {
+  explicit CombsOfAlder(Date off = day_of(4, 20)) {
+    book.must(
+        day_of(1, 3),
+        entries::ColonyBegan{
+            .colony = far_off, .name = "Far", .hive = HiveId("h4"), .how = entries::Beginning::overwintered});
+    book.must(day_of(1, 4), entries::Combs{.combs = stored, .name = "Stored", .count = 5, .colony = alder});
+    book.must(off, entries::CombsMoved{.combs = stored, .to = entries::CombsGo::into_store});
+    book.must(off, entries::Room{.colony = alder, .super_combs = 10});
+    book.must(off, entries::Room{.colony = alder, .super_combs = -10});
+    book.must(day_of(5, 10), ropy(alder));
+  }
+  ToldBook book;
+  Date after = day_of(5, 25);
+};
+
+TEST_F(CombsOfAlder, that_left_it_before_the_sign_was_seen_go_nowhere) {
+  EXPECT_THAT(
+      book.say(after,
+               entries::CombsMoved{.combs = stored, .to = entries::CombsGo::on_hive, .colony = far_off}),
+      HasSubstr("'stored' came off 'Alder' on 2026-04-20, and 'Alder' is suspect since 2026-05-10"));
+  EXPECT_THAT(book.say(after, entries::Room{.colony = far_off, .brood_combs = 5, .combs = stored}),
+              HasSubstr("came off 'Alder'"));
+  EXPECT_THAT(book.say(after, entries::Combs{.combs = stored, .name = "S", .count = 5, .colony = far_off}),
+              HasSubstr("suspect"));
+  EXPECT_THAT(book.say(after, entries::CombsMoved{.combs = stored, .to = entries::CombsGo::melted}),
+              HasSubstr("came off 'Alder'"));
+  EXPECT_THAT(book.say(after, entries::CombsMoved{.combs = stored, .to = entries::CombsGo::burnt}),
+              IsEmpty());
+}
+
+TEST_F(CombsOfAlder, that_nobody_named_hold_every_drawn_comb_that_nobody_names) {
+  entries::Room room{.colony = far_off, .super_combs = 10};
+  EXPECT_THAT(book.say(after, room), HasSubstr("10 combs that nobody named came off 'Alder' on 2026-04-20"));
+  room.undrawn = 10;
+  EXPECT_THAT(book.say(after, room), IsEmpty());
+  book.must(after, entries::Combs{.combs = CombsId("own"), .name = "Own", .count = 10});
+  room = {.colony = far_off, .super_combs = 10, .combs = CombsId("own")};
+  EXPECT_THAT(book.say(after, room), IsEmpty());
+}
+
+TEST_F(CombsOfAlder, are_free_again_once_the_inspector_has_cleared_it) {
+  book.must(after, entries::Cleared{.colony = alder, .by = "the bee inspector"});
+  EXPECT_THAT(book.say(after, entries::Room{.colony = far_off, .super_combs = 10}), IsEmpty());
+  EXPECT_THAT(
+      book.say(after,
+               entries::CombsMoved{.combs = stored, .to = entries::CombsGo::on_hive, .colony = far_off}),
+      IsEmpty());
+}
+
+TEST_F(SuspectAlder, holds_combs_of_its_neighbours_that_left_them_before) {
+  ToldBook other;
+  other.must(
+      day_of(1, 3),
+      entries::ColonyBegan{
+          .colony = far_off, .name = "Far", .hive = HiveId("h4"), .how = entries::Beginning::overwintered});
+  other.must(day_of(1, 4), entries::Combs{.combs = stored, .name = "S", .count = 5, .colony = birch});
+  other.must(day_of(4, 1), entries::CombsMoved{.combs = stored, .to = entries::CombsGo::into_store});
+  other.must(day_of(5, 10), ropy(alder));
+  EXPECT_THAT(
+      other.say(after,
+                entries::CombsMoved{.combs = stored, .to = entries::CombsGo::on_hive, .colony = far_off}),
+      HasSubstr("'stored' came off 'Birch' on 2026-04-01, and 'Alder' is suspect"));
+}
+
+TEST(Suspicion, looks_a_year_back_on_combs_and_no_further) {
+  ToldBook book;
+  book.must(
+      day_of(1, 3),
+      entries::ColonyBegan{
+          .colony = far_off, .name = "Far", .hive = HiveId("h4"), .how = entries::Beginning::overwintered});
+  book.must(day_of(2, 1), entries::Combs{.combs = stored, .name = "S", .count = 5, .colony = alder});
+  book.must(day_of(2, 2), entries::CombsMoved{.combs = stored, .to = entries::CombsGo::into_store});
+  book.must(day_of(2, 3, 2027), ropy(alder));
+  EXPECT_THAT(
+      book.say(day_of(3, 1, 2027),
+               entries::CombsMoved{.combs = stored, .to = entries::CombsGo::on_hive, .colony = far_off}),
+      IsEmpty());
+}
+
+TEST_F(SuspectAlder, boxes_are_not_put_on_by_telling_the_hive_again) {
+  ToldBook told;
+  entries::Hive hive{
+      .hive = HiveId("h2"), .name = "h2", .site = SiteId("bank"), .type = "National", .super_combs = 10};
+  told.must(day_of(5, 1), hive);
+  told.must(day_of(5, 10), ropy(alder));
+  hive.super_combs = 20;
+  EXPECT_THAT(told.say(after, hive), HasSubstr("site 'bank' is suspect"));
+  hive.super_combs = 0;
+  EXPECT_THAT(told.say(after, hive), HasSubstr("suspect"));
+  hive.super_combs = 10;
+  hive.name = "Second";
+  EXPECT_THAT(told.say(after, hive), IsEmpty()) << "nothing was put on or taken off";
+  hive.brood_combs = 14;
+  EXPECT_THAT(told.say(after, hive), HasSubstr("suspect"));
 }
 
 }  // namespace

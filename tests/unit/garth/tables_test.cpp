@@ -39,7 +39,7 @@ entries::TableOverride override_of(const char* row, double value, const char* un
   return {.table = "duty_england", .row = row, .value = value, .unit = unit, .source = "the keeper's letter"};
 }
 
-TEST(Tables, what_a_law_asks_can_be_overridden_and_its_title_cannot) {
+TEST(Tables, what_a_law_asks_can_be_overridden_and_so_can_its_words) {
   const Tables tables = *Tables::built_in();
   const auto stop = override_of("varroa_stops_movement", 1, "yes/no");
   const auto changed = tables.with(std::span(&stop, 1));
@@ -47,12 +47,18 @@ TEST(Tables, what_a_law_asks_can_be_overridden_and_its_title_cannot) {
   EXPECT_EQ(*(*changed)["duty_england"].value("varroa_stops_movement"), 1);
   const auto half = override_of("varroa_stops_movement", 0.5, "yes/no");
   EXPECT_FALSE(tables.with(std::span(&half, 1)));
-  const auto title = override_of("varroa_law", 1, "text");
+  auto title = override_of("varroa_law", 0, "text");
   const auto refused = tables.with(std::span(&title, 1));
   ASSERT_FALSE(refused);
   EXPECT_EQ(one_line(refused.problem()),
-            "table_override: the row 'varroa_law' is words, and an override holds a number; override a row "
-            "that is a number");
+            "table_override: the row 'varroa_law' is words; give its text, and 0 as the value");
+  title.text = "an order of this year";
+  const auto told = tables.with(std::span(&title, 1));
+  ASSERT_TRUE(told);
+  EXPECT_EQ(*(*told)["duty_england"].words("varroa_law"), "an order of this year");
+  auto number = override_of("varroa_stops_movement", 1, "yes/no");
+  number.text = "yes";
+  EXPECT_FALSE(tables.with(std::span(&number, 1)));
 }
 
 }  // namespace

@@ -27,10 +27,14 @@ class ToldBook {
                                        .name = hive,
                                        .site = SiteId(std::string(hive) == "h4" ? "yard" : "bank"),
                                        .type = "National"});
-    must(day_of(1, 2),
-         entries::ColonyBegan{.colony = ColonyId("alder"), .name = "Alder", .hive = HiveId("h1")});
-    must(day_of(1, 2),
-         entries::ColonyBegan{.colony = ColonyId("birch"), .name = "Birch", .hive = HiveId("h2")});
+    must(day_of(1, 2), entries::ColonyBegan{.colony = ColonyId("alder"),
+                                            .name = "Alder",
+                                            .hive = HiveId("h1"),
+                                            .how = entries::Beginning::overwintered});
+    must(day_of(1, 2), entries::ColonyBegan{.colony = ColonyId("birch"),
+                                            .name = "Birch",
+                                            .hive = HiveId("h2"),
+                                            .how = entries::Beginning::overwintered});
   }
 
   // Empty where it was kept; else what stood in the way.

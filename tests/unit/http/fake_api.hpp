@@ -18,8 +18,9 @@ struct FakeBook {
   garth::PhotoWish photo;     // the last photo
   std::size_t photo_bytes = 0;
   garth::SheetFilledIn sheet;  // the last sheet keyed in
-  garth::FilledIn filled_in;   // the last entry
-  garth::Span span;            // of the last register
+  garth::WeekTyped week;
+  garth::FilledIn filled_in;  // the last entry
+  garth::Span span;           // of the last register
 };
 
 inline Problem unknown(std::string_view what) {
@@ -110,6 +111,11 @@ inline Api fake_api(FakeBook& book) {
     book.sheet = filled_in;
     if (filled_in.keep) book.kept.emplace_back("sheet");
     return Json{{"kept", filled_in.keep}, {"entries", Json::array()}};
+  };
+  api.week_ahead = [&book](const garth::WeekTyped& week) -> Expected<Json> {
+    book.week = week;
+    if (week.keep) book.kept.emplace_back("week");
+    return Json{{"kept", week.keep}, {"entries", Json::array()}};
   };
   api.note = [&book](std::string_view line, bool keep) -> Expected<Json> {
     if (keep) book.kept.emplace_back(line);

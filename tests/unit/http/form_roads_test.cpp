@@ -175,5 +175,34 @@ TEST_F(FormRoads, a_sheet_of_any_other_shape_is_refused) {
   EXPECT_THAT(book.kept, IsEmpty());
 }
 
+// ---- the weather ahead ----
+TEST_F(FormRoads, a_week_ahead_is_handed_on_as_it_was_typed) {
+  Ask ask = to("POST", "/api/week-ahead");
+  ask.content_type = "application/json";
+  ask.body =
+      R"({"site": "all", "keep": true, "days": [{"date": "2026-06-04", "max_C": 19, "gust_m_s": 9.5}]})";
+  EXPECT_EQ(respond(ask, api).status, 200);
+  ASSERT_EQ(book.week.days.size(), 1U);
+  EXPECT_EQ(book.week.days[0].max_C, 19);
+  EXPECT_EQ(book.week.days[0].gust_m_s, 9.5);
+  EXPECT_FALSE(book.week.days[0].rain_mm);
+  EXPECT_EQ(book.kept, std::vector<std::string>{"week"});
+}
+
+TEST_F(FormRoads, a_week_of_another_shape_is_refused) {
+  for (const char* body :
+       {"", "[]", R"({"site": "all", "days": []})", R"({"site": 1, "days": [], "keep": true})",
+        R"({"site": "all", "days": [{}], "keep": true})", R"({"site": "all", "days": [7], "keep": true})",
+        R"({"site": "all", "days": [{"date": "soon"}], "keep": true})",
+        R"({"site": "all", "days": [{"date": "2026-06-04", "max_C": "19"}], "keep": true})",
+        R"({"site": "all", "days": [{"date": "2026-06-04", "sun": 9}], "keep": true})"}) {
+    Ask ask = to("POST", "/api/week-ahead");
+    ask.content_type = "application/json";
+    ask.body = body;
+    problem_of(respond(ask, api), 400);
+  }
+  EXPECT_TRUE(book.kept.empty());
+}
+
 }  // namespace
 }  // namespace beegarth::http

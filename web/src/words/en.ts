@@ -1,5 +1,5 @@
 // Every word of the page in English, with its units. Another language is another file of this shape.
-import { checklist_words, export_words, known_words, lines_words, photo_words, sheet_words } from './en_book';
+import { checklist_words, export_words, known_words, lines_words, photo_words, sheet_words, week_words } from './en_book';
 import { choice_words, field_words, kind_words, unit_words } from './en_entries';
 
 const locale = 'en-GB';
@@ -230,6 +230,7 @@ export const words = {
   },
 
   sheet: sheet_words,
+  week: week_words,
   lines: lines_words,
   photo: photo_words,
   checklist: checklist_words,

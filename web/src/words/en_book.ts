@@ -38,6 +38,21 @@ export const sheet_words = {
   empty: 'Nothing is filled in.',
 };
 
+export const week_words = {
+  title: 'The week ahead',
+  way: 'Weather of the week ahead',
+  lead: 'Copy the forecast, one row a day; leave empty what you do not know. Without it the plan reckons with usual weather, and its odds are wider.',
+  site: 'For',
+  all_sites: 'all sites',
+  day: 'Day',
+  column: { max_C: 'highest', min_C: 'lowest', rain_mm: 'rain', wind_m_s: 'wind', gust_m_s: 'gusts' },
+  cell: (day: string, column: string) => `${day}, ${column}`,
+  keep: 'Keep the forecast',
+  kept: (n: number) => `${count(n, 'day', 'days')} of forecast written in the book. The plan was made anew.`,
+  empty: 'Nothing is filled in.',
+  no_number: (text: string) => `“${text}” is no number`,
+};
+
 export const lines_words = {
   title: 'Lines',
   way: 'Lines of queens',

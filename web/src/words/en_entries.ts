@@ -92,6 +92,7 @@ export const field_words: Record<string, string> = {
   amount: 'Amount, as the label or receipt has it',
   super_combs: 'Super combs',
   undrawn: 'Of these still to be drawn',
+  swarm_of: 'Own colony that the swarm came out of',
   into: 'Key of the new colony',
   from: 'From',
   bees_share: 'Share of the bees that goes (0 to 1)',

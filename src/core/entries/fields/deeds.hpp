@@ -26,7 +26,7 @@ template <class V, class P> void fields(V& v, P& p, const Treatment*) {
 }
 template <class V, class P> void fields(V& v, P& p, const Room*) {
   v.id("colony", p.colony, true); v.count("brood_combs", p.brood_combs, limits::comb_change);
-  v.count("super_combs", p.super_combs, limits::comb_change); v.count("undrawn", p.undrawn, limits::combs);
+  v.count("super_combs", p.super_combs, limits::comb_change); v.count("undrawn", p.undrawn, limits::combs); v.id("combs", p.combs);
 }
 template <class V, class P> void fields(V& v, P& p, const Swarmed*) { v.id("colony", p.colony, true); v.text("remark", p.remark); }
 template <class V, class P> void fields(V& v, P& p, const Split*) {

@@ -12,6 +12,7 @@ BEEGARTH_WORDS(PartKind, "floor", "brood_body", "super", "crown_board", "roof", 
 BEEGARTH_WORDS(PartOrigin, "own_build", "bought_new", "bought_used", "inherited", "found", "unknown");
 BEEGARTH_WORDS(PartState, "suspect", "kept_out", "scorched", "dipped", "sent_away", "clean", "usable", "worn_out", "burnt");
 BEEGARTH_WORDS(CombUse, "brood", "honey");
+BEEGARTH_WORDS(CombOrigin, "own", "bought_new", "bought_used", "inherited", "found", "with_bees", "unknown");
 BEEGARTH_WORDS(CombsGo, "on_hive", "into_store", "melted", "burnt");
 
 template <class V, class P> void fields(V& v, P& p, const Kit*) { v.text("what", p.what, true); v.count("count", p.count, limits::kit); v.text("where", p.where); }
@@ -24,7 +25,8 @@ template <class V, class P> void fields(V& v, P& p, const PartNow*) { v.id("part
 template <class V, class P> void fields(V& v, P& p, const Assembled*) { v.id("hive", p.hive, true); v.ids("parts", p.parts); v.text("remark", p.remark); }
 template <class V, class P> void fields(V& v, P& p, const Combs*) {
   v.id("combs", p.combs, true); v.text("name", p.name, true); v.count("count", p.count, limits::combs); v.choice("use", p.use);
-  v.count("drawn_year", p.drawn_year, limits::year); v.id("colony", p.colony); v.flag("for_people", p.for_people); v.text("store", p.store); v.text("remark", p.remark);
+  v.count("drawn_year", p.drawn_year, limits::year); v.id("parted_from", p.parted_from); v.id("colony", p.colony); v.flag("for_people", p.for_people); v.text("store", p.store); v.text("remark", p.remark);
+  v.choice("origin", p.origin);
 }
 template <class V, class P> void fields(V& v, P& p, const CombsMoved*) {
   v.id("combs", p.combs, true); v.choice("to", p.to); v.id("colony", p.colony); v.text("remark", p.remark);

@@ -9,6 +9,7 @@ namespace beegarth::entries {
 
 // clang-format off
 BEEGARTH_WORDS(HiveForm, "upright", "horizontal");
+BEEGARTH_WORDS(CombsHang, "frames", "bars", "fixed");
 BEEGARTH_WORDS(Tenure, "owned", "rented", "lent", "shared");
 BEEGARTH_WORDS(GroundThing, "tree", "hedge", "fence", "wall", "building", "water", "path", "gate", "bank", "wood", "ditch", "other");
 
@@ -35,7 +36,8 @@ template <class V, class P> void fields(V& v, P& p, const Hive*) {
   v.number("conductance_W_K", p.conductance_W_K, limits::conductance);
   v.flag("mesh_floor", p.mesh_floor); v.flag("sheltered", p.sheltered); v.flag("can_board", p.can_board);
   v.flag("can_heft", p.can_heft); v.flag("can_super", p.can_super); v.flag("can_see_seams", p.can_see_seams);
-  v.flag("two_colonies", p.two_colonies);
+  v.flag("two_colonies", p.two_colonies); v.choice("combs_hang", p.combs_hang);
+  v.number("comb_length_mm", p.comb_length_mm, limits::comb_mm); v.number("comb_depth_mm", p.comb_depth_mm, limits::comb_mm);
 }
 template <class V, class P> void fields(V& v, P& p, const Land*) {
   v.id("site", p.site, true); v.choice("tenure", p.tenure); v.text("owner", p.owner); v.text("gate", p.gate);

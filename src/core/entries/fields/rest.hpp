@@ -16,6 +16,7 @@ template <class V, class P> void fields(V& v, P& p, const Note*) { v.text("text"
 template <class V, class P> void fields(V& v, P& p, const TableOverride*) {
   v.text("table", p.table, true); v.text("row", p.row, true); v.number("value", p.value, limits::any); v.number("low", p.low, limits::any);
   v.number("high", p.high, limits::any); v.text("unit", p.unit, true); v.text("source", p.source, true);
+  v.text("text", p.text);
 }
 template <class V, class P> void fields(V& v, P& p, const Removed*) { v.id("entry", p.entry, true); v.text("reason", p.reason); }
 template <class V, class P> void fields(V& v, P& p, const Cleared*) { v.id("colony", p.colony, true); v.text("by", p.by, true); v.text("remark", p.remark); }

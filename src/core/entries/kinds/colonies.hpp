@@ -16,6 +16,7 @@ struct ColonyBegan {
   Count queen_year;  // hatched
   Flag queen_clipped;
   Text remark;
+  std::optional<ColonyId> swarm_of;  // the own colony that it came out of, where that was seen
 };
 struct ColonyMoved {
   ColonyId colony;

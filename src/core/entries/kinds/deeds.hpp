@@ -43,7 +43,8 @@ struct Room {  // combs put on or, negative, taken off
   ColonyId colony;
   Count brood_combs;
   Count super_combs;
-  Count undrawn;  // of those put on, how many still want drawing
+  Count undrawn;                 // of those put on, how many still want drawing
+  std::optional<CombsId> combs;  // the batch that they are of; absent: boxes and combs that nobody named
 };
 struct Swarmed {
   ColonyId colony;

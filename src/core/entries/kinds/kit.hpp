@@ -56,16 +56,19 @@ struct Assembled {  // a hive is put together of parts
   Text remark;
 };
 enum class CombUse { brood, honey };
+enum class CombOrigin { own, bought_new, bought_used, inherited, found, with_bees, unknown };
 struct Combs {  // a batch of combs alike in age and use
   CombsId combs;
   std::string name;
   int count = 0;
   CombUse use = CombUse::brood;
   Count drawn_year;
-  std::optional<ColonyId> colony;  // on which hive; absent: in store
-  Flag for_people;                 // absent means yes where the use is honey
+  std::optional<CombsId> parted_from;  // the batch that these were part of: as old as it, and marked as it is
+  std::optional<ColonyId> colony;      // on which hive; absent: in store
+  Flag for_people;                     // absent means yes where the use is honey
   Text store;
   Text remark;
+  std::optional<CombOrigin> origin;  // absent: own. with_bees: they came with the colony that is named
 };
 enum class CombsGo { on_hive, into_store, melted, burnt };
 struct CombsMoved {

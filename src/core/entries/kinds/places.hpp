@@ -31,6 +31,7 @@ struct Travel {  // both ways alike; "home" is where the keeper starts
   Number km;
 };
 enum class HiveForm { upright, horizontal };
+enum class CombsHang { frames, bars, fixed };
 struct Hive {
   HiveId hive;
   std::string name;
@@ -55,6 +56,9 @@ struct Hive {
   Flag can_super;
   Flag can_see_seams;
   Flag two_colonies;
+  std::optional<CombsHang> combs_hang;  // in frames, from bars, or built onto the hive itself
+  Number comb_length_mm;                // of the top bar or bar
+  Number comb_depth_mm;
 };
 
 enum class Tenure { owned, rented, lent, shared };

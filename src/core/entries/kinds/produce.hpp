@@ -12,6 +12,7 @@ struct Harvest {
   std::optional<LotId> lot;
   std::vector<CombsId> from;  // the batches of comb that were taken
   Flag for_people;            // absent means yes
+  Text cleared;               // how the bees were got off the combs
   Text remark;
 };
 
@@ -32,6 +33,9 @@ struct Lot {
   Number refractive_index;
   Number temperature_C;  // of the honey when it was read
   std::optional<Date> best_before;
+  Text label_name;         // as it is sold; absent: the setting "label_name"
+  Number plant_share_pct;  // where that name names a plant
+  Text store;
   Text remark;
 };
 struct Jars {

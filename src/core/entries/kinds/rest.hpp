@@ -22,6 +22,7 @@ struct TableOverride {  // one row of a reference table, for this book
   Number high;
   std::string unit;
   std::string source;
+  Text text;  // of a row whose unit is "text": its words, such as whom to tell
 };
 struct Removed {  // takes back an earlier entry; both stay in the book
   EntryId entry;

@@ -1,0 +1,33 @@
+// Combs in store that nobody entered as a batch. They cannot be told apart, so where marked ones were laid,
+// whatever is taken out again unnamed may be one of them.
+#pragma once
+
+#include <map>
+#include <optional>
+#include <string>
+
+#include "base/date.hpp"
+#include "base/units.hpp"
+
+namespace beegarth::garth {
+
+struct HoneyMark {
+  EntryId entry;  // the feeding or treatment
+  Date since;
+  std::string words;                // "treated with thymol on 2026-08-14"
+  std::optional<Date> stored = {};  // it came with unnamed combs that were laid in store on that day
+};
+
+class CombStore {
+ public:
+  enum class Pile { boxes, nest };  // combs of boxes on top, and of the nest: of one pattern, not of one size
+
+  // `type`: of hive, as the keeper writes it; empty where it is not known, which may be any.
+  void lay(Pile pile, const std::string& type, HoneyMark mark, Date day);
+  std::optional<HoneyMark> mark_in(Pile pile, const std::string& type) const;
+
+ private:
+  std::map<std::pair<Pile, std::string>, HoneyMark> marks_;  // the first of each pile and type
+};
+
+}  // namespace beegarth::garth
