@@ -8,6 +8,7 @@
 #include "garth/answers.hpp"
 #include "garth/husbandry.hpp"
 #include "garth/ledgers/dead_colony.hpp"
+#include "garth/ledgers/quarantines.hpp"
 #include "garth/mip_cbc.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
@@ -142,6 +143,20 @@ std::set<std::string> rules_kept(const Session& session) {
   return rules;
 }
 
+// Those that the keeper put there, and by themselves swarms and stocks of unknown origin.
+Outcome take_quarantines(const Session& session, work::NeedsInput& input) {
+  const auto rules = QuarantineRules::from(session.tables["work"]);
+  if (!rules) return rules.problem();
+  const auto apart = quarantines_on(session.standing, session.today, *rules);
+  for (work::ColonyStatus& colony : input.colonies) {
+    const auto found = apart.find(colony.colony);
+    colony.quarantine_until.reset();
+    if (found != apart.end())
+      colony.quarantine_until = work::Sighting{found->second.until, found->second.said, 0};
+  }
+  return Done{};
+}
+
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
                              int days) {
   work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
@@ -217,7 +232,8 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
 
   PlanAnswer answer;
   answer.sites = site_facts(session);
-  const work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
+  if (const Outcome taken = take_quarantines(session, wanted); !taken) return taken.problem();
   answer.names = names_of(session);
 
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};

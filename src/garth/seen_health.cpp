@@ -3,6 +3,8 @@
 #include <array>
 #include <string_view>
 
+#include "garth/tables.hpp"
+
 namespace beegarth::garth {
 namespace {
 
@@ -17,15 +19,18 @@ Expected<SeenHealth> seen_health(const Outline& outline) {
   const auto entries = outline.book.entries_of(kinds_of_health);
   if (!entries) return entries.problem();
   const auto standing = book::standing_entries(*entries, outline.today, outline.known_at);
-  SeenHealth health{suspects_on(standing, outline.today), {}};
-  for (const auto& entry : standing) {
-    const auto* said = std::get_if<entries::Quarantine>(&entry.payload);
-    if (said == nullptr) continue;
-    health.quarantined_until.erase(said->colony);
-    if (said->until && *said->until >= outline.today)
-      health.quarantined_until.emplace(said->colony, *said->until);
-  }
-  return health;
+  const auto usual = Tables::built_in();
+  if (!usual) return usual.problem();
+  const auto own =
+      usual->with(outline.state.overrides);  // an override that cannot be used is told by the plan
+  const auto rules = QuarantineRules::from((own ? *own : *usual)["work"]);
+  if (!rules) return rules.problem();
+  return SeenHealth{suspects_on(standing, outline.today), quarantines_on(standing, outline.today, *rules)};
+}
+
+std::string kept_apart_text(const KeptApart& apart) {
+  return "in quarantine until " + apart.until.iso() +
+         (apart.until_look ? " and a full look from then on" : "");
 }
 
 std::string suspicion_text(const SuspectColony* suspect) {

@@ -127,8 +127,8 @@ TEST_F(RemarksOn, a_dead_colony_with_its_steps_and_what_it_died_of) {
   EXPECT_THAT(ended, Contains(HasSubstr("it died of starvation"))) << "by what was found the day before";
 }
 
-TEST_F(RemarksOn, a_colony_that_died_unseen_asks_for_what_was_found_and_one_sold_for_nothing) {
-  EXPECT_THAT(told(on(12, 11), entries::ColonyEnded{.colony = alder, .how = entries::Ending::sold}),
+TEST_F(RemarksOn, nothing_of_a_colony_that_has_gone_off) {
+  EXPECT_THAT(told(on(12, 11), entries::ColonyEnded{.colony = alder, .how = entries::Ending::absconded}),
               IsEmpty());
 }
 TEST_F(RemarksOn, a_colony_that_died_and_was_not_looked_into) {
