@@ -129,10 +129,8 @@ namespace {
 
 std::string line_of(const json& colony) {
   std::string health;
-  for (const char* member : {"suspect", "quarantined_until"})
-    if (colony.contains(member))
-      health += (std::string(member) == "suspect" ? ", " : ", in quarantine until ") +
-                colony[member].get<std::string>();
+  for (const char* member : {"suspect", "quarantine"})
+    if (colony.contains(member)) health += ", " + colony[member].get<std::string>();
   return fmt::format("  {:<18} in {:<14} since {}{}{}\n", colony["name"].get<std::string>(),
                      colony["hive"].get<std::string>(), colony["began"].get<std::string>(),
                      colony.contains("ended")
@@ -164,8 +162,10 @@ json colonies_seen(const garth::Outline& outline, const garth::SeenHealth& healt
       row["how"] = entries::word_for(colony.ended->how);
     }
     put_suspicion(row, health.suspects.at(id));
-    if (const auto until = health.quarantined_until.find(id); until != health.quarantined_until.end())
-      row["quarantined_until"] = until->second.iso();
+    if (const auto apart = health.kept_apart.find(id); apart != health.kept_apart.end() && !colony.ended) {
+      row["quarantine"] = garth::kept_apart_text(apart->second);
+      row["quarantined_until"] = apart->second.until.iso();
+    }
     colonies.push_back(std::move(row));
   }
   return colonies;

@@ -156,7 +156,6 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
   }
   add_suspects_left_behind(session, input);
   take_husbandry(session.standing, session.state, input);
-  take_quarantines(session.standing, session.tables["work"], input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);
   input.at_a_dead_hive = steps_at_a_dead_hive();
@@ -223,6 +222,8 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
   if (Outcome told = take_reports_due(session.standing, session.state, session.tables, wanted); !told)
     return told.problem();
+  if (const Outcome taken = take_quarantines(session.standing, session.tables["work"], wanted); !taken)
+    return taken.problem();
   answer.names = names_of(session);
 
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};

@@ -9,8 +9,8 @@
 
 namespace beegarth::garth {
 
-// Adds those that are kept apart though the keeper set no day: swarms and stocks of unknown origin.
-void take_quarantines(std::span<const entries::Entry> standing, const FactTable& work,
-                      work::NeedsInput& input);
+// Those that the keeper put there, and by themselves swarms and stocks of unknown origin.
+Outcome take_quarantines(std::span<const entries::Entry> standing, const FactTable& work,
+                         work::NeedsInput& input);
 
 }  // namespace beegarth::garth

@@ -17,7 +17,7 @@ constexpr auto kinds_of_health =
                                      "quarantine", "mite_count", "site", "setting", "table_override"});
 
 // An override that cannot be used is left out, as everywhere.
-Expected<Notifiable> notifiable_by(std::span<const entries::Entry> standing) {
+Expected<Tables> tables_by(std::span<const entries::Entry> standing) {
   auto tables = Tables::built_in();
   if (!tables) return tables.problem();
   for (const auto& entry : standing) {
@@ -25,7 +25,7 @@ Expected<Notifiable> notifiable_by(std::span<const entries::Entry> standing) {
     if (own == nullptr) continue;
     if (auto changed = tables->with(std::span(own, 1)); changed) tables = *std::move(changed);
   }
-  return Notifiable::from(*tables);
+  return tables;
 }
 
 }  // namespace
@@ -34,17 +34,19 @@ Expected<SeenHealth> seen_health(const Outline& outline) {
   const auto entries = outline.book.entries_of(kinds_of_health);
   if (!entries) return entries.problem();
   const auto standing = book::standing_entries(*entries, outline.today, outline.known_at);
-  const auto notifiable = notifiable_by(standing);
+  const auto tables = tables_by(standing);
+  if (!tables) return tables.problem();
+  const auto notifiable = Notifiable::from(*tables);
   if (!notifiable) return notifiable.problem();
-  SeenHealth health{suspects_on(standing, outline.today, *notifiable), {}};
-  for (const auto& entry : standing) {
-    const auto* said = std::get_if<entries::Quarantine>(&entry.payload);
-    if (said == nullptr) continue;
-    health.quarantined_until.erase(said->colony);
-    if (said->until && *said->until >= outline.today)
-      health.quarantined_until.emplace(said->colony, *said->until);
-  }
-  return health;
+  const auto rules = QuarantineRules::from((*tables)["work"]);
+  if (!rules) return rules.problem();
+  return SeenHealth{suspects_on(standing, outline.today, *notifiable),
+                    quarantines_on(standing, outline.today, *rules)};
+}
+
+std::string kept_apart_text(const KeptApart& apart) {
+  return "in quarantine until " + apart.until.iso() +
+         (apart.until_look ? " and a full look from then on" : "");
 }
 
 std::string suspicion_text(const SuspectColony* suspect) {

@@ -1,6 +1,7 @@
 #include "garth/visit_sheet.hpp"
 
 #include <algorithm>
+#include <array>
 
 #include "draw/draw.hpp"
 #include "garth/dwelling.hpp"
@@ -8,6 +9,13 @@
 
 namespace beegarth::garth {
 namespace {
+
+// What may change whether one goes at all; the rest that is done at home waits there.
+bool is_first_of_all(const facts::Need& need) {
+  constexpr std::array kinds{"tell-inspector/", "await-answer/", "after/"};
+  return std::any_of(kinds.begin(), kinds.end(),
+                     [&](const char* kind) { return need.key.rfind(kind, 0) == 0; });
+}
 
 SheetFacts facts_for(const Session& session, const PlanAnswer& answer, const SiteId& site,
                      const std::string& paper) {
@@ -21,7 +29,7 @@ SheetFacts facts_for(const Session& session, const PlanAnswer& answer, const Sit
       facts.dwellings.emplace(id, dwelling_of(hive->second));
   }
   for (const auto& job : answer.plan.at_home)
-    if (job.need.site == site)
+    if (job.need.site == site && is_first_of_all(job.need))
       facts.calls_first.push_back((job.need.colony ? answer.names.of(*job.need.colony) + ": " : "") +
                                   job.need.what);
   const auto number = session.state.settings.find("emergency_number");

@@ -68,7 +68,8 @@ std::string told(const Rule& rule, const Price& price) {
   if (!price.asked) return begin + "costs nothing in this plan: nothing in it asks for that.";
   std::string text = begin + "is reckoned to cost " + number_text(price.kg, 1) +
                      " kg of honey equivalent in this plan, at " + price.at;
-  for (const std::string& source : price.sources) text += "; " + source;
+  for (std::size_t i = 0; i < price.sources.size(); ++i)
+    text += (i == 0 ? " (" : "; ") + price.sources[i] + (i + 1 == price.sources.size() ? ")" : "");
   return text + ".";
 }
 

@@ -13,7 +13,7 @@ std::optional<Date> planned_until(const ToldBook& book, Date today) {
   const Tables tables = *Tables::built_in();
   work::NeedsInput input{.today = today};
   input.colonies.push_back({.colony = swarm, .name = "Swarm", .site = SiteId("bank")});
-  take_quarantines(book.standing(today), tables["work"], input);
+  EXPECT_TRUE(take_quarantines(book.standing(today), tables["work"], input));
   const auto& until = input.colonies.front().quarantine_until;
   return until ? std::optional(until->date) : std::nullopt;
 }

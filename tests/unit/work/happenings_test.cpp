@@ -59,6 +59,7 @@ TEST(Robbing, shutsTheWholeSiteAndNarrowsItsEntrancesAtOnce) {
   EXPECT_EQ(then->earliest, june);
   EXPECT_EQ(then->clock, facts::Clock::daylight) << "no opening";
   EXPECT_THAT(then->what, HasSubstr("entrances to one bee space"));
+  EXPECT_THAT(then->what, HasSubstr("no hive there is opened before Mon 8 June"));
 }
 
 TEST(Flood, keepsEveryVisitAwayFromTheSite) {

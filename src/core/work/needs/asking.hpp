@@ -29,8 +29,9 @@ struct Asking {
   // The table is compiled in: a missing row is a bug.
   double fact(const char* key) const;
   int minutes(const char* key) const;
-  std::string source(const char* key) const;  // "work.toml prime_swarm_kg: from memory: ..."
-  int kit(const char* word) const;            // how many things owned have the word in their name
+  std::string source(const char* key) const;  // "tables/work prime_swarm_kg: from memory: ..."
+  static std::string row(const char* key) { return "tables/work " + std::string(key); }
+  int kit(const char* word) const;  // how many things owned have the word in their name
 
   // 1..12, turned by half a year south of the equator.
   int month(Date date) const;

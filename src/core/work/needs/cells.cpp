@@ -140,7 +140,7 @@ Needs split_on_cells(const Asking& asking) {
   need.asks = {{facts::Deed::artificial_swarms, true},
                {facts::Deed::holding_of_swarms, true},
                {facts::Deed::cutting_of_cells, false,
-                asking.fact("swarm_with_charged_cells") * asking.fact("cast_kg"), asking.source("cast_kg")}};
+                asking.fact("swarm_with_charged_cells") * asking.fact("cast_kg"), Asking::row("cast_kg")}};
   return {need};
 }
 

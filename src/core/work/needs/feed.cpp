@@ -186,7 +186,7 @@ Needs feed(const Asking& asking) {
   if (!(supers && !supers_come_off))
     need.asks.push_back({facts::Deed::feeding_of_sugar, false,
                          std::max(0.0, need.loss.never - need.loss.by_day.front()),
-                         "at most, where there is no comb of honey to give; " + asking.source("feed_saved")});
+                         "at most, where there is no comb of honey to give; " + Asking::row("feed_saved")});
   tell_larder(need, asking, larder);
   if (const auto warmest = warmest_day_C(asking); warmest && cold)
     need.why.push_back(

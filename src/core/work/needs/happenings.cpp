@@ -9,7 +9,7 @@ namespace beegarth::work {
 
 namespace {
 
-enum class Holds { nothing, openings, every_visit };
+enum class Holds { openings, every_visit };
 
 struct Sort {
   std::string_view what;  // as in the book
@@ -117,6 +117,12 @@ facts::Need what_follows(const Asking& of_site, const Happening& happening, cons
   const Date from = sort.at_once ? today : std::max(today, shut_until(asking, happening, sort) + 1);
   facts::Need need = asking.need("after", sort.then);
   need.key += "/" + happening.seen.date.iso();
+  const Date until = shut_until(asking, happening, sort);
+  if (until >= today)
+    need.what += std::string(sort.holds == Holds::every_visit ? "; nobody goes there before "
+                             : colony != nullptr              ? "; it is not opened before "
+                                                              : "; no hive there is opened before ") +
+                 day_text(until + 1);
   need.earliest = need.best = from;
   need.latest = std::max(asking.last_day(), from);
   need.clock = sort.clock;

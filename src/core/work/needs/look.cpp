@@ -46,7 +46,7 @@ facts::AskedDeed worth_of_clipping(const Asking& asking) {
   const double look =
       asking.fact("opening_kg") + asking.fact("look_minutes") / 60 * asking.input.price_per_hour;
   return {facts::Deed::clipping, false, looks_saved * look,
-          asking.source("interval_clipped_days") + "; " + asking.source("opening_kg")};
+          Asking::row("interval_clipped_days") + " and opening_kg"};
 }
 
 }  // namespace

@@ -188,7 +188,7 @@ Needs comb_of_eggs(const Asking& asking) {
           "look after four days for queen cells");
   if (twice)
     need.asks.push_back(
-        {facts::Deed::uniting, false, asking.fact("uniting_saved_kg"), asking.source("uniting_saved_kg")});
+        {facts::Deed::uniting, false, asking.fact("uniting_saved_kg"), Asking::row("uniting_saved_kg")});
   if (asking.site_suspect) {
     need.key = "look-eggs/" + colony.colony.text();
     need.what = "look again for eggs; no comb may be given while this site is suspect";

@@ -50,15 +50,14 @@ std::string asked_for(const Asking& asking, int missing, const std::string& wher
 // once.
 std::vector<facts::AskedDeed> deeds_asked(const Asking& asking, int missing) {
   if (missing < 0)
-    return {
-        {facts::Deed::uniting, false, asking.fact("uniting_saved_kg"), asking.source("uniting_saved_kg")}};
+    return {{facts::Deed::uniting, false, asking.fact("uniting_saved_kg"), Asking::row("uniting_saved_kg")}};
   const int month = asking.month(asking.input.today);
   if (month < 4 || month > 8) return {};
-  std::vector<facts::AskedDeed> asked{{facts::Deed::artificial_swarms, false, asking.fact("stock_short_kg"),
-                                       asking.source("stock_short_kg")}};
+  std::vector<facts::AskedDeed> asked{
+      {facts::Deed::artificial_swarms, false, asking.fact("stock_short_kg"), Asking::row("stock_short_kg")}};
   if (month >= 7)
     asked.push_back({facts::Deed::buying_of_queens, false, asking.fact("bought_queen_kg"),
-                     asking.source("bought_queen_kg")});
+                     Asking::row("bought_queen_kg")});
   return asked;
 }
 

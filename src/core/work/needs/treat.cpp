@@ -73,7 +73,7 @@ std::vector<facts::AskedDeed> classes_asked(const Asking& asking, double price) 
     with.erase(*one.asks);
     without.insert(*one.asks);
     asked.push_back({*one.asks, false, price * (best_saved(asking, with) - best_saved(asking, without)),
-                     asking.source(one.saved)});
+                     Asking::row(one.saved)});
   }
   return asked;
 }
@@ -82,6 +82,7 @@ std::vector<facts::AskedDeed> classes_asked(const Asking& asking, double price) 
 std::string classes_left(const Asking& asking) {
   if (asking.will(Deed::organic_acids) && asking.will(Deed::synthetic_strips)) return "";
   std::vector<Way> ways;
+  ways.reserve(classes.size());
   for (const Class& one : classes)
     ways.push_back({one.words, one.asks ? std::vector<Deed>{*one.asks} : std::vector<Deed>{}});
   return "; by your own rules " + asking.ways_left(ways) + " are left";
