@@ -99,7 +99,14 @@ class Husbandry {
   }
   void take(const Entry& entry, const entries::Reported&) { told_.push_back(&entry); }
   void take(const Entry& entry, const entries::Land& land) { land_[land.site] = &entry; }
-  void take(const Entry& entry, const entries::Combs& combs) { combs_[combs.combs] = {combs, &entry, false}; }
+  void take(const Entry& entry, const entries::Combs& combs) {
+    const auto [at, fresh] = combs_.insert_or_assign(combs.combs, Batch{combs, &entry, false});
+    if (!fresh || !combs.parted_from) return;
+    const auto whole = combs_.find(*combs.parted_from);
+    if (whole == combs_.end()) return;
+    whole->second.combs.count = std::max(0, whole->second.combs.count - combs.count);
+    if (!at->second.combs.drawn_year) at->second.combs.drawn_year = whole->second.combs.drawn_year;
+  }
   void take(const Entry&, const entries::CombsMoved& moved) {
     const auto found = combs_.find(moved.combs);
     if (found == combs_.end()) return;

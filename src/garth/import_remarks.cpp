@@ -21,7 +21,7 @@ std::string remark_of(const entries::Entry& entry, bool came_in, const Problem& 
 
 std::vector<std::string> what_gates_would_have_refused(std::span<const entries::Entry> all,
                                                        const std::set<EntryId>& added, const Tables& tables) {
-  const auto rules = GateRules::from(tables["work"]);
+  const auto rules = GateRules::from(tables);
   if (!rules) return {"nothing was judged: " + rules.problem().what};
   std::vector<entries::Entry> written(all.begin(), all.end());
   std::sort(written.begin(), written.end(), [](const auto& a, const auto& b) {

@@ -18,7 +18,7 @@ std::optional<Objection> objection_to(std::span<const entries::Entry> book,
     if (const auto usable = tables.with(std::span(own, 1)); !usable) return Objection{i, usable.problem()};
   }
   if (auto unknown = only_known_names(book, drafts)) return unknown;
-  const auto rules = GateRules::from(tables["work"]);
+  const auto rules = GateRules::from(tables);
   if (!rules) return Objection{0, rules.problem()};
   return pass_the_gates(book, drafts, *rules);
 }

@@ -10,6 +10,7 @@
 #include "garth/ledgers/dead_colony.hpp"
 #include "garth/ledgers/quarantines.hpp"
 #include "garth/mip_cbc.hpp"
+#include "garth/reports_due.hpp"
 #include "garth/status.hpp"
 #include "garth/suspicion.hpp"
 #include "garth/treatment_weather.hpp"
@@ -234,6 +235,8 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   answer.sites = site_facts(session);
   work::NeedsInput wanted = needs_input(session, *skies, *outlooks, days);
   if (const Outcome taken = take_quarantines(session, wanted); !taken) return taken.problem();
+  if (Outcome told = take_reports_due(session.standing, session.state, session.tables, wanted); !told)
+    return told.problem();
   answer.names = names_of(session);
 
   work::PlanInput input{.from = session.today, .days = days, .sites = answer.sites};

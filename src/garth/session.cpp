@@ -79,7 +79,6 @@ Outcome refresh(Session& session) {
   session.standing = book::standing_entries(*all, session.today, end_of(session.known_on));
   session.first_said = first_said(*all);
   session.state = book::state_of(session.standing, session.today);
-  session.suspects = suspects_on(session.standing, session.today);
   const auto built_in = Tables::built_in();
   if (!built_in) return built_in.problem();
   session.tables = *built_in;
@@ -93,6 +92,9 @@ Outcome refresh(Session& session) {
       session.faulty_overrides.push_back("the override of " + own.table + " " + own.row +
                                          " is left out: " + tables.problem().what);
   }
+  const auto notifiable = Notifiable::from(session.tables);
+  if (!notifiable) return notifiable.problem();
+  session.suspects = suspects_on(session.standing, session.today, *notifiable);
   if (session.state.first_date) return Done{};
   return has_begun(session.book, session.path, session.today, session.known_on);
 }

@@ -43,6 +43,7 @@ constexpr auto shapes = std::to_array<Shape>({
     {"mouse-guard", After::place_and_year},
     {"quarantine"},
     {"renew-combs"},
+    {"report"},
     {"room"},
     {"split"},
     {"stocks", After::place_and_month},

@@ -115,9 +115,19 @@ struct StockAim {
   EntryId entry;
 };
 
+// A report that is owed to the authority, and not at once.
+struct DueReport {
+  std::string what;  // "varroa"
+  std::string why, law, source;
+  std::vector<EntryId> entries;  // in which it was seen
+};
+
 struct SiteStatus {
   SiteId site;
   std::string name;
+  std::string authority = "the bee inspector";  // whom a suspicion or a pest is told here, in general words
+  std::string law;                              // by which a suspicion is told at once
+  std::vector<DueReport> reports;
   bool neighbours = false;
   bool floods = false;
   bool swarm_season = false;            // drones about, by month and latitude

@@ -2,7 +2,8 @@
 
 namespace beegarth::garth {
 
-Expected<GateRules> GateRules::from(const FactTable& work) {
+Expected<GateRules> GateRules::from(const Tables& tables) {
+  const FactTable& work = tables["work"];
   const auto honey = HoneyRules::from(work);
   if (!honey) return honey.problem();
   const auto quarantine = QuarantineRules::from(work);
@@ -10,7 +11,10 @@ Expected<GateRules> GateRules::from(const FactTable& work) {
   const auto look = work.value("unite_look_days"), back = work.value("comb_look_back_days");
   if (!look) return look.problem();
   if (!back) return back.problem();
-  return GateRules{*honey, *quarantine, static_cast<int>(*look), static_cast<int>(*back)};
+  auto notifiable = Notifiable::from(tables);
+  if (!notifiable) return notifiable.problem();
+  return GateRules{*honey, *quarantine, static_cast<int>(*look), static_cast<int>(*back),
+                   *std::move(notifiable)};
 }
 
 }  // namespace beegarth::garth

@@ -1,9 +1,10 @@
-// The figures that the gates judge by, each a row of tables/work.toml.
+// What the gates judge by: figures, each a row of tables/work.toml, and what is notifiable where.
 #pragma once
 
-#include "base/fact_table.hpp"
 #include "garth/ledgers/honey.hpp"
+#include "garth/ledgers/notifiable.hpp"
 #include "garth/ledgers/quarantines.hpp"
+#include "garth/tables.hpp"
 
 namespace beegarth::garth {
 
@@ -12,7 +13,8 @@ struct GateRules {
   QuarantineRules quarantine;
   int unite_look_days = 0;      // a look through the brood before two stocks are united is no older
   int comb_look_back_days = 0;  // combs that left a colony so long before its sign are held with it
-  static Expected<GateRules> from(const FactTable& work);
+  Notifiable notifiable;
+  static Expected<GateRules> from(const Tables& tables);
 };
 
 }  // namespace beegarth::garth

@@ -35,16 +35,18 @@ bool is_one_of(const entries::Payload& payload) {
 
 // Kinds that no gate asks after and on which none depends: what imports bring by the thousand.
 bool is_harmless(const entries::Payload& payload) {
+  const auto* setting = std::get_if<entries::Setting>(&payload);
+  if (setting != nullptr && setting->name == "country") return false;  // it says what is notifiable
   return is_one_of<entries::Weather, entries::Normals, entries::Forage, entries::Note, entries::Setting,
                    entries::WorkingHours, entries::Travel, entries::NeedAnswered, entries::TableOverride>(
       payload);
 }
 
 // Looks and counts are judged, but what others may do depends on them only where they raise a suspicion.
-bool matters_to_others(const entries::Payload& payload) {
+bool matters_to_others(const entries::Payload& payload, const Notifiable& notifiable) {
   const bool look =
       is_one_of<entries::Inspection, entries::MiteCount, entries::Weight, entries::Sign>(payload);
-  return !is_harmless(payload) && (!look || !suspicious_signs(payload).empty());
+  return !is_harmless(payload) && (!look || !notifiable.signs_in(payload).empty());
 }
 
 // Whose looks others ask after: stocks kept apart until a look, and those that are to be united.
@@ -91,7 +93,7 @@ Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, st
   with.push_back(as_entry(draft, number));
   const auto before = book::standing_entries(all, end_of_time),
              after = book::standing_entries(with, end_of_time);
-  if (Outcome kept = keeps_suspicion(before, after, draft); !kept) return kept;
+  if (Outcome kept = keeps_suspicion(before, after, draft, rules.notifiable); !kept) return kept;
   if (Outcome kept = keeps_marks(before, after, draft, rules.honey); !kept) return kept;
   if (Outcome kept = keeps_room(before, after); !kept) return kept;
   if (is_one_of<entries::QueenBegan, entries::QueenMated, entries::Removed>(draft.payload))
@@ -109,7 +111,7 @@ std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
   const auto looked_at = whose_looks_count(book, drafts);
   const auto matters = [&](const entries::Payload& payload) {
     const auto* look = std::get_if<entries::Inspection>(&payload);
-    return matters_to_others(payload) || (look && looked_at.contains(look->colony));
+    return matters_to_others(payload, rules.notifiable) || (look && looked_at.contains(look->colony));
   };
   std::vector<entries::Entry> all;
   std::copy_if(book.begin(), book.end(), std::back_inserter(all),

@@ -34,7 +34,7 @@ struct Known {
   std::span<const entries::Entry> later;     // what counts and happened after it
   const book::State& state;
   Date day;
-  GateRules rules;
+  const GateRules& rules;
   std::span<const entries::Entry> said;  // of all days, what was corrected or removed too
 };
 
@@ -54,7 +54,7 @@ Outcome rules_gate(const Known& known, const book::Draft& draft);
 // Nothing but the inspector's word ends or shortens a suspicion: not a removal, a correction or a move
 // entered late. Both spans hold the entries that count, of all days, without the draft and with it.
 Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
-                        const book::Draft& draft);
+                        const book::Draft& draft, const Notifiable& notifiable);
 // No correction or removal clears the mark of a batch of combs while the feeding or treatment stands that
 // made it.
 Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,

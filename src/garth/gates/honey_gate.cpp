@@ -39,6 +39,39 @@ Outcome judge_jars(const Known& known, const entries::Jars& jars) {
   return Done{};
 }
 
+// Nor does more come out of the extractor than went into the lot.
+Outcome judge_extraction(const Known& known, const entries::Extraction& extraction) {
+  if (!extraction.kg) return Done{};
+  double extracted = *extraction.kg;
+  for (const auto& entry : known.standing) {
+    const auto* before = std::get_if<entries::Extraction>(&entry.payload);
+    if (before && before->lot == extraction.lot) extracted += before->kg.value_or(0);
+  }
+  const double held = of_all_days(known).held_kg(extraction.lot);
+  if (!holds_too_much(extracted, held)) return Done{};
+  return bad_input("lot '" + extraction.lot.text() + "' holds " + kg_in_words(held) +
+                       " by its harvests, and " + kg_in_words(extracted) + " would have been extracted",
+                   "kg", "enter the harvest that is missing, or correct one of the two");
+}
+
+// Part of a batch becomes a batch of its own.
+Outcome judge_parting(const Known& known, const entries::Combs& combs) {
+  if (!combs.parted_from) return Done{};
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
+  const auto whole = ledger.batches.find(*combs.parted_from);
+  if (whole == ledger.batches.end() || *combs.parted_from == combs.combs)
+    return bad_input("there is no batch '" + combs.parted_from->text() + "' on that day to part it from",
+                     "parted_from", "name the batch that these combs were part of");
+  if (whole->second.gone)
+    return bad_input("'" + whole->second.combs.name + "' was melted or burnt", "parted_from",
+                     "name another batch");
+  if (combs.count > whole->second.combs.count)
+    return bad_input(
+        "'" + whole->second.combs.name + "' has " + std::to_string(whole->second.combs.count) + " combs",
+        "count", "part off no more than there are");
+  return Done{};
+}
+
 // No more is sold of a lot than was harvested into it, nor more jars of it than were filled.
 Outcome judge_amount_sold(const Known& known, const entries::Sale& sale) {
   double sold_kg = sale.kg.value_or(0);
@@ -141,6 +174,9 @@ Outcome honey_gate(const Known& known, const book::Draft& draft) {
   }
   if (const auto* sale = std::get_if<entries::Sale>(&draft.payload))
     return judge_sale_of_no_lot(known, *sale);
+  if (const auto* extraction = std::get_if<entries::Extraction>(&draft.payload))
+    return judge_extraction(known, *extraction);
+  if (const auto* combs = std::get_if<entries::Combs>(&draft.payload)) return judge_parting(known, *combs);
   return Done{};
 }
 

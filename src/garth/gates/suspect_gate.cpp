@@ -13,7 +13,8 @@ namespace {
 
 class MoveJudge {
  public:
-  explicit MoveJudge(const Known& known) : known_(known), suspects_(suspects_on(known.standing, known.day)) {}
+  explicit MoveJudge(const Known& known)
+      : known_(known), suspects_(suspects_on(known.standing, known.day, known.rules.notifiable)) {}
 
   Outcome of(const entries::Payload& payload) {
     if (suspects_.colonies.empty()) return Done{};
@@ -279,11 +280,12 @@ std::optional<Problem> freed(const Suspects& before, const Suspects& after,
 }  // namespace
 
 Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
-                        const book::Draft& draft) {
+                        const book::Draft& draft, const Notifiable& notifiable) {
   if (std::holds_alternative<entries::Cleared>(draft.payload)) return Done{};
   std::set<Date> days;
   for (const auto& entry : before)
-    if (!suspicious_signs(entry.payload).empty() || std::holds_alternative<entries::Cleared>(entry.payload))
+    if (!notifiable.signs_in(entry.payload).empty() ||
+        std::holds_alternative<entries::Cleared>(entry.payload))
       days.insert(entry.happened);
   for (const Date day : days) {
     std::set<ColonyId> cleared;
@@ -291,12 +293,14 @@ Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const 
       const auto* word = std::get_if<entries::Cleared>(&entry.payload);
       if (word && entry.happened >= day) cleared.insert(word->colony);
     }
-    if (auto fault = freed(suspects_on(before, day), suspects_on(after, day), cleared))
+    if (auto fault =
+            freed(suspects_on(before, day, notifiable), suspects_on(after, day, notifiable), cleared))
       return *std::move(fault);
   }
   if (days.empty()) return Done{};
   const Date last = *Date::from_ymd(2999, 12, 31);
-  if (auto fault = freed(suspects_on(before, last), suspects_on(after, last), {})) return *std::move(fault);
+  if (auto fault = freed(suspects_on(before, last, notifiable), suspects_on(after, last, notifiable), {}))
+    return *std::move(fault);
   return Done{};
 }
 

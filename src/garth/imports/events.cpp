@@ -5,7 +5,8 @@
 #include <utility>
 
 #include "garth/imports/content_lines.hpp"
-#include "garth/ledgers/suspects.hpp"
+#include "garth/ledgers/notifiable.hpp"
+#include "garth/tables.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -173,6 +174,10 @@ Expected<EventRows> event_rows(std::string_view bytes, const std::string& file, 
   const double offset = clock_of(state);
   const auto events = calendar_events(bytes, file, offset);
   if (!events) return events.problem();
+  const auto tables = Tables::built_in();
+  if (!tables) return tables.problem();
+  const auto notifiable = Notifiable::from(*tables);
+  if (!notifiable) return notifiable.problem();
   std::vector<ListedRow> rows;
   std::size_t own = 0, off = 0, to_come = 0, wordless = 0, utc = 0, recurring = 0, disease = 0;
   for (const CalendarEvent& event : *events) {
@@ -187,7 +192,7 @@ Expected<EventRows> event_rows(std::string_view bytes, const std::string& file, 
     if (!counts || event.day > today || words.empty()) continue;
     utc += event.from_utc;
     recurring += event.recurs;
-    disease += names_a_notifiable(words);
+    disease += notifiable->names_one(words);
     std::string site, colony;
     if (const auto found = book::find_site(state, event.location)) site = found->text();
     const std::string spoken = spoken_of(event.summary);

@@ -282,8 +282,20 @@ class HoneyTeller {
   void take(const Entry& entry, const entries::Combs& combs) {
     const auto [at, fresh] = ledger_.batches.try_emplace(combs.combs);
     at->second.combs = combs;
+    if (fresh && combs.parted_from) part_off(*combs.parted_from, at->second);
     if (combs.colony && (fresh || at->second.on != combs.colony))
       comes_on(at->second, *combs.colony, entry.happened);
+  }
+  // What was part of a batch is as old as it, and bears its mark wherever it goes.
+  void part_off(const CombsId& whole, CombBatch& part) {
+    const auto from = ledger_.batches.find(whole);
+    if (from == ledger_.batches.end()) return;
+    CombBatch& rest = from->second;
+    rest.combs.count = std::max(0, rest.combs.count - part.combs.count);
+    part.mark = rest.mark;
+    part.been_on = rest.been_on;
+    part.taken_off = rest.taken_off;
+    if (!part.combs.drawn_year) part.combs.drawn_year = rest.combs.drawn_year;
   }
   void take(const Entry& entry, const entries::CombsMoved& moved) {
     const auto at = ledger_.batches.find(moved.combs);

@@ -9,6 +9,8 @@ using entries::Entry;
 
 class SuspicionFollower {
  public:
+  explicit SuspicionFollower(const Notifiable& notifiable) : notifiable_(notifiable) {}
+
   Suspects take_all(std::span<const Entry> standing, Date day) {
     for (const Entry& entry : standing) {
       if (entry.happened > day) break;
@@ -21,11 +23,11 @@ class SuspicionFollower {
  private:
   void begin_where_seen(const Entry& entry) {
     std::vector<SuspectSign> signs;
-    for (std::string& words : suspicious_signs(entry.payload))
-      signs.push_back({std::move(words), entry.happened, entry.id, {}});
-    if (signs.empty()) return;
     const ColonyId colony = entries::colony_of(entry.payload);
     const SiteId site = entries::site_of(entry.payload);
+    for (std::string& words : notifiable_.signs_in(entry.payload, country_at(colony, site)))
+      signs.push_back({std::move(words), entry.happened, entry.id, {}});
+    if (signs.empty()) return;
     // A report is of what is suspect already, or else of the colony it names, or of all that stand there.
     const bool report = std::holds_alternative<entries::Reported>(entry.payload);
     const bool told_already =
@@ -37,6 +39,13 @@ class SuspicionFollower {
       const auto at = site_of_.find(hive);
       if (at != site_of_.end() && at->second == site) begin(there, entry.happened, signs);
     }
+  }
+
+  std::string country_at(const ColonyId& colony, SiteId site) const {
+    if (const auto hive = hive_of_.find(colony); hive != hive_of_.end())
+      if (const auto at = site_of_.find(hive->second); at != site_of_.end()) site = at->second;
+    const auto country = country_of_.find(site);
+    return country == country_of_.end() ? usual_country_ : country->second;
   }
 
   // `signs` are of one entry, or passed on by one colony.
@@ -93,6 +102,13 @@ class SuspicionFollower {
     stands_there(colony);
   }
 
+  void take(const Entry&, const entries::Site& site) {
+    country_of_.erase(site.site);
+    if (site.country) country_of_[site.site] = *site.country;
+  }
+  void take(const Entry&, const entries::Setting& setting) {
+    if (setting.name == "country") usual_country_ = setting.value;
+  }
   void take(const Entry&, const entries::Hive& hive) {
     site_of_[hive.hive] = hive.site;
     for (const auto& [colony, home] : hive_of_) {
@@ -124,7 +140,10 @@ class SuspicionFollower {
   template <class Other>
   void take(const Entry&, const Other&) {}
 
+  const Notifiable& notifiable_;
   Suspects suspects_;
+  std::string usual_country_ = "general";
+  std::map<SiteId, std::string> country_of_;
   std::map<ColonyId, HiveId> hive_of_;
   std::map<HiveId, SiteId> site_of_;
   std::map<ColonyId, std::string> names_;
@@ -153,8 +172,8 @@ const SuspectColony* Suspects::at(const SiteId& site) const {
   return first_with(*this, site, &SuspectColony::sites);
 }
 
-Suspects suspects_on(std::span<const entries::Entry> standing, Date day) {
-  return SuspicionFollower().take_all(standing, day);
+Suspects suspects_on(std::span<const entries::Entry> standing, Date day, const Notifiable& notifiable) {
+  return SuspicionFollower(notifiable).take_all(standing, day);
 }
 
 }  // namespace beegarth::garth

@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "entries/entry.hpp"
+#include "garth/ledgers/notifiable.hpp"
 
 namespace beegarth::garth {
 
@@ -40,13 +41,8 @@ struct Suspects {
   const SuspectColony* at(const SiteId& site) const;
 };
 
-// What in an entry may be a notifiable disease or pest, as words; empty where there is nothing.
-std::vector<std::string> suspicious_signs(const entries::Payload& payload);
-
-// Whether words that somebody wrote name a notifiable disease or pest, or what causes it.
-bool names_a_notifiable(const std::string& text);
-
 // `standing`: entries that count, oldest first (book::standing_entries). Looks at nothing after `day`.
-Suspects suspects_on(std::span<const entries::Entry> standing, Date day);
+// What is a sign hangs on the country: that of the site (`country`), else of the setting "country".
+Suspects suspects_on(std::span<const entries::Entry> standing, Date day, const Notifiable& notifiable);
 
 }  // namespace beegarth::garth

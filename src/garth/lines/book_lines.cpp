@@ -142,11 +142,10 @@ void break_circles(std::vector<QueenInBook>& queens, std::vector<std::string>& r
 // Neither queens nor drones are bred from where something notifiable is suspected: nothing moves from there.
 std::vector<bool> shut_in(const Session& session, const std::vector<QueenInBook>& queens,
                           std::vector<std::string>& remarks) {
-  const Suspects suspects = suspects_on(session.standing, session.today);
   std::vector<bool> shut(queens.size(), false);
   for (std::size_t i = 0; i < queens.size(); ++i) {
     const QueenInBook& one = queens[i];
-    if (!one.queen.living || !one.colony || suspects.at(*one.colony) == nullptr) continue;
+    if (!one.queen.living || !one.colony || session.suspects.at(*one.colony) == nullptr) continue;
     shut[i] = true;
     remarks.push_back(one.name +
                       " is in a suspect colony: no mating with her or her sons is proposed until the "

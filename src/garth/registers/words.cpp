@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "garth/believe.hpp"
+#include "garth/countries.hpp"
 #include "garth/registers/kinds.hpp"
 
 namespace beegarth::garth {
@@ -26,11 +27,7 @@ const FactTable& country_table(const Session& session, const std::optional<Colon
         session.state.sites.find(site_of_colony(session.state, session.state.colonies.at(*colony)));
     if (site != session.state.sites.end() && site->second.country) country = *site->second.country;
   }
-  std::transform(country.begin(), country.end(), country.begin(), [](unsigned char c) {
-    return static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
-  });
-  const bool known = country == "england" || country == "wales" || country == "scotland";
-  return session.tables[known ? "duty_" + country : "duty_general"];
+  return session.tables[duty_table_of(country)];
 }
 
 std::string short_number(double value, int decimals) {

@@ -341,5 +341,44 @@ TEST(Honey, is_sold_by_its_lot_as_soon_as_the_book_knows_of_one) {
   EXPECT_THAT(book.say(day_of(7, 19), sale), IsEmpty());
 }
 
+TEST(Honey, part_of_a_batch_takes_its_mark_and_its_age_along) {
+  ToldBook book;
+  const CombsId all("all"), some("some");
+  book.must(day_of(3, 1), entries::Combs{.combs = all,
+                                         .name = "all",
+                                         .count = 10,
+                                         .use = entries::CombUse::honey,
+                                         .drawn_year = 2024,
+                                         .colony = alder});
+  book.must(day_of(3, 10), entries::Feed{.colony = alder, .kg = 2});
+  book.must(day_of(4, 1), entries::CombsMoved{.combs = all, .to = entries::CombsGo::into_store});
+  const auto part = [&](int count) {
+    return entries::Combs{
+        .combs = some, .name = "some", .count = count, .use = entries::CombUse::honey, .parted_from = all};
+  };
+  EXPECT_THAT(book.say(day_of(4, 2), part(11)), HasSubstr("has 10 combs"));
+  book.must(day_of(4, 2), part(4));
+  const HoneyLedger ledger = book.honey(day_of(4, 3));
+  EXPECT_EQ(ledger.batches.at(all).combs.count, 6);
+  EXPECT_EQ(ledger.batches.at(some).combs.drawn_year, 2024);
+  EXPECT_TRUE(ledger.batches.at(some).mark);
+  book.must(day_of(5, 1),
+            entries::CombsMoved{.combs = some, .to = entries::CombsGo::on_hive, .colony = birch});
+  EXPECT_THAT(book.say(day_of(7, 1), entries::Harvest{.colony = birch, .kg = 4, .from = {some}}),
+              HasSubstr("not for people"));
+}
+
+TEST(Honey, no_more_is_extracted_than_was_harvested) {
+  ToldBook book;
+  const LotId lot("L1");
+  book.must(day_of(7, 1), entries::Lot{.lot = lot, .name = "Early"});
+  EXPECT_THAT(book.say(day_of(7, 2), entries::Extraction{.lot = lot, .kg = 5}), HasSubstr("holds 0 kg"));
+  book.must(day_of(7, 1), entries::Harvest{.colony = alder, .kg = 11, .lot = lot});
+  book.must(day_of(7, 2), entries::Extraction{.lot = lot, .kg = 6});
+  EXPECT_THAT(book.say(day_of(7, 3), entries::Extraction{.lot = lot, .kg = 6}),
+              HasSubstr("12 kg would have been"));
+  EXPECT_EQ(book.say(day_of(7, 3), entries::Extraction{.lot = lot, .kg = 4.5}), "");
+}
+
 }  // namespace
 }  // namespace beegarth::garth

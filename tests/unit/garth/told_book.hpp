@@ -9,6 +9,7 @@
 
 #include "garth/gates/gates.hpp"
 #include "garth/keep.hpp"
+#include "garth/ledgers/suspects.hpp"
 
 namespace beegarth::garth {
 
@@ -75,6 +76,18 @@ class ToldBook {
   Tables tables_;
   std::vector<entries::Entry> all_;
 };
+
+// By the tables as they are shipped.
+inline const Notifiable& shipped_notifiable() {
+  static const Notifiable notifiable = *Notifiable::from(*Tables::built_in());
+  return notifiable;
+}
+inline Suspects suspects_on(std::span<const entries::Entry> standing, Date day) {
+  return suspects_on(standing, day, shipped_notifiable());
+}
+inline std::vector<std::string> suspicious_signs(const entries::Payload& payload) {
+  return shipped_notifiable().signs_in(payload);
+}
 
 inline const ColonyId alder("alder");
 inline const ColonyId birch("birch");

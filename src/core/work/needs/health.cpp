@@ -7,11 +7,13 @@ namespace beegarth::work {
 
 namespace {
 
-const char* const law =
-    "SI 2006/342 (England), SI 2006/1710 (Wales), SSI 2007/506 (Scotland): suspicion is notified at once, "
-    "nothing leaves; elsewhere your own country's law";
+std::string law_of(const Asking& asking) {
+  return asking.site.law.empty() ? "house rule on health: your country's law on bee diseases decides"
+                                 : asking.site.law;
+}
 
-facts::Reason signs_told(const ColonyStatus& colony) {
+facts::Reason signs_told(const Asking& asking) {
+  const ColonyStatus& colony = *asking.colony;
   std::string signs;
   std::vector<EntryId> entries;
   for (const auto& sign : colony.signs) {
@@ -20,7 +22,7 @@ facts::Reason signs_told(const ColonyStatus& colony) {
       entries.push_back(sign.seen.entry);
   }
   return because("signs that may be of a notifiable disease" + (signs.empty() ? "" : ": " + signs), entries,
-                 {law});
+                 {law_of(asking)});
 }
 
 // Told, and nothing new seen since: then the answer is waited for.
@@ -46,22 +48,22 @@ facts::Need wait_for_the_answer(const Asking& asking) {
   need.at_home = true;
   need.minutes = asking.minutes("notify_minutes");
   need.clock = facts::Clock::any;
-  need.why.push_back(because(how_it_was_told(told), {told.on.entry}, {law}));
-  need.why.push_back(signs_told(*asking.colony));
+  need.why.push_back(because(how_it_was_told(told), {told.on.entry}, {law_of(asking)}));
+  need.why.push_back(signs_told(asking));
   need.cautions.push_back(
       "No comb, bees, feed, box or tool leaves this site until the inspector has spoken.");
   return need;
 }
 
 facts::Need call_the_inspector(const Asking& asking) {
-  facts::Need call = asking.need(
-      "tell-inspector",
-      "telephone the bee inspector today, before any visit, and do as you are told; move nothing to or from "
-      "this site");
+  facts::Need call =
+      asking.need("tell-inspector",
+                  "telephone " + asking.site.authority +
+                      " today, before any visit, and do as you are told; move nothing to or from this site");
   call.at_home = true;
   call.minutes = asking.minutes("notify_minutes");
   call.clock = facts::Clock::any;
-  call.why.push_back(signs_told(*asking.colony));
+  call.why.push_back(signs_told(asking));
   if (const auto& told = asking.colony->told_authority)
     call.why.push_back(
         because(how_it_was_told(*told) + "; what was seen since is told as well", {told->on.entry}));
@@ -81,7 +83,7 @@ facts::Need close_it(const Asking& asking) {
   need.temperature_min_C = -50;
   need.last_in_round = true;
   need.loss = loss_when_late(asking, asking.input.today - 1, 14, asking.fact("disease_spread_kg"));
-  need.why.push_back(signs_told(*asking.colony));
+  need.why.push_back(signs_told(asking));
   need.why.push_back(
       because("until the inspector has cleared it, looks, splits, room, feed and treatment wait here", {},
               {"house rule on health"}));

@@ -35,6 +35,7 @@ Needs dearth_coming(const Asking& asking);
 Needs bait_boxes(const Asking& asking);
 Needs before_a_gale(const Asking& asking);
 Needs before_a_flood(const Asking& asking);
+Needs reports_owed(const Asking& asking);
 Needs after_planting(const Asking& asking);  // three years of it: water, guards, weeds, gaps
 Needs stocks_wanted(const Asking& asking);   // and, at the first site, those wanted of all together
 Needs empty_hives(const Asking& asking);     // without any aim: what may fill them
