@@ -164,7 +164,7 @@ struct TakeIn {
   void operator()(const Other&) const {}
 };
 
-double median(std::vector<double> values) {
+double middle_of(std::vector<double> values) {
   const auto middle = values.begin() + static_cast<std::ptrdiff_t>(values.size() / 2);
   std::nth_element(values.begin(), middle, values.end());
   return *middle;
@@ -179,8 +179,8 @@ void take_in_warmth(const SiteWeather& weather, std::size_t from, int days, work
       mean.push_back((member[d].temperature_max_C + member[d].temperature_min_C) / 2);
     }
     if (highest.empty()) return;
-    status.day_max_C.push_back(median(std::move(highest)));
-    status.day_mean_C.push_back(median(std::move(mean)));
+    status.day_max_C.push_back(middle_of(std::move(highest)));
+    status.day_mean_C.push_back(middle_of(std::move(mean)));
   }
 }
 
@@ -201,7 +201,7 @@ void take_in_weather(const SiteWeather& weather, Date today, int days, work::Sit
   take_in_warmth(weather, from, days, status);
   if (totals.empty()) return;
   const auto members = static_cast<double>(totals.size());
-  status.rain_next_days_mm = median(std::move(totals));
+  status.rain_next_days_mm = middle_of(std::move(totals));
   status.gust = facts::odds_of_share(static_cast<double>(gusty) / members, members);
 }
 

@@ -89,7 +89,7 @@ bool seen_since(const Asking& asking, const Happening& happening) {
   return colony != nullptr && colony->last_full_look && colony->last_full_look->date > happening.seen.date;
 }
 
-std::vector<std::string> parts_of(std::string_view list) {
+std::vector<std::string> items_in(std::string_view list) {
   std::vector<std::string> parts;
   for (std::size_t from = 0; from < list.size();) {
     const std::size_t end = std::min(list.find(';', from), list.size());
@@ -104,7 +104,7 @@ facts::Reason told(const Asking& asking, const Happening& happening, const Sort&
                  {asking.source(sort.shut_days), asking.source(sort.price)});
 }
 
-int colonies_at(const Asking& asking) {
+int stocks_beside(const Asking& asking) {
   return static_cast<int>(std::count_if(asking.input.colonies.begin(), asking.input.colonies.end(),
                                         [&](const auto& colony) { return colony.site == asking.site.site; }));
 }
@@ -128,11 +128,11 @@ facts::Need what_follows(const Asking& of_site, const Happening& happening, cons
   need.clock = sort.clock;
   need.at_home = sort.at_home;
   if (sort.clock != facts::Clock::opening) need.temperature_min_C = -5;
-  const int concerned = colony != nullptr ? 1 : std::max(1, colonies_at(asking));
+  const int concerned = colony != nullptr ? 1 : std::max(1, stocks_beside(asking));
   need.minutes = asking.minutes("check_minutes") * (sort.clock == facts::Clock::opening ? concerned : 1);
   need.loss = loss_when_late(asking, from - 1, 14, asking.fact(sort.price) * concerned);
   need.why.push_back(told(asking, happening, sort));
-  need.take = parts_of(sort.take);
+  need.take = items_in(sort.take);
   need.cautions.emplace_back(sort.care);
   if (sort.clock == facts::Clock::opening && colony != nullptr) need.write_down = "full look, ";
   return need;
