@@ -150,7 +150,7 @@ std::vector<std::optional<std::size_t>> columns_of(const std::vector<FieldShape>
 }
 
 // ---- the file ----
-std::string quoted(std::string_view text) {
+std::string in_quotes(std::string_view text) {
   std::string out = "\"";
   for (const char c : text) {
     if (c == '"' || c == '\\') out += '\\';
@@ -172,7 +172,7 @@ std::string in_words(const FieldShape& field) {
 }
 
 void write_field(std::string& out, const FieldShape& field, std::string_view column) {
-  out += std::string(field.name) + " = { column = " + quoted(column);
+  out += std::string(field.name) + " = { column = " + in_quotes(column);
   if (field.type == FieldType::id) out += ", as_key = true";
   out += " }";
   if (field.type == FieldType::choice)
@@ -186,13 +186,13 @@ std::string head_of(const Sample& sample, const std::string& file, std::string_v
   std::string out =
       "# A first draft from the header of " + file + ": read it, mend it, then import with --dry-run.\n";
   std::replace(out.begin(), out.end() - 1, '\n', ' ');
-  out += "about = " + quoted(std::string(kind) + ", one for each row") + "\n";
+  out += "about = " + in_quotes(std::string(kind) + ", one for each row") + "\n";
   if (const auto marks = marks_for_missing(sample); !marks.empty()) {
     out += "missing = [";
-    for (std::size_t i = 0; i < marks.size(); ++i) out += (i == 0 ? "" : ", ") + quoted(marks[i]);
+    for (std::size_t i = 0; i < marks.size(); ++i) out += (i == 0 ? "" : ", ") + in_quotes(marks[i]);
     out += "]\n";
   }
-  if (sample.separator != ',') out += "separator = " + quoted(std::string(1, sample.separator)) + "\n";
+  if (sample.separator != ',') out += "separator = " + in_quotes(std::string(1, sample.separator)) + "\n";
   if (has_decimal_comma(sample)) out += "decimal = \",\"\n";
   return out;
 }
@@ -210,14 +210,14 @@ Expected<std::string> draft_map(std::string_view csv, const std::string& file, s
   std::string out = head_of(*sample, file, kind) + "\n[date]\n";
   if (const auto date = date_column(*sample)) {
     used.insert(date->column);
-    out += "column = " + quoted(sample->header[date->column]) + "\n";
-    if (date->format != iso_day) out += "format = " + quoted(date->format) + "\n";
+    out += "column = " + in_quotes(sample->header[date->column]) + "\n";
+    if (date->format != iso_day) out += "format = " + in_quotes(date->format) + "\n";
     if (date->day_and_month_may_be_swapped)
       out += "# Day and month could as well be the other way round: check one row by hand.\n";
   } else {
     out += "# No column reads as a date in every row: name it here, with its format.\n# column = ...\n";
   }
-  out += "\n[[entry]]\nkind = " + quoted(kind) + "\n[entry.fields]\n";
+  out += "\n[[entry]]\nkind = " + in_quotes(kind) + "\n[entry.fields]\n";
   const auto fields = field_shapes(*payload);
   const auto chosen = columns_of(fields, *sample, used);
   std::string must, may;
@@ -225,7 +225,7 @@ Expected<std::string> draft_map(std::string_view csv, const std::string& file, s
     if (chosen[f])
       write_field(out, fields[f], sample->header[*chosen[f]]);
     else if (fields[f].needed && fields[f].type == FieldType::choice)
-      out += std::string(fields[f].name) + " = " + quoted(fields[f].choices.front()) +
+      out += std::string(fields[f].name) + " = " + in_quotes(fields[f].choices.front()) +
              "  # a guess for every row; " + in_words(fields[f]) + "\n";
     else
       (fields[f].needed ? must : may) += "#   " + in_words(fields[f]) + "\n";
@@ -234,7 +234,7 @@ Expected<std::string> draft_map(std::string_view csv, const std::string& file, s
   if (!may.empty()) out += "# May be given:\n" + may;
   std::string left;
   for (std::size_t c = 0; c < sample->header.size(); ++c)
-    if (!used.contains(c)) left += "#   " + quoted(sample->header[c]) + "\n";
+    if (!used.contains(c)) left += "#   " + in_quotes(sample->header[c]) + "\n";
   if (!left.empty()) out += "# Columns that are not used:\n" + left;
   return out;
 }
