@@ -62,7 +62,11 @@ Outcome fit_to_live_in(const Known& known, const HiveId& hive) {
   const auto parts = parts_on(known.standing, known.day);
   for (const PartId& id : of->parts) {
     const auto at = parts.find(id);
-    if (at == parts.end() || bees_may_stay(at->second)) continue;
+    if (at == parts.end())
+      return bad_input("the hive '" + hive.text() + "' is put together of '" + id.text() +
+                           "', and what was said of that part was taken back: no bees go into it",
+                       "hive", "enter the part again, with its origin");
+    if (bees_may_stay(at->second)) continue;
     const std::string grounds = grounds_in_words(at->second.part);
     return bad_input("the hive '" + hive.text() + "' is put together of '" + at->second.part.name +
                          "', which is " + std::string(entries::word_for(at->second.state)) +

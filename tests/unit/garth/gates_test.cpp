@@ -165,6 +165,17 @@ TEST(Hive, shows_no_more_brood_than_it_takes) {
       << "in the supers too";
 }
 
+TEST(Kit, what_is_said_of_a_part_and_taken_back_lets_no_bees_in) {
+  ToldBook book;
+  book.must(day_of(3, 1), part("new", entries::PartOrigin::own_build));
+  const EntryId said = book.last();
+  book.must(day_of(3, 2), hive_of("new"));
+  book.must(day_of(3, 3), entries::PartNow{.part = PartId("new"), .state = entries::PartState::suspect});
+  book.must(day_of(3, 4), entries::Removed{.entry = said});
+  EXPECT_THAT(book.say(day_of(3, 5), entries::ColonyMoved{.colony = alder, .hive = h3}),
+              HasSubstr("was taken back"));
+}
+
 TEST(Transfer, goes_only_by_a_way_that_the_combs_of_both_hives_allow) {
   using entries::CombsHang;
   ToldBook book;
