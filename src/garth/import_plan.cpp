@@ -1,5 +1,7 @@
 #include "garth/import_plan.hpp"
 
+#include <fmt/format.h>
+
 #include <algorithm>
 #include <map>
 #include <set>
@@ -239,9 +241,10 @@ void Planner::look_for_repeats() {
     const auto [at, is_new] = seen.emplace(std::tuple(each.rule, whom, each.draft.happened), each.draft.line);
     if (is_new || whom == "/") continue;
     if (repeats++ == 0) {
-      const std::string one = std::to_string(at->second), other = std::to_string(each.draft.line);
-      first = one == other ? "two on line " + one + " say " : "lines " + one + " and " + other + " both say ";
-      first += std::string(entries::kind_name(payload)) + " for " + each.draft.happened.iso();
+      first = at->second == each.draft.line
+                  ? fmt::format("two on line {} say", at->second)
+                  : fmt::format("lines {} and {} both say", at->second, each.draft.line);
+      first += fmt::format(" {} for {}", entries::kind_name(payload), each.draft.happened.iso());
     }
   }
   if (repeats == 1) plan_.oddities.push_back(first);

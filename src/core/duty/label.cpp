@@ -60,7 +60,7 @@ bool has_word(const std::string& text, const std::string& word) {
 std::string word_in(const std::string& text, const std::string& list) {
   for (std::size_t from = 0; from < list.size();) {
     const auto end = std::min(list.find(", ", from), list.size());
-    if (const std::string word = list.substr(from, end - from); has_word(text, word)) return word;
+    if (std::string word = list.substr(from, end - from); has_word(text, word)) return word;
     from = end + 2;
   }
   return {};

@@ -21,10 +21,10 @@ inline constexpr Limits latitude{-90, 90, "deg"}, longitude{-180, 180, "deg"}, e
     wind{0, 70, "m/s"}, gust{0, 110, "m/s"}, sun{0, 24, "h"}, month{1, 12, ""}, month_days{0, 31, "days"},
     nectar{0, 15, "kg/day"}, weekday{1, 7, ""}, hour{0, 24, "h"}, kit{0, 10000, ""}, any{-1e9, 1e9, ""},
     money{0, 1e7, ""}, metres{-5000, 5000, "m"}, size{0, 5000, "m"}, planted{1500, 2100, ""},
-    stand_cm{0, 300, "cm"}, comb_mm{50, 800, "mm"}, azimuth{0, 360, "deg"}, drones{1, 60, "drones"}, thread{0, 200, "mm"},
-    lot_kg{0, 5000, "kg"}, moisture{10, 35, "%"}, index{1.46, 1.52, ""}, jars{0, 100000, "jars"},
-    net_g{1, 50000, "g"}, wax_kg{0, 1000, "kg"}, build_hours{0, 1000, "h"}, area{0.01, 1e7, "m2"},
-    plants{0, 100000, "plants"}, watch{1, 240, "min"}, visitors{0, 5000, "visitors"},
+    stand_cm{0, 300, "cm"}, comb_mm{50, 800, "mm"}, azimuth{0, 360, "deg"}, drones{1, 60, "drones"},
+    thread{0, 200, "mm"}, lot_kg{0, 5000, "kg"}, moisture{10, 35, "%"}, index{1.46, 1.52, ""},
+    jars{0, 100000, "jars"}, net_g{1, 50000, "g"}, wax_kg{0, 1000, "kg"}, build_hours{0, 1000, "h"},
+    area{0.01, 1e7, "m2"}, plants{0, 100000, "plants"}, watch{1, 240, "min"}, visitors{0, 5000, "visitors"},
     file_bytes{0, 2e9, "bytes"};
 }  // namespace limits
 
