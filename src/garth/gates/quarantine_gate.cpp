@@ -61,6 +61,7 @@ class ApartJudge {
   // ---- combs ----
   void judge(const entries::Combs& combs) {
     if (combs.colony) shared(combs.combs, *combs.colony);
+    if (combs.colony && combs.parted_from) shared(*combs.parted_from, *combs.colony);
   }
   void judge(const entries::CombsMoved& moved) {
     if (moved.colony) shared(moved.combs, *moved.colony);

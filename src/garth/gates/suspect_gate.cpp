@@ -151,11 +151,19 @@ class MoveJudge {
     }
   }
   void judge(const entries::Combs& combs) {
+    if (combs.parted_from) parted(*combs.parted_from, combs.colony);
     const auto before = colony_with(combs.combs);
     if (before == combs.colony) return;
     if (combs.colony) colony(*combs.colony);
     if (before) colony(*before);
     if (combs.colony) been_on(combs.combs);
+  }
+  // To part combs off is to move them from where the whole is or was.
+  void parted(const CombsId& whole, const std::optional<ColonyId>& to) {
+    const auto from = colony_with(whole);
+    if (from == to) return;
+    if (from) colony(*from);
+    if (to) been_on(whole);
   }
   void judge(const entries::CombsMoved& moved) {
     if (moved.to == entries::CombsGo::burnt) return;  // what an inspector orders

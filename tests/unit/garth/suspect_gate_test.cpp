@@ -354,5 +354,21 @@ TEST_F(SuspectAlder, boxes_are_not_put_on_by_telling_the_hive_again) {
   EXPECT_THAT(told.say(after, hive), HasSubstr("suspect"));
 }
 
+TEST(Suspect, combs_leave_by_no_parting_off) {
+  ToldBook book;
+  const auto batch = [](const char* key, std::optional<ColonyId> on, std::optional<CombsId> whole) {
+    return entries::Combs{.combs = CombsId(key),
+                          .name = key,
+                          .count = whole ? 1 : 2,
+                          .drawn_year = 2026,
+                          .parted_from = std::move(whole),
+                          .colony = std::move(on)};
+  };
+  book.must(day_of(5, 28), batch("k", alder, {}));
+  book.must(day_of(6, 1), ropy(alder));
+  EXPECT_NE(book.say(day_of(6, 2), batch("k2", birch, CombsId("k"))), "");
+  EXPECT_NE(book.say(day_of(6, 2), batch("k3", {}, CombsId("k"))), "");
+}
+
 }  // namespace
 }  // namespace beegarth::garth
