@@ -63,6 +63,10 @@ struct TextFinder : entries::FieldsPassedBy {
 };
 
 // ---- what is likelier a slip than the truth ----
+constexpr auto settings = std::to_array<std::string_view>(
+    {"country", "emergency_number", "keeper", "label_address", "label_infant_caution", "label_name",
+     "label_origin", "people", "price_per_hour", "today"});
+
 Outcome likely(const entries::MiteCount& count) {
   // from memory: colonies about to die of mites carry one or two on a bee; none carries three on each.
   constexpr int most_mites_on_a_bee = 3;
@@ -77,6 +81,26 @@ Outcome likely(const entries::Weather& weather) {
 Outcome likely(const entries::Planted& planted) {
   if (planted.count > 0) return Done{};
   return bad_input("nothing was planted", "count", "say how many");
+}
+// More than any comb holds; the same limit as that of a hive's own figure.
+Outcome likely(const entries::Harvest& harvest) {
+  if (!harvest.combs || harvest.kg <= *harvest.combs * entries::limits::kg_per_comb.high) return Done{};
+  return bad_input(
+      "so much honey is in no " + std::to_string(*harvest.combs) + (*harvest.combs == 1 ? " comb" : " combs"),
+      "kg", "check kg and combs");
+}
+// Whom it went to matters: that one takes over its signs and its combs.
+Outcome likely(const entries::ColonyEnded& ended) {
+  if (ended.how != entries::Ending::united) return Done{};
+  return bad_input("it is not said with which colony it was united", "how",
+                   "enter unite, which ends the one and names the other");
+}
+Outcome likely(const entries::Setting& setting) {
+  if (std::find(settings.begin(), settings.end(), setting.name) != settings.end()) return Done{};
+  std::string all;
+  for (const std::string_view name : settings) all += (all.empty() ? "" : ", ") + std::string(name);
+  return bad_input("nothing asks for a setting '" + setting.name.substr(0, 60) + "'", "name",
+                   "use one of: " + all);
 }
 Outcome likely(const entries::NeedAnswered& answer) {
   return work::sound_need_key(answer.need);

@@ -123,16 +123,46 @@ std::vector<std::string> words_of(std::string_view name) {
   return words;
 }
 
-// 2 where the names are the same words, 1 where all words of one stand in the other, else 0.
+// As the trade says it: a frame or a bar holds a comb, and combs that bees cover are seams.
+std::vector<std::string> in_our_words(std::string_view name) {
+  constexpr auto combs = std::to_array<std::string_view>({"frame", "frames", "bar", "bars", "comb"});
+  constexpr auto empty = std::to_array<std::string_view>({"of", "the", "number", "no", "count", "total"});
+  std::vector<std::string> words;
+  for (std::string& word : words_of(name)) {
+    if (std::find(empty.begin(), empty.end(), word) != empty.end()) continue;
+    if (std::find(combs.begin(), combs.end(), word) != combs.end()) word = "combs";
+    words.push_back(std::move(word));
+  }
+  std::sort(words.begin(), words.end());
+  if (words == std::vector<std::string>{"bees", "combs"}) return {"seams"};
+  return words;
+}
+
+// 2 where the names say the same; 1 where one says more than the other, if what they share is more than one
+// word: "combs of bees" is no number of bees.
 int likeness(const std::vector<std::string>& column, const std::vector<std::string>& field) {
   if (column.empty() || field.empty()) return 0;
   if (column == field) return 2;
-  const auto all_in = [](const auto& few, const auto& many) {
-    return std::all_of(few.begin(), few.end(), [&](const std::string& word) {
-      return std::find(many.begin(), many.end(), word) != many.end();
-    });
-  };
-  return all_in(column, field) || all_in(field, column) ? 1 : 0;
+  const bool more = std::includes(column.begin(), column.end(), field.begin(), field.end()) ||
+                    std::includes(field.begin(), field.end(), column.begin(), column.end());
+  const std::size_t shared = std::min(column.size(), field.size());
+  constexpr auto of_a_name = std::to_array<std::string_view>({"key", "kg", "mm", "name", "date"});
+  const auto& longer = column.size() > field.size() ? column : field;
+  const bool only_a_unit = shared == 1 && longer.size() == 2 &&
+                           std::any_of(longer.begin(), longer.end(), [&](const std::string& word) {
+                             return std::find(of_a_name.begin(), of_a_name.end(), word) != of_a_name.end();
+                           });
+  return more && (shared > 1 || only_a_unit) ? 1 : 0;
+}
+
+// A colony is mostly listed by the hive that it lives in; then the key has to be that of the colony.
+bool names_the_colony(const FieldShape& field, const std::vector<std::string>& column) {
+  return field.name == "colony" && column == std::vector<std::string>{"hive"};
+}
+
+bool fits(const FieldShape& field, const std::vector<std::string>& column, int wanted) {
+  const int alike = likeness(column, in_our_words(field.name));
+  return alike == wanted || (wanted == 1 && alike == 0 && names_the_colony(field, column));
 }
 
 // For each field the column that is most like it, each column once; the best likeness first.
@@ -142,7 +172,7 @@ std::vector<std::optional<std::size_t>> columns_of(const std::vector<FieldShape>
   for (const int wanted : {2, 1})
     for (std::size_t f = 0; f < fields.size(); ++f)
       for (std::size_t c = 0; c < sample.header.size() && !chosen[f]; ++c)
-        if (!used.contains(c) && likeness(words_of(sample.header[c]), words_of(fields[f].name)) == wanted) {
+        if (!used.contains(c) && fits(fields[f], in_our_words(sample.header[c]), wanted)) {
           chosen[f] = c;
           used.insert(c);
         }

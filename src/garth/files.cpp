@@ -14,6 +14,10 @@
 namespace beegarth::garth {
 namespace {
 
+std::string size_in_words(std::size_t bytes) {
+  return bytes >= (1U << 20U) ? std::to_string(bytes >> 20U) + " MiB" : std::to_string(bytes >> 10U) + " KiB";
+}
+
 Problem storage(const std::string& what, const std::string& path, const std::string& remedy) {
   return {ProblemKind::storage, what, path, remedy};
 }
@@ -89,8 +93,7 @@ Expected<std::string> read_file(const std::string& path, std::size_t most_bytes)
   while (file.read(block.data(), static_cast<std::streamsize>(block.size())) || file.gcount() > 0) {
     bytes.append(block.data(), static_cast<std::size_t>(file.gcount()));
     if (bytes.size() > most_bytes)
-      return bad_input("the file is larger than " + std::to_string(most_bytes >> 20) + " MB", path,
-                       "split it");
+      return bad_input("the file is larger than " + size_in_words(most_bytes), path, "split it");
   }
   return bytes;
 }

@@ -55,7 +55,7 @@ Expected<DayAhead> day_in(std::string_view line, const std::string& where) {
   if (!date) return bad_input(date.problem().what, where, "begin each row with its day, like 2026-06-04");
   if (cells.size() > columns.size() + 1)
     return bad_input("this row has more than five numbers", where,
-                     "write the day, then highest, lowest, rain, wind and gust");
+                     "write the day, then highest, lowest, rain, wind and gust, with a point in 19.5");
   DayAhead day{.date = *date, .where = where};
   for (std::size_t i = 1; i < cells.size(); ++i) {
     const auto number = number_in(cells[i], columns[i - 1], where);

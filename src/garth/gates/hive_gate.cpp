@@ -56,8 +56,15 @@ Outcome can_do(const Known&, const entries::Hive& hive) {
 Outcome can_do(const Known& known, const entries::Room& room) {
   const auto* hive = hive_of(known, room.colony);
   const int boxes = room.super_combs.value_or(0), nest = room.brood_combs.value_or(0);
-  if (hive == nullptr || (boxes <= 0 && nest <= 0)) return Done{};
+  if (hive == nullptr) return Done{};
   const HiveCombs before = combs_now(known, hive->hive);
+  // Supers that nobody told of when the hive was entered may come off all the same.
+  const bool told_of_boxes = hive->super_combs || before.boxes > 0;
+  if (told_of_boxes && before.boxes + boxes < 0)
+    return cannot(*hive, "has " + combs_in_words(before.boxes) + " in boxes on top", "check the number");
+  if (before.nest + nest < 0)
+    return cannot(*hive, "has " + combs_in_words(before.nest) + " in the nest", "check the number");
+  if (boxes <= 0 && nest <= 0) return Done{};
   HiveCombs after;  // only what is added to is asked after
   if (boxes > 0) after.boxes = before.boxes + boxes;
   if (nest > 0) after.nest = before.nest + nest;

@@ -1,5 +1,6 @@
 // Honey from a comb that was on during feeding or treatment is never offered.
 #include <algorithm>
+#include <cstdlib>
 #include <string>
 
 #include "garth/gates/gates.hpp"
@@ -25,13 +26,23 @@ HoneyLedger of_all_days(const Known& known) {
                   first_said(known.said));
 }
 
+// By the bucket, not in jars: a sale of jars may say its weight too.
+double sold_loose_kg(const Known& known, const LotId& lot) {
+  double kg = 0;
+  for (const auto& entry : known.standing) {
+    const auto* sale = std::get_if<entries::Sale>(&entry.payload);
+    if (sale && sale->lot == lot && !sale->jars) kg += sale->kg.value_or(0);
+  }
+  return kg;
+}
+
 // Every jar goes back to a harvest; what is over has come from nowhere.
 Outcome judge_jars(const Known& known, const entries::Jars& jars) {
   const double filled_kg = jars.jars * jars.net_g / 1000;
   const HoneyLedger that_day = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
   for (const HoneyLedger& ledger : {that_day, of_all_days(known)}) {
     const double held = ledger.held_kg(jars.lot), jarred = ledger.jarred_kg(jars.lot) + filled_kg;
-    if (!holds_too_much(jarred, held)) continue;
+    if (!holds_too_much(jarred + sold_loose_kg(known, jars.lot), held)) continue;
     return bad_input("lot '" + jars.lot.text() + "' holds " + kg_in_words(held) +
                          " by its harvests, and its jars would hold " + kg_in_words(jarred),
                      "jars", "enter the harvest that is missing, or correct its kg or the jars");
@@ -72,28 +83,48 @@ Outcome judge_parting(const Known& known, const entries::Combs& combs) {
   return Done{};
 }
 
-// No more is sold of a lot than was harvested into it, nor more jars of it than were filled.
+// A batch that is named for combs that come off has as many, and hangs on no other hive: else its mark, or
+// that it has none, would be said of combs that are not of it.
+Outcome judge_named_batch(const Known& known, const entries::Room& room) {
+  const int moved = std::abs(room.super_combs.value_or(0)) + std::abs(room.brood_combs.value_or(0));
+  if (!room.combs || moved == 0) return Done{};
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
+  const auto batch = ledger.batches.find(*room.combs);
+  if (batch == ledger.batches.end()) return Done{};
+  if (moved > batch->second.combs.count)
+    return bad_input("'" + batch->second.combs.name + "' has " + std::to_string(batch->second.combs.count) +
+                         " combs, and " + std::to_string(moved) + " are said to be of it",
+                     "combs", "enter those of the batch and the others apart");
+  const bool comes_off = room.super_combs.value_or(0) < 0 || room.brood_combs.value_or(0) < 0;
+  if (comes_off && batch->second.on && batch->second.on != room.colony)
+    return bad_input("'" + batch->second.combs.name + "' hangs on '" + batch->second.on->text() + "'",
+                     "combs", "name the batch that came off, or none");
+  return Done{};
+}
+
+// No more is sold of a lot than was harvested into it and is not in jars, nor more jars of it than were
+// filled.
 Outcome judge_amount_sold(const Known& known, const entries::Sale& sale) {
-  double sold_kg = sale.kg.value_or(0);
   int sold = sale.jars.value_or(0), filled = 0;
   for (const auto& entry : known.standing) {
     const auto* before = std::get_if<entries::Sale>(&entry.payload);
-    if (before && before->lot == sale.lot)
-      sold_kg += before->kg.value_or(0), sold += before->jars.value_or(0);
+    if (before && before->lot == sale.lot) sold += before->jars.value_or(0);
     const auto* jars = std::get_if<entries::Jars>(&entry.payload);
     if (jars && jars->lot == *sale.lot) filled += jars->jars;
   }
-  const HoneyLedger ledger = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
-  const double held = ledger.held_kg(*sale.lot);
-  if (sale.kg && holds_too_much(sold_kg, held))
-    return bad_input("lot '" + sale.lot->text() + "' holds " + kg_in_words(held) + " by its harvests, and " +
-                         kg_in_words(sold_kg) + " of it would be sold",
-                     "kg", "enter the harvest that is missing, or correct the kg");
   if (sale.jars && sold > filled)
     return bad_input(std::to_string(filled) + " jars of lot '" + sale.lot->text() + "' were filled, and " +
                          std::to_string(sold) + " would be sold",
                      "jars", "enter the jars that were filled first, or correct the number");
-  return Done{};
+  if (sale.jars || !sale.kg) return Done{};
+  const HoneyLedger ledger = honey_on(known.standing, known.day, known.rules.honey, first_said(known.said));
+  const double held = ledger.held_kg(*sale.lot), jarred = ledger.jarred_kg(*sale.lot),
+               loose = sold_loose_kg(known, *sale.lot) + *sale.kg;
+  if (!holds_too_much(loose + jarred, held)) return Done{};
+  return bad_input("lot '" + sale.lot->text() + "' holds " + kg_in_words(held) + " by its harvests" +
+                       (jarred > 0 ? ", of which " + kg_in_words(jarred) + " are in jars" : std::string()) +
+                       ", and " + kg_in_words(loose) + " of it would be sold loose",
+                   "kg", "enter the harvest that is missing, or correct the kg");
 }
 
 Outcome judge_harvest(const Known& known, const book::Draft& draft, const entries::Harvest& harvest) {
@@ -125,7 +156,9 @@ Outcome judge_lot(const Known& known, const LotId& lot, const char* deed) {
 
 // Whoever buys it must be able to ask where it comes from, as soon as the book can tell.
 Outcome judge_sale_of_no_lot(const Known& known, const entries::Sale& sale) {
-  const bool honey = sale.what == entries::Goods::honey || sale.jars;
+  const bool as_feed =
+      sale.what == entries::Goods::feed && sale.description.find("honey") != std::string::npos;
+  const bool honey = sale.what == entries::Goods::honey || sale.jars || as_feed;
   const auto tells = std::find_if(known.standing.begin(), known.standing.end(), [](const auto& entry) {
     return std::holds_alternative<entries::Lot>(entry.payload) ||
            std::holds_alternative<entries::Harvest>(entry.payload);
@@ -177,6 +210,7 @@ Outcome honey_gate(const Known& known, const book::Draft& draft) {
   if (const auto* extraction = std::get_if<entries::Extraction>(&draft.payload))
     return judge_extraction(known, *extraction);
   if (const auto* combs = std::get_if<entries::Combs>(&draft.payload)) return judge_parting(known, *combs);
+  if (const auto* room = std::get_if<entries::Room>(&draft.payload)) return judge_named_batch(known, *room);
   return Done{};
 }
 

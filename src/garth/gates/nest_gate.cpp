@@ -50,11 +50,24 @@ std::vector<const entries::Entry*> nests_there(const Known& known) {
   return nests;
 }
 
+// A patch named at another site would be a way round its nest.
+Outcome lies_there(const Known& known, const Ground& ground) {
+  for (auto entry = known.standing.rbegin(); entry != known.standing.rend(); ++entry) {
+    const auto* patch = std::get_if<entries::Patch>(&entry->payload);
+    if (patch == nullptr || patch->patch != ground.patch) continue;
+    if (patch->site == ground.site) return Done{};
+    return bad_input("the patch '" + patch->patch.text() + "' lies at '" + patch->site.text() + "'", "site",
+                     "name that site, or a patch of this one");
+  }
+  return Done{};
+}
+
 }  // namespace
 
 Outcome nest_gate(const Known& known, const book::Draft& draft) {
   const auto ground = std::visit([](const auto& said) { return worked_by(said); }, draft.payload);
   if (!ground) return Done{};
+  if (Outcome there = lies_there(known, *ground); !there) return there;
   for (const entries::Entry* entry : nests_there(known)) {
     const auto& nest = std::get<entries::Nest>(entry->payload);
     if (nest.site != ground->site || (nest.patch && ground->patch && nest.patch != ground->patch)) continue;

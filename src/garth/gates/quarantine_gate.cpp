@@ -70,8 +70,8 @@ class ApartJudge {
     const int boxes = room.super_combs.value_or(0), nest = room.brood_combs.value_or(0);
     if (room.combs && (boxes > 0 || nest > 0)) return shared(*room.combs, room.colony);
     const auto apart = apart_.find(room.colony);
-    if (nest < 0 && !room.combs && apart != apart_.end())
-      refuse(room.colony, apart->second, "combs of its nest do not go unnamed among others",
+    if ((nest < 0 || boxes < 0) && !room.combs && apart != apart_.end())
+      refuse(room.colony, apart->second, "its combs do not go unnamed among others",
              "name the batch that they are: combs");
   }
   // Combs carry disease through the store: the colony on which a batch was last counts.
@@ -91,8 +91,10 @@ class ApartJudge {
   // ---- leaving ----
   void judge(const entries::Sale& sale) {
     using entries::Goods;
-    const bool of_a_stock = sale.what == Goods::bees || sale.what == Goods::queen || sale.what == Goods::kit;
-    if (sale.colony && of_a_stock) kept_apart(*sale.colony, "nothing of it is sold");
+    if (sale.colony) return kept_apart(*sale.colony, "nothing of it is sold");
+    if (sale.what == Goods::bees || sale.what == Goods::queen)
+      refuse(apart_.begin()->first, apart_.begin()->second,
+             "bees are not sold without saying of which colony", "name the colony that they are of");
   }
   void judge(const entries::ColonyEnded& ended) {
     if (ended.how == entries::Ending::sold || ended.how == entries::Ending::given_away)

@@ -101,7 +101,8 @@ class Writer {
     const auto answer = duty::judge_record(record, country_table(session_, giving.colonies.front()));
     if (!answer) return answer.problem();
     rows.push_back({giving.date,
-                    {giving.date.iso(), "given", t.product.value_or(key_in_words(entries::word_for(t.kind))),
+                    {giving.date.iso(), "given",
+                     t.product.value_or("not said (" + key_in_words(entries::word_for(t.kind)) + ")"),
                      t.batch.value_or(""), t.amount.value_or(""), joined(colonies.shown), iso(record.ended),
                      iso(answer->withdrawal_end), t.supplier.value_or(""), giving.who,
                      iso(answer->keep_until), joined(answer->missing)},

@@ -40,6 +40,18 @@ TEST(DraftMap, sees_how_numbers_dates_and_gaps_are_written) {
   EXPECT_TRUE(map) << one_line(map.problem()) << text;
 }
 
+TEST(DraftMap, reads_headers_as_the_trade_writes_them) {
+  const std::string text = drafted(
+      "Date,Hive,Frames of bees,Brood frames,bees hatched\n2026-05-02,Alder 5,4.5,3,9\n", "inspection");
+  EXPECT_THAT(text, HasSubstr("colony = { column = \"Hive\", as_key = true }"));
+  EXPECT_THAT(text, HasSubstr("seams = { column = \"Frames of bees\" }"));
+  EXPECT_THAT(text, HasSubstr("brood_combs = { column = \"Brood frames\" }"));
+  EXPECT_THAT(text, Not(HasSubstr("bees = {"))) << "covered combs are no number of bees";
+  EXPECT_THAT(text, HasSubstr("#   \"bees hatched\""));
+  EXPECT_THAT(drafted("when,Colony name,kg of sugar\n2026-05-02,Alder,2\n", "feed"),
+              HasSubstr("column = \"Colony name\""));
+}
+
 TEST(DraftMap, says_what_it_could_not_know) {
   const std::string text = drafted("when,who,mood\n03/04/2026,Ann,\"say \"\"calm\"\"\"\n", "inspection");
   EXPECT_THAT(text, HasSubstr("the other way round"));

@@ -207,6 +207,26 @@ TEST(Transfer, goes_only_by_a_way_that_the_combs_of_both_hives_allow) {
   EXPECT_THAT(into(h3, Way::combs_lifted_over), HasSubstr("cannot be lifted"));
 }
 
+TEST(Hive, gives_no_more_combs_than_it_has) {
+  ToldBook book;
+  EXPECT_THAT(book.say(day_of(5, 1), entries::Room{.colony = alder, .brood_combs = -60}),
+              HasSubstr("11 combs in the nest"));
+  EXPECT_EQ(book.say(day_of(5, 1), entries::Room{.colony = alder, .super_combs = -10}), "")
+      << "of supers nothing was told when the hive was entered";
+  book.must(day_of(5, 2), entries::Room{.colony = birch, .super_combs = 10});
+  EXPECT_THAT(book.say(day_of(5, 3), entries::Room{.colony = birch, .super_combs = -20}),
+              HasSubstr("in boxes on top"));
+}
+
+TEST(Nest, is_not_got_round_by_naming_another_site) {
+  ToldBook book;
+  const PatchId edge("edge");
+  book.must(day_of(4, 1), entries::Patch{.patch = edge, .site = SiteId("bank"), .name = "edge"});
+  book.must(day_of(5, 1), entries::Nest{.site = SiteId("bank"), .patch = edge, .place = "bank"});
+  EXPECT_THAT(book.say(day_of(5, 2), entries::Cut{.site = SiteId("yard"), .patch = edge, .what = "hedge"}),
+              HasSubstr("lies at 'bank'"));
+}
+
 TEST(Hive, is_asked_for_nothing_that_it_cannot_take_or_show) {
   ToldBook book;
   book.must(day_of(2, 1), entries::Hive{.hive = h3,

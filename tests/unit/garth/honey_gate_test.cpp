@@ -380,5 +380,45 @@ TEST(Honey, no_more_is_extracted_than_was_harvested) {
   EXPECT_EQ(book.say(day_of(7, 3), entries::Extraction{.lot = lot, .kg = 4.5}), "");
 }
 
+TEST(Honey, what_is_sold_loose_and_what_is_in_jars_come_out_of_one_lot) {
+  ToldBook book;
+  const LotId lot("L1");
+  book.must(day_of(7, 1), entries::Lot{.lot = lot, .name = "Early"});
+  book.must(day_of(7, 1), entries::Harvest{.colony = alder, .kg = 9, .lot = lot});
+  book.must(day_of(7, 3), entries::Jars{.lot = lot, .jars = 10, .net_g = 454});
+  const auto loose = [&](double kg) {
+    return entries::Sale{.what = entries::Goods::honey, .description = "a bucket", .lot = lot, .kg = kg};
+  };
+  EXPECT_THAT(book.say(day_of(7, 4), loose(5)), HasSubstr("4.54 kg are in jars"));
+  book.must(day_of(7, 4), loose(4));
+  EXPECT_NE(book.say(day_of(7, 5), entries::Jars{.lot = lot, .jars = 2, .net_g = 454}), "");
+  EXPECT_EQ(book.say(day_of(7, 5), entries::Sale{.what = entries::Goods::honey,
+                                                 .description = "jars, weighed",
+                                                 .lot = lot,
+                                                 .jars = 10,
+                                                 .kg = 4.54}),
+            "")
+      << "the weight of jars is not loose honey too";
+  EXPECT_NE(book.say(day_of(7, 6),
+                     entries::Sale{.what = entries::Goods::feed, .description = "honey for bees", .kg = 6}),
+            "");
+}
+
+TEST(Honey, a_named_batch_has_as_many_combs_as_come_off_and_hangs_there) {
+  ToldBook book;
+  const CombsId one("one");
+  book.must(day_of(4, 1),
+            entries::Combs{.combs = one, .name = "one", .count = 1, .use = entries::CombUse::honey});
+  book.must(day_of(5, 1), entries::Room{.colony = alder, .super_combs = 11});
+  book.must(day_of(5, 2),
+            entries::Treatment{.colony = alder, .kind = entries::TreatmentKind::amitraz, .days = 42});
+  EXPECT_THAT(book.say(day_of(6, 20), entries::Room{.colony = alder, .super_combs = -11, .combs = one}),
+              HasSubstr("has 1 combs"));
+  book.must(day_of(6, 1),
+            entries::CombsMoved{.combs = one, .to = entries::CombsGo::on_hive, .colony = birch});
+  EXPECT_THAT(book.say(day_of(6, 20), entries::Room{.colony = alder, .super_combs = -1, .combs = one}),
+              HasSubstr("hangs on 'birch'"));
+}
+
 }  // namespace
 }  // namespace beegarth::garth

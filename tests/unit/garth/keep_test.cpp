@@ -61,6 +61,17 @@ TEST(Keep, what_is_likelier_a_slip_is_refused_at_the_door_and_no_rule_of_the_boo
   EXPECT_TRUE(entries::validate(wash(300, 9).payload)) << "an old book that has it can still be read";
 }
 
+TEST(Keep, a_setting_that_nothing_asks_for_is_refused) {
+  EXPECT_EQ(where({on(5, 1, entries::Setting{.name = "label_adress", .value = "x"})}), "name");
+  EXPECT_EQ(where({on(5, 1, entries::Setting{.name = "label_address", .value = "x"})}), "kept");
+}
+
+TEST(Keep, more_honey_than_any_comb_holds_and_an_end_in_nobody_are_refused) {
+  EXPECT_EQ(where({on(7, 1, entries::Harvest{.colony = alder, .kg = 300, .combs = 1})}), "kg");
+  EXPECT_EQ(where({on(7, 1, entries::Harvest{.colony = alder, .kg = 9, .combs = 1})}), "kept");
+  EXPECT_EQ(where({on(7, 1, entries::ColonyEnded{.colony = alder, .how = entries::Ending::united})}), "how");
+}
+
 TEST(Keep, an_answer_to_a_need_that_is_never_made_is_refused) {
   EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "fed/alder"})}), "need");
   EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "feed/alder"})}), "kept");

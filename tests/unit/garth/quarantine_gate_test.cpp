@@ -45,6 +45,23 @@ TEST(Quarantine, holds_combs_that_went_by_way_of_the_store) {
               IsEmpty());
 }
 
+TEST(Quarantine, lets_no_boxes_go_unnamed_and_no_part_be_sold_under_another_name) {
+  ToldBook book;
+  book.must(day_of(5, 1), entries::Room{.colony = alder, .super_combs = 11});
+  book.must(day_of(6, 1), entries::Quarantine{.colony = alder, .until = day_of(7, 1)});
+  EXPECT_THAT(book.say(day_of(6, 2), entries::Room{.colony = alder, .super_combs = -11}),
+              HasSubstr("go unnamed"));
+  using entries::Goods;
+  for (const Goods what : {Goods::bees, Goods::other, Goods::plants})
+    EXPECT_NE(book.say(day_of(6, 2), entries::Sale{.what = what, .description = "swarm", .colony = alder}),
+              "");
+  EXPECT_THAT(book.say(day_of(6, 2), entries::Sale{.what = Goods::bees, .description = "swarm"}),
+              HasSubstr("without saying of which colony"));
+  EXPECT_EQ(
+      book.say(day_of(6, 2), entries::Sale{.what = Goods::bees, .description = "a nucleus", .colony = birch}),
+      "");
+}
+
 // ---- swarms and stocks of unknown origin ----
 const ColonyId swarm("swarm");
 

@@ -62,7 +62,7 @@ constexpr auto sorts = std::to_array<Sort>({
      "Not alone, with a telephone, and with nobody about."},
     {"fire", "a fire", Holds::every_visit, "fire_shut_days",
      "once the fire service lets you: look from outside which hives live, close what is dead, water near",
-     facts::Clock::daylight, false, false, "flooded_kg", "tape or foam to close entrances;water",
+     facts::Clock::daylight, false, false, "burnt_kg", "tape or foam to close entrances;water",
      "Fire and rescue decide when anyone goes in."},
 });
 
