@@ -62,6 +62,10 @@ Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entr
 // No hive holds more colonies than it is made for because of the draft, on the last day that is told of.
 Outcome keeps_room(std::span<const entries::Entry> before, std::span<const entries::Entry> after);
 
+// What is said of a colony is not left without its beginning.
+Outcome keeps_beginnings(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                         const book::Draft& draft);
+
 // No queen descends from herself because of the draft.
 Outcome keeps_descent(std::span<const entries::Entry> before, std::span<const entries::Entry> after);
 

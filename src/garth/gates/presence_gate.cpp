@@ -1,6 +1,7 @@
 // A colony is where the book says: nothing is done to one that has ended, and a hive holds one colony, or two
 // where it is made for two.
 #include <map>
+#include <set>
 #include <string>
 
 #include "garth/gates/gates.hpp"
@@ -124,6 +125,37 @@ Outcome keeps_room(std::span<const entries::Entry> before, std::span<const entri
     return bad_input("the hive '" + hive.text() + "' would hold " + std::to_string(colonies) + " colonies",
                      "hive",
                      "end, move or unite one of them first, or enter the hive with two_colonies = true");
+  }
+  return Done{};
+}
+
+namespace {
+
+std::set<ColonyId> begun_in(std::span<const entries::Entry> standing) {
+  std::set<ColonyId> begun;
+  for (const auto& entry : standing) {
+    if (const auto* began = std::get_if<entries::ColonyBegan>(&entry.payload)) begun.insert(began->colony);
+    if (const auto* split = std::get_if<entries::Split>(&entry.payload)) begun.insert(split->into);
+  }
+  return begun;
+}
+
+}  // namespace
+
+Outcome keeps_beginnings(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                         const book::Draft& draft) {
+  if (!draft.supersedes && !std::holds_alternative<entries::Removed>(draft.payload)) return Done{};
+  const std::set<ColonyId> now = begun_in(after);
+  for (const ColonyId& colony : begun_in(before)) {
+    if (now.contains(colony)) continue;
+    for (const auto& entry : after) {
+      if (entries::colony_of(entry.payload) != colony) continue;
+      return bad_input(
+          "'" + colony.text() + "' would never have begun, and there is a " +
+              std::string(entries::kind_name(entry.payload)) + " of it on " + entry.happened.iso(),
+          "entry " + entry.id.text(),
+          "take back what is said of the colony first, the last first; or correct its beginning");
+    }
   }
   return Done{};
 }

@@ -218,6 +218,20 @@ TEST(Hive, gives_no_more_combs_than_it_has) {
               HasSubstr("in boxes on top"));
 }
 
+TEST(Presence, of_a_colony_is_not_taken_back_under_what_is_said_of_it) {
+  ToldBook book;
+  book.must(
+      day_of(3, 1),
+      entries::ColonyBegan{
+          .colony = ColonyId("elm"), .name = "Elm", .hive = h3, .how = entries::Beginning::overwintered});
+  const EntryId began = book.last();
+  book.must(day_of(3, 9), entries::ColonyMoved{.colony = ColonyId("elm"), .hive = HiveId("h4")});
+  const EntryId moved = book.last();
+  EXPECT_THAT(book.say(day_of(4, 1), entries::Removed{.entry = began}), HasSubstr("would never have begun"));
+  book.must(day_of(4, 1), entries::Removed{.entry = moved});
+  EXPECT_EQ(book.say(day_of(4, 2), entries::Removed{.entry = began}), "");
+}
+
 TEST(Nest, is_not_got_round_by_naming_another_site) {
   ToldBook book;
   const PatchId edge("edge");

@@ -108,7 +108,9 @@ void reasons_of_season(facts::Need& need, const Asking& asking) {
   const ColonyStatus& colony = *asking.colony;
   need.why.push_back(because(
       "the odds that winter bees are reared under too many mites are the alarm; the board counts of old "
-      "leaflets (33 a day in August) come later and are superseded by it",
+      "leaflets (" +
+          number_text(asking.fact("board_limit_august"), 0) +
+          " a day in August) come later and are superseded by it",
       {}, {asking.source("treat_odds_to_act"), asking.source("board_limit_august")}));
   if (const auto old = above_old_limits(asking)) need.why.push_back(*old);
   if (colony.last_mite_count)
