@@ -10,7 +10,7 @@
 namespace beegarth::book {
 
 inline constexpr std::int32_t application_id = 0x62656567;  // "beeg"
-inline constexpr int schema_version = 2;
+inline constexpr int schema_version = 3;
 
 // These throw StorageTrouble.
 void create_book_file(const std::string& path, const Surroundings& surroundings);

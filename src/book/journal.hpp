@@ -35,7 +35,7 @@ class Adder {
   void add(const Link& link);
 
  private:
-  Statement latest_, head_, has_, insert_;
+  Statement next_device_, last_of_device_, head_, has_, insert_;
 };
 
 // A row as it lies in the file, payload unread.

@@ -274,23 +274,27 @@ void WordIndex::take_entries(const Database& book, std::int64_t above) {
 
 WordIndex::Places WordIndex::find(const Wanted& wanted, std::optional<std::int64_t> below) const {
   const std::string question = question_of(wanted);
-  const std::string from = question.empty()
-                               ? "SELECT place AS at FROM placed WHERE place BETWEEN ?1 AND ?2"
-                               : "SELECT rowid AS at FROM said WHERE said MATCH ?3 AND rowid BETWEEN "
-                                 "?1 AND ?2";
   const std::int64_t lowest = wanted.from ? place_of(*wanted.from, 0) : INT64_MIN;
   const std::int64_t highest = wanted.to ? place_of(*wanted.to, rows_of_a_day - 1) : INT64_MAX;
-  const auto asked = [&](const std::string& sql, std::int64_t up_to) {
-    Statement statement = database_.prepare(sql);
-    statement.bind(1, lowest).bind(2, up_to);
-    if (!question.empty()) statement.bind(3, question);
-    return statement;
-  };
+  const std::int64_t top = below ? std::min(*below - 1, highest) : highest;
   Places found;
-  Statement count = asked("SELECT count(*) FROM (" + from + ")", highest);
-  if (count.step()) found.count = static_cast<std::size_t>(count.whole(0));
-  Statement page = asked(from + " ORDER BY at DESC", below ? std::min(*below - 1, highest) : highest);
-  while (found.places.size() <= wanted.limit && page.step()) found.places.push_back(page.whole(0));
+  const auto take = [&](std::int64_t place) {
+    if (place <= top && found.places.size() <= wanted.limit) found.places.push_back(place);
+  };
+  if (question.empty()) {
+    Statement count = database_.prepare("SELECT count(*) FROM placed WHERE place BETWEEN ?1 AND ?2");
+    if (count.bind(1, lowest).bind(2, highest).step()) found.count = static_cast<std::size_t>(count.whole(0));
+    Statement page =
+        database_.prepare("SELECT place FROM placed WHERE place BETWEEN ?1 AND ?2 ORDER BY place DESC");
+    page.bind(1, lowest).bind(2, top);
+    while (found.places.size() <= wanted.limit && page.step()) take(page.whole(0));
+    return found;
+  }
+  // Counted and paged in one pass: what a word begins is gathered anew for every question.
+  Statement all = database_.prepare(
+      "SELECT rowid FROM said WHERE said MATCH ?3 AND rowid BETWEEN ?1 AND ?2 ORDER BY rowid DESC");
+  all.bind(1, lowest).bind(2, highest).bind(3, question);
+  for (; all.step(); ++found.count) take(all.whole(0));
   return found;
 }
 

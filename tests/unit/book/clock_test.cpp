@@ -55,5 +55,23 @@ TEST(Book, entries_written_under_a_clock_that_jumps_back_stay_in_order) {
   EXPECT_TRUE(book.verify()->faults.empty());
 }
 
+TEST(Book, what_is_written_on_one_device_comes_after_what_any_other_device_wrote) {
+  Folder folder;
+  Desk desk;
+  const std::string path = folder.file("a.garth");
+  new_book(path, desk);
+  std::vector<entries::Entry> kept;
+  for (const auto& [device, jump] : {std::pair{"barn", 0LL},
+                                     {"zinc", 86'400'000LL},
+                                     {"attic", -900'000LL},
+                                     {"middle", -86'400'000LL},
+                                     {"barn", 5LL}}) {
+    desk.now_ms += jump;
+    auto book = Book::open(path, {.device = device}, desk.surroundings());
+    kept.push_back(book->append({note(device)})->front());
+  }
+  for (std::size_t i = 1; i < kept.size(); ++i) EXPECT_GT(kept[i].written, kept[i - 1].written);
+}
+
 }  // namespace
 }  // namespace beegarth::book

@@ -41,6 +41,13 @@ class Opening : public testing::Test {
     EXPECT_EQ(bytes_of(path), before);
   }
 
+  // As an older beegarth left it: three entries, the last in place of the second.
+  void make_book_of_version(int version) {
+    run_sql(path, bytes_of(BEEGARTH_SOURCE_DIR "/tests/unit/book/old/version_2.sql"));
+    if (version == 1)
+      run_sql(path, "DROP INDEX entry_by_kind; DROP INDEX entry_by_target; PRAGMA user_version=1");
+  }
+
   Folder folder;
   Desk desk;
   std::string path = folder.file("a.garth");
@@ -72,38 +79,48 @@ TEST_F(Opening, a_database_of_another_program) {
 }
 TEST_F(Opening, a_book_of_a_newer_version) {
   make_book();
-  run_sql(path, "PRAGMA user_version=3");
+  run_sql(path, "PRAGMA user_version=4");
   run_sql(path, "PRAGMA journal_mode=DELETE");
   expect_refused("newer beegarth");
 }
-TEST_F(Opening, a_book_of_the_first_version_is_read_as_it_is_and_brought_up_to_date_for_writing) {
-  make_book();
-  std::string lines;
-  {
+TEST_F(Opening, a_book_of_an_older_version_is_read_as_it_is_and_brought_up_to_date_for_writing) {
+  for (const int version : {1, 2}) {
+    path = folder.file("version-" + std::to_string(version) + ".garth");
+    make_book_of_version(version);
+    const std::string before = bytes_of(path);
+    std::string lines;
+    {
+      const auto book = Book::open(path, {.read_only = true}, desk.surroundings());
+      ASSERT_TRUE(book) << one_line(book.problem());
+      lines = *book->export_lines();
+      EXPECT_TRUE(book->verify()->faults.empty());
+      const std::string_view kind = "note";
+      EXPECT_EQ(book->entries_of(std::span(&kind, 1))->size(), 3U);
+    }
+    EXPECT_EQ(bytes_of(path), before);
     auto book = Book::open(path, {}, desk.surroundings());
-    ASSERT_TRUE(book->append({note("kept by an older beegarth")}));
-    lines = *book->export_lines();
-  }
-  run_sql(path, "DROP INDEX entry_by_kind; DROP INDEX entry_by_target; PRAGMA user_version=1");
-  {
-    const auto book = Book::open(path, {.read_only = true}, desk.surroundings());
     ASSERT_TRUE(book) << one_line(book.problem());
     EXPECT_EQ(*book->export_lines(), lines);
-    EXPECT_TRUE(book->verify()->faults.empty());
-    const std::string_view kind = "note";
-    EXPECT_EQ(book->entries_of(std::span(&kind, 1))->size(), book->entries()->size());
+    const auto kept = book->append({note("and goes on")});
+    ASSERT_TRUE(kept) << one_line(kept.problem());
+    const auto all = *book->entries();
+    for (const auto& entry : all) EXPECT_LE(entry.written, kept->front().written);
+    EXPECT_TRUE(book->verify()->faults.empty()) << book->verify()->faults[0];
   }
-  auto book = Book::open(path, {}, desk.surroundings());
-  ASSERT_TRUE(book) << one_line(book.problem());
-  EXPECT_EQ(*book->export_lines(), lines);
-  ASSERT_TRUE(book->append({note("and goes on")}));
-  EXPECT_TRUE(book->verify()->faults.empty()) << book->verify()->faults[0];
+}
+TEST_F(Opening, an_older_book_brought_up_to_date_is_still_never_changed) {
+  make_book_of_version(2);
+  { ASSERT_TRUE(Book::open(path, {}, desk.surroundings())); }
+  sqlite3* database = nullptr;
+  ASSERT_EQ(sqlite3_open(path.c_str(), &database), SQLITE_OK);
+  for (const char* change : {"UPDATE entry SET who = 'x'", "DELETE FROM entry",
+                             "INSERT OR REPLACE INTO entry SELECT * FROM entry"})
+    EXPECT_EQ(sqlite3_exec(database, change, nullptr, nullptr, nullptr), SQLITE_CONSTRAINT) << change;
+  sqlite3_close(database);
 }
 TEST_F(Opening, a_book_of_the_first_version_that_lacks_a_table) {
-  make_book();
-  run_sql(
-      path,
-      "DROP INDEX entry_by_kind; DROP INDEX entry_by_target; DROP TABLE this_copy; PRAGMA user_version=1");
+  make_book_of_version(1);
+  run_sql(path, "DROP TABLE this_copy");
   run_sql(path, "PRAGMA journal_mode=DELETE");
   expect_refused("not those of a book");
 }
