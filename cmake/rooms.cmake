@@ -22,6 +22,7 @@ set(rooms_of_faces garth http draw)
 set(quick_to_compile -O1)
 if(BEEGARTH_SANITIZE)
   set(quick_to_compile -O0)
+  list(APPEND rooms_of_faces book lines duty)  # large to compile, and their tests are quick all the same
 endif()
 set(fuzzed_rooms base entries book garth)  # where the readers are; only these tell a fuzzer which ways it has been
 
@@ -44,6 +45,10 @@ function(beegarth_room name)
       set(alone ${sources})
       list(FILTER alone INCLUDE REGEX "/calc/")
       set_source_files_properties(${alone} PROPERTIES SKIP_UNITY_BUILD_INCLUSION ON)
+    endif()
+    if(BEEGARTH_TOGETHER AND name STREQUAL garth)
+      target_precompile_headers(garth PRIVATE <nlohmann/json.hpp> <fmt/format.h> <garth/gates/gates.hpp>
+        <garth/tables.hpp> <entries/fields.hpp>)
     endif()
     if(BEEGARTH_SANITIZE AND name IN_LIST fuzzed_rooms)
       target_compile_options(${name} PRIVATE -fsanitize=fuzzer-no-link)
