@@ -10,7 +10,7 @@ std::string duty_table_of(std::string_view said) {
     return static_cast<char>(c >= 'A' && c <= 'Z' ? c + ('a' - 'A') : c);
   });
   const bool known = country == "england" || country == "wales" || country == "scotland";
-  return known ? "duty_" + country : "duty_general";
+  return known ? "duty_" + country : std::string(general_duty_table);
 }
 
 }  // namespace beegarth::garth

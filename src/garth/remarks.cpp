@@ -8,6 +8,7 @@
 #include "duty/treatment_gate.hpp"
 #include "entries/fields.hpp"
 #include "garth/believe.hpp"
+#include "garth/countries.hpp"
 #include "garth/ledgers/dead_colony.hpp"
 #include "garth/status.hpp"
 #include "work/words.hpp"
@@ -180,9 +181,26 @@ class Remarks {
     return Done{};
   }
 
+  Outcome of(const Entry&, const entries::Setting& setting) {
+    if (setting.name == "country") tell_country("country", setting.value);
+    return Done{};
+  }
+  Outcome of(const Entry&, const entries::Site& site) {
+    if (site.country) tell_country(site.name, *site.country);
+    return Done{};
+  }
+
   template <class Other>
   Outcome of(const Entry&, const Other&) {
     return Done{};
+  }
+
+  void tell_country(const std::string& about, const std::string& country) {
+    if (country.empty() || country == "general" || duty_table_of(country) != general_duty_table) return;
+    list_.push_back({about,
+                     "no table has the law of '" + country + "': the careful general one is used (" +
+                         std::string(countries_with_a_table) + " have their own)",
+                     "tables/" + std::string(general_duty_table)});
   }
 
   void tell_steps(const Entry& entry, const book::ColonyState& colony) {

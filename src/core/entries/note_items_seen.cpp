@@ -107,7 +107,7 @@ std::vector<Item> strength_and_brood() {
   return {
       {"# seam of? bee?", number(&I::seams, false)},
       {"seam #", number(&I::seams, false)},
-      {"bee on|in # seam", number(&I::seams, false)},
+      {"bee on|in|over|cover # seam|comb", number(&I::seams, false)},
       {"# comb of? bee", number(&I::seams, false)},
       {"# bee", bees},
       {"bee #", bees},
@@ -165,6 +165,8 @@ std::vector<Item> queen_and_cells() {
       {"# QC charged|open", count(&I::charged_cells)},
       {"# queen? cell|qc with|holding larva", count(&I::charged_cells)},
       {"QC with|holding larva", one_charged_cell},
+      unclear("# cell with|holding larva", "queen cells?"),
+      unclear("cell with|holding larva", "queen cells? and how many?"),
       {"# sealed queen? cell|qc", count(&I::sealed_cells)},
       {"# capped QC", count(&I::sealed_cells)},
       {"sealed queen? cell|qc #", count(&I::sealed_cells)},

@@ -1,21 +1,47 @@
 // Two stocks become one only after a look through the brood of both: what one has the other gets.
+#include <algorithm>
+#include <array>
 #include <string>
+#include <string_view>
 
 #include "garth/gates/gates.hpp"
 
 namespace beegarth::garth {
 namespace {
 
+// What a look may show and the stocks be united all the same: robbers, guests and the cold pass no disease on,
+// and a stock with laying workers is united because of them (common practice).
+constexpr auto signs_of_no_disease =
+    std::to_array<std::string_view>({"hornet", "robbing", "mouse", "wax_moth", "chilled_brood", "laying_workers"});
+
+std::string sick_with(const entries::Inspection& look) {
+  for (const std::string& sign : look.signs)
+    if (std::find(signs_of_no_disease.begin(), signs_of_no_disease.end(), sign) == signs_of_no_disease.end())
+      return sign;
+  return {};
+}
+
 Outcome looked_through(const Known& known, const ColonyId& id) {
   const int days = known.rules.unite_look_days;
   std::optional<Date> last;
+  std::string sick;
   for (const auto& entry : known.standing) {
     const auto* look = std::get_if<entries::Inspection>(&entry.payload);
-    if (look && look->colony == id && look->look == entries::Look::full) last = entry.happened;
+    if (look && look->colony == id && look->look == entries::Look::full) {
+      last = entry.happened;
+      sick = sick_with(*look);
+    }
   }
-  if (last && *last >= known.day - days) return Done{};
   const auto at = known.state.colonies.find(id);
   const std::string name = at == known.state.colonies.end() ? id.text() : at->second.began.name;
+  if (last && *last >= known.day - days) {
+    if (sick.empty()) return Done{};
+    std::replace(sick.begin(), sick.end(), '_', ' ');
+    return bad_input("the last look through '" + name + "', on " + last->iso() + ", saw " + sick +
+                         ": what one stock has the other gets",
+                     "colony " + id.text(),
+                     "find out what it is first; unite them after a full look that sees no sign of it");
+  }
   return bad_input("the brood of '" + name + "' was not looked through in the " + std::to_string(days) +
                        " days before" + (last ? ", last on " + last->iso() : "") +
                        ": what one stock has the other gets",

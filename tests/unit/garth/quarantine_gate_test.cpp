@@ -210,5 +210,16 @@ TEST(Unite, asks_for_a_look_through_the_brood_of_both) {
   EXPECT_THAT(book.say(day_of(5, 20), unite), IsEmpty());
 }
 
+TEST(Unite, is_not_done_while_the_last_look_through_either_saw_disease) {
+  ToldBook book;
+  const entries::Unite unite{.colony = birch, .from = alder};
+  book.must(day_of(5, 15), entries::Inspection{.colony = birch});
+  book.must(day_of(5, 15), entries::Inspection{.colony = alder, .signs = {"sac_brood"}});
+  EXPECT_THAT(book.say(day_of(5, 16), unite),
+              HasSubstr("the last look through 'Alder', on 2026-05-15, saw sac brood"));
+  book.must(day_of(5, 17), entries::Inspection{.colony = alder, .signs = {"robbing", "laying_workers"}});
+  EXPECT_THAT(book.say(day_of(5, 18), unite), IsEmpty());
+}
+
 }  // namespace
 }  // namespace beegarth::garth
