@@ -28,13 +28,13 @@ struct Imported {
   std::vector<std::string> remarks;
 };
 
-Expected<Imported> import_into(book::Book& book, const std::string& bytes, const ImportWish& target) {
+Expected<Imported> import_into(book::Book& book, const std::string& bytes, const std::string& file) {
   const auto there = book.entries();
   if (!there) return there.problem();
   const std::set<EntryId> known_before = ids_of(*there);
-  const auto count = book.import_lines(bytes, target.file, target.dry_run);
+  const auto count = book.import_lines(bytes, file, false);
   if (!count) return count.problem();
-  if (target.dry_run || count->added == 0) return Imported{*count, {}};
+  if (count->added == 0) return Imported{*count, {}};
   const auto all = book.entries();
   if (!all) return all.problem();
   std::set<EntryId> added = ids_of(*all);
@@ -47,23 +47,50 @@ Expected<Imported> import_into(book::Book& book, const std::string& bytes, const
   return Imported{*count, what_gates_would_have_refused(*all, added, *tables)};
 }
 
-Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& bytes) {
-  const bool there = std::filesystem::exists(wish.book);
-  ImportWish target = wish;
-  if (!there && wish.dry_run) {
-    // A dry run into a book that is not there yet goes into a passing one.
-    target.book = (std::filesystem::temp_directory_path() /
-                   ("beegarth-trial-" + std::to_string(machine_surroundings().utc_ms())))
-                      .string();
-    target.dry_run = false;
-  }
-  const bool passing = target.book != wish.book;
-  auto imported = [&]() -> Expected<Imported> {
-    auto book = book_to_import_into(target);
+// Takes itself back when it is no longer wanted.
+class PassingBook {
+ public:
+  PassingBook()
+      : path_((std::filesystem::temp_directory_path() /
+               ("beegarth-trial-" + std::to_string(machine_surroundings().utc_ms())))
+                  .string()) {}
+  PassingBook(const PassingBook&) = delete;
+  PassingBook& operator=(const PassingBook&) = delete;
+  ~PassingBook() { take_back_book(path_); }
+  const std::string& path() const { return path_; }
+
+ private:
+  std::string path_;
+};
+
+// What an import would do is found out by doing it to a copy of the book.
+Expected<Imported> try_import(const ImportWish& wish, const std::string& bytes) {
+  const PassingBook passing;
+  auto copy = book::Book::open(passing.path(), {.create = true, .who = wish.who}, machine_surroundings());
+  if (!copy) return copy.problem();
+  if (std::filesystem::exists(wish.book)) {
+    const auto book = book::Book::open(wish.book, {.read_only = true}, machine_surroundings());
     if (!book) return book.problem();
-    return import_into(**book, bytes, target);
+    const auto lines = book->export_lines();
+    if (!lines) return lines.problem();
+    if (const auto there = copy->import_lines(*lines, wish.book, false); !there) return there.problem();
+  }
+  return import_into(*copy, bytes, wish.file);
+}
+
+Expected<Imported> do_import(const ImportWish& wish, const std::string& bytes) {
+  const bool there = std::filesystem::exists(wish.book);
+  auto imported = [&]() -> Expected<Imported> {
+    auto book = book_to_import_into(wish);
+    if (!book) return book.problem();
+    return import_into(**book, bytes, wish.file);
   }();
-  if (passing || (!there && !imported)) take_back_book(target.book);
+  if (!there && !imported) take_back_book(wish.book);
+  return imported;
+}
+
+Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& bytes) {
+  const auto imported = wish.dry_run ? try_import(wish, bytes) : do_import(wish, bytes);
   if (!imported) return imported.problem();
   const auto& count = imported->count;
   nlohmann::json json{{"added", count.added}, {"known", count.known}, {"dry_run", wish.dry_run}};

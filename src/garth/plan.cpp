@@ -6,6 +6,7 @@
 
 #include "entries/fields.hpp"
 #include "garth/answers.hpp"
+#include "garth/crop_waiting.hpp"
 #include "garth/husbandry.hpp"
 #include "garth/ledgers/dead_colony.hpp"
 #include "garth/mip_cbc.hpp"
@@ -156,6 +157,7 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
   }
   add_suspects_left_behind(session, input);
   take_husbandry(session.standing, session.state, input);
+  take_crop_waiting(session.standing, input);
   count_unwritten_treatments(session, input);
   input.answered = keys_at_rest(answered_needs(session), input);
   input.at_a_dead_hive = steps_at_a_dead_hive();

@@ -45,6 +45,7 @@ void take_in(const entries::Inspection& look, const Entry& entry, work::ColonySt
   }
   if (look.charged_cells.value_or(0) > 0) status.last_charged_cells = sighting(entry, *look.charged_cells);
   if (look.sealed_cells.value_or(0) > 0) status.last_sealed_cells = sighting(entry, *look.sealed_cells);
+  if (look.super_share) status.super_share = sighting(entry, *look.super_share);
   if (look.cups_with_egg.value_or(0) > 0) status.last_cups_with_egg = sighting(entry, *look.cups_with_egg);
   if (look.stores_kg)
     status.last_stores = sighting(entry, *look.stores_kg);
@@ -126,6 +127,7 @@ void take_in(const entries::Room& room, const Entry& entry, work::ColonyStatus& 
   status.dwelling.super_combs = std::max(0, status.dwelling.super_combs + room.super_combs.value_or(0));
   if (status.dwelling.super_combs > 0) status.supers_on = sighting(entry, status.dwelling.super_combs);
   if (status.dwelling.super_combs == 0) status.supers_on.reset();
+  if (room.super_combs.value_or(0) != 0) status.super_share.reset();
 }
 
 struct TakeIn {
@@ -146,6 +148,7 @@ struct TakeIn {
   void operator()(const entries::Weight& p) const {
     if (p.what == entries::Weighed::stores) status.last_stores = sighting(entry, p.kg);
   }
+  void operator()(const entries::Harvest&) const { status.super_share.reset(); }
   void operator()(const entries::Feed& p) const { status.last_feed = sighting(entry, p.kg); }
   void operator()(const entries::Treatment& p) const {
     status.last_treatment = sighting(entry, p.days.value_or(0));

@@ -3,7 +3,6 @@
 #include <gtest/gtest.h>
 
 #include "calc_answers.hpp"
-#include "colony/inspection_interval.hpp"
 #include "colony/marking.hpp"
 
 namespace beegarth {
@@ -91,14 +90,20 @@ TEST(QueenDates, what_cannot_be_is_refused) {
 // Handbook page on swarm arithmetic: sealed at 8 days, so seven days for an egg missed, four for a larva of
 // one day.
 TEST(NextLook, is_over_before_a_cell_can_be_sealed) {
-  EXPECT_EQ(colony::days_to_next_look(false, std::nullopt), 7);
-  EXPECT_EQ(colony::days_to_next_look(false, 1), 4);
+  const auto days = [](Json more) {
+    more["date"] = "2026-05-20";
+    return testing::answer("next-look", more)["days"].get<double>();
+  };
+  EXPECT_EQ(days(Json::object()), 7);
+  EXPECT_EQ(days({{"oldest_larva_days", 1}}), 4);
+  EXPECT_EQ(testing::answer("next-look", {{"date", "2026-05-20"}})["next_look"], "2026-05-27");
 }
 
+// The same page.
 TEST(SplitDates, the_brood_is_moved_again_a_day_before_the_virgin) {
-  const auto d = colony::split_dates(*Date::from_ymd(2026, 5, 1));
-  EXPECT_EQ(d.second_move.iso(), "2026-05-08");
-  EXPECT_EQ(d.virgin_emerges.iso(), "2026-05-09");
+  const auto rows = dates({{"event", "cell_sealed"}, {"date", "2026-05-01"}});
+  EXPECT_EQ(row(rows, "split_moved_again")["likely"], "2026-05-08");
+  EXPECT_EQ(row(rows, "virgin_emerges")["likely"], "2026-05-09");
 }
 
 // Club and list pages on queen marking colours: an international convention.

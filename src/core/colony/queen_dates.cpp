@@ -163,6 +163,9 @@ Expected<std::vector<DateRange>> queen_dates(const QueenQuestion& q) {
       calendar.add_laying({});
       break;
     case QueenEvent::cell_sealed: {
+      // Handbook page on swarm arithmetic: what was split off with a cell just sealed is moved on a day
+      // before the virgin is out, so that the bees that have flown since go to the other half.
+      calendar.add_exact("split_moved_again", 7);
       calendar.add("virgin_emerges", {7, 8, 9});  // 7.5-8 days capped, stage table, and out by day 17
       calendar.add_virgin_life({8, 8, 8});
       break;

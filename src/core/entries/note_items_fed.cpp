@@ -88,7 +88,8 @@ std::vector<Item> items_fed() {
       {"bought feed?", bought},
       {"fed|given #kg of? sugar? syrup? #ratio sugar? syrup?", fed_ratio},
       {"fed|given #kg of? sugar? syrup? #ratio by weigh sugar? syrup?", fed_ratio_by_weight},
-      unclear("fed|given #kg of? sugar as|in|for #ratio syrup?", "kg of sugar or of syrup? say: fed 3 kg syrup 2:1"),
+      unclear("fed|given #kg of? sugar as|in|for #ratio syrup?",
+              "kg of sugar or of syrup? say: fed 3 kg syrup 2:1"),
       {"fed|given #ratio sugar? syrup #kg",
        [](Said& s, const PatternMatch& m) {
          return add(s, Feed{.colony = s.colony, .kg = m.numbers[2], .product = m.chosen[0]});

@@ -3,6 +3,9 @@
 
 #include <optional>
 
+#include "base/expected.hpp"
+#include "base/fact_table.hpp"
+
 namespace beegarth::work {
 
 struct LookFound {
@@ -19,6 +22,9 @@ struct LookRule {
   double sealed_days = 8;  // from egg to sealed cell
   double egg_days = 3;
 };
+
+// tables/work.toml.
+Expected<LookRule> look_rule(const FactTable& work);
 
 // Days from the last look to the next, at least 0. With a larva of age a in a cell it is 8 - (3 + a) days to
 // sealing.

@@ -30,6 +30,7 @@ constexpr auto shapes = std::to_array<Shape>({
     {"dead-out"},
     {"dearth"},
     {"empty-hives"},
+    {"extract"},
     {"feed"},
     {"fill-gaps"},
     {"first-look"},
@@ -53,12 +54,14 @@ constexpr auto shapes = std::to_array<Shape>({
     {"strap"},
     {"strips-out"},
     {"suspect"},
+    {"take-crop"},
     {"tell-inspector"},
     {"thin-cells"},
     {"treat"},
     {"watch"},
     {"water-plants"},
     {"weed-plants"},
+    {"wet-combs"},
     {"winter-treatment", After::place_and_year},
 });
 

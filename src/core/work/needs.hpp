@@ -61,6 +61,7 @@ struct ColonyStatus {
   std::optional<Sighting> last_feed;
   std::optional<Sighting> last_stores;  // value: kg, as seen or weighed
   std::optional<Sighting> supers_on;    // value: number of super combs on
+  std::optional<Sighting> super_share;  // value: how full they were seen; nothing taken or put on since
   bool queen_clipped = false;
   bool suspect = false;  // signs that may be a notifiable disease
   struct Sign {
@@ -143,6 +144,13 @@ struct SiteStatus {
   std::vector<double> day_max_C, day_mean_C;  // medians of the days of the plan; empty where none are known
 };
 
+// Honey of a lot that waits for its next step.
+struct LotWaiting {
+  std::string name;
+  Sighting since;
+  std::set<SiteId> sites;  // where the hives stand that it was taken from
+};
+
 struct NeedsInput {
   Date today;
   int days = 14;
@@ -154,6 +162,8 @@ struct NeedsInput {
   std::map<std::string, std::string> kit_where;  // where it stands, in the keeper's words
   std::vector<StockAim> aims;                    // for all sites together
   std::vector<Sighting> stored_combs;            // batches in store; value: number of combs
+  std::vector<LotWaiting> to_extract;            // taken off and not extracted yet
+  std::vector<LotWaiting> wet_combs;             // extracted, and not said where the wet combs went
   std::set<facts::Deed> refused;                 // by the keeper's own rules
   double price_per_hour = 2;                     // of the keeper's time, in the unit of loss
   std::vector<std::string> at_a_dead_hive;       // what to do there, in this order

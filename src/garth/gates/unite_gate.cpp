@@ -9,10 +9,10 @@
 namespace beegarth::garth {
 namespace {
 
-// What a look may show and the stocks be united all the same: robbers, guests and the cold pass no disease on,
-// and a stock with laying workers is united because of them (common practice).
-constexpr auto signs_of_no_disease =
-    std::to_array<std::string_view>({"hornet", "robbing", "mouse", "wax_moth", "chilled_brood", "laying_workers"});
+// What a look may show and the stocks be united all the same: robbers, guests and the cold pass no disease
+// on, and a stock with laying workers is united because of them (common practice).
+constexpr auto signs_of_no_disease = std::to_array<std::string_view>(
+    {"hornet", "robbing", "mouse", "wax_moth", "chilled_brood", "laying_workers"});
 
 std::string sick_with(const entries::Inspection& look) {
   for (const std::string& sign : look.signs)

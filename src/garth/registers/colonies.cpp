@@ -19,6 +19,9 @@ class MovementWriter {
 
   std::vector<RegisterRow> rows_of(std::span<const Entry> standing) {
     for (const Entry& entry : standing)
+      if (const auto* sale = std::get_if<entries::Sale>(&entry.payload); sale && sale->colony && sale->buyer)
+        buyer_of_[*sale->colony] = *sale->buyer;
+    for (const Entry& entry : standing)
       std::visit([&](const auto& said) { take(entry, said); }, entry.payload);
     return std::move(rows_);
   }
@@ -58,7 +61,8 @@ class MovementWriter {
   }
   void take(const Entry& entry, const entries::ColonyBegan& began) {
     if (home_.contains(began.colony)) return settle(began.colony, began.hive);
-    row(entry, began.colony, "began: " + key_in_words(entries::word_for(began.how)), "", place(began.hive));
+    row(entry, began.colony, "began: " + key_in_words(entries::word_for(began.how)), began.from_whom.value_or(""),
+        place(began.hive));
     settle(began.colony, began.hive);
   }
   void take(const Entry& entry, const entries::ColonyMoved& moved) {
@@ -80,13 +84,21 @@ class MovementWriter {
   }
   void take(const Entry& entry, const entries::ColonyEnded& ended) {
     row(entry, ended.colony, "ended: " + key_in_words(entries::word_for(ended.how)),
-        home_.contains(ended.colony) ? place(home_.at(ended.colony)) : "", "");
+        home_.contains(ended.colony) ? place(home_.at(ended.colony)) : "", taker_of(ended));
     home_.erase(ended.colony);
+  }
+  // To whom a stock went: by its sale, or as it was told with its end.
+  std::string taker_of(const entries::ColonyEnded& ended) const {
+    using entries::Ending;
+    if (ended.how != Ending::sold && ended.how != Ending::given_away) return {};
+    const auto buyer = buyer_of_.find(ended.colony);
+    return buyer == buyer_of_.end() ? ended.cause.value_or("") : buyer->second;
   }
   template <class Other>
   void take(const Entry&, const Other&) {}
 
   const Session& session_;
+  std::map<ColonyId, std::string> buyer_of_;
   std::map<HiveId, SiteId> site_of_;
   std::map<HiveId, std::string> name_of_;
   std::map<ColonyId, HiveId> home_;

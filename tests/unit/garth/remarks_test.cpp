@@ -137,9 +137,10 @@ TEST_F(RemarksOn, a_colony_that_died_and_was_not_looked_into) {
 }
 
 TEST_F(RemarksOn, a_country_of_which_no_table_has_the_law) {
-  EXPECT_THAT(told(on(5, 1), entries::Setting{.name = "country", .value = "Gondor"}),
-              Contains(HasSubstr("no table has the law of 'Gondor': the careful general one is used (England, "
-                                 "Wales and Scotland have their own)")));
+  EXPECT_THAT(
+      told(on(5, 1), entries::Setting{.name = "country", .value = "Gondor"}),
+      Contains(HasSubstr("no table has the law of 'Gondor': the careful general one is used (England, "
+                         "Wales and Scotland have their own)")));
   for (const char* known : {"England", "wales", "general"})
     EXPECT_THAT(told(on(5, 1), entries::Setting{.name = "country", .value = known}), IsEmpty());
 }

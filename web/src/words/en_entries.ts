@@ -93,6 +93,7 @@ export const field_words: Record<string, string> = {
   super_combs: 'Super combs',
   undrawn: 'Of these still to be drawn',
   swarm_of: 'Own colony that the swarm came out of',
+  from_whom: 'From whom',
   into: 'Key of the new colony',
   from: 'From',
   bees_share: 'Share of the bees that goes (0 to 1)',

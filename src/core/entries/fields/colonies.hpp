@@ -20,6 +20,7 @@ template <class V, class P> void fields(V& v, P& p, const ColonyBegan*) {
   v.number("bees", p.bees, limits::bees); v.number("stores_kg", p.stores_kg, limits::stores);
   v.count("queen_year", p.queen_year, limits::year); v.flag("queen_clipped", p.queen_clipped); v.text("remark", p.remark);
   v.id("swarm_of", p.swarm_of);
+  v.text("from_whom", p.from_whom);
 }
 template <class V, class P> void fields(V& v, P& p, const ColonyMoved*) { v.id("colony", p.colony, true); v.id("hive", p.hive, true); }
 template <class V, class P> void fields(V& v, P& p, const ColonyEnded*) { v.id("colony", p.colony, true); v.choice("how", p.how); v.text("cause", p.cause); }

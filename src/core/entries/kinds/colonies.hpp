@@ -17,6 +17,7 @@ struct ColonyBegan {
   Flag queen_clipped;
   Text remark;
   std::optional<ColonyId> swarm_of;  // the own colony that it came out of, where that was seen
+  Text from_whom;                    // the seller or giver, with a registration number where there is one
 };
 struct ColonyMoved {
   ColonyId colony;

@@ -28,6 +28,7 @@ Needs end_of_quarantine(const Asking& asking);
 Needs old_combs(const Asking& asking);
 Needs suspect(const Asking& asking);
 Needs dead_out(const Asking& asking);
+Needs ripe_boxes(const Asking& asking);    // seen full: cleared and taken
 Needs stores_aside(const Asking& asking);  // a horizontal hive before winter
 
 // ---- of a site ----
@@ -41,7 +42,9 @@ Needs stocks_wanted(const Asking& asking);   // and, at the first site, those wa
 Needs empty_hives(const Asking& asking);     // without any aim: what may fill them
 Needs land_terms(const Asking& asking);      // an agreement or an insurance runs out
 Needs after_happenings(const Asking& asking);
-Needs stored_combs(const Asking& asking);  // at the first site: moth and mice
+Needs stored_combs(const Asking& asking);      // at the first site: moth and mice
+Needs combs_to_extract(const Asking& asking);  // at the first site
+Needs wet_combs(const Asking& asking);         // where they came from
 
 // A virgin is likely to be about: from when to when, and why. Nothing where she is not.
 struct KeptShut {

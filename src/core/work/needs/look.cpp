@@ -8,11 +8,6 @@ namespace beegarth::work {
 
 namespace {
 
-LookRule rule_of(const Asking& asking) {
-  return {asking.fact("interval_unclipped_days"), asking.fact("interval_clipped_days"),
-          asking.fact("interval_after_flow_days"), asking.fact("cell_sealed_days"), asking.fact("egg_days")};
-}
-
 facts::LossCurve loss_of_swarming(const Asking& asking, Date due) {
   double price = asking.fact("prime_swarm_kg");
   if (asking.site.neighbours) price += asking.fact("swarm_at_neighbours_kg");
@@ -64,7 +59,7 @@ Needs look_for_cells(const Asking& asking) {
   if (colony.last_cups_with_egg && colony.last_full_look &&
       colony.last_cups_with_egg->date >= colony.last_full_look->date)
     found.oldest_larva_days = 0;
-  const int interval = static_cast<int>(days_to_next_look(found, rule_of(asking)));
+  const int interval = static_cast<int>(days_to_next_look(found, *look_rule(asking.table)));
   const Date due = colony.last_full_look ? colony.last_full_look->date + interval : today;
   if (due > asking.last_day()) return {};
 
