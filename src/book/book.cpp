@@ -57,7 +57,7 @@ Expected<Book> Book::open(const std::string& path, const OpenOptions& options, S
   });
 }
 
-Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& drafts) {
+Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& drafts, const Fit& fit) {
   Inside& in = *inside_;
   if (in.options.read_only)
     return storage_problem("the book is open for reading only", in.database.path(), "open it for writing");
@@ -68,6 +68,11 @@ Expected<std::vector<entries::Entry>> Book::append(const std::vector<Draft>& dra
     std::vector<entries::Entry> kept;
     if (drafts.empty()) return kept;
     Transaction transaction(in.database);
+    if (fit) {
+      const auto there = entries();
+      if (!there) return there.problem();
+      if (const Outcome fits = fit(*there); !fits) return fits.problem();
+    }
     std::string device = in.options.device.empty() ? in.device : in.options.device;
     if (device.empty()) device = device_of_this_copy(in.database, in.identity, in.surroundings);
     std::unique_ptr<Adder> adder = std::move(in.adder);

@@ -53,8 +53,10 @@ class Book {
   ~Book();
 
   // All or none, in one transaction; when it returns the entries are on the disk. Every draft is validated
-  // first.
-  Expected<std::vector<entries::Entry>> append(const std::vector<Draft>& drafts);
+  // first. `fit`, where there is one, is asked while nobody else can write, with every entry that is there by
+  // then: what it refuses is not kept.
+  using Fit = std::function<Outcome(std::span<const entries::Entry>)>;
+  Expected<std::vector<entries::Entry>> append(const std::vector<Draft>& drafts, const Fit& fit = {});
 
   // Every entry, in time order of `happened`, then of `written`, then of id. Kept by the book, so that only
   // what is new is read the next time: the span holds until this is called again after something was written.

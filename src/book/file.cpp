@@ -287,10 +287,14 @@ Database open_book_file(const std::string& path, bool read_only) {
       read_only ? open_to_read(path) : Database(file_uri(path, ""), path, SQLITE_OPEN_READWRITE);
   // Until it is known to be a book, closing it must not move the log into it.
   if (log) sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 1, nullptr);
-  const std::int64_t version = database.number("PRAGMA user_version");
-  check_marks(path, static_cast<std::uint32_t>(database.number("PRAGMA application_id")), version);
-  if (schema_of(database) != expected_schema(version))
-    refuse(path, "its tables are not those of a book", "take the last backup");
+  {
+    // In one look: somebody may be bringing the book up to date.
+    Transaction look(database, "BEGIN");
+    const std::int64_t version = database.number("PRAGMA user_version");
+    check_marks(path, static_cast<std::uint32_t>(database.number("PRAGMA application_id")), version);
+    if (schema_of(database) != expected_schema(version))
+      refuse(path, "its tables are not those of a book", "take the last backup");
+  }
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_NO_CKPT_ON_CLOSE, 0, nullptr);
   sqlite3_db_config(database.handle(), SQLITE_DBCONFIG_DEFENSIVE, 1, nullptr);
   if (!read_only) bring_up_to_date(database);  // before links are held: a table is made anew

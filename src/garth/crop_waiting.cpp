@@ -37,7 +37,7 @@ struct LotsUnderway {
       if (input.today - entry->happened > asked_for_days) continue;
       const auto name = names.find(id);
       work::LotWaiting lot{
-          name == names.end() ? id.text() : name->second, {entry->happened, entry->id, 0}, {}};
+          id, name == names.end() ? id.text() : name->second, {entry->happened, entry->id, 0}, {}};
       if (const auto colonies = from.find(id); colonies != from.end())
         for (const auto& colony : input.colonies)
           if (colonies->second.contains(colony.colony)) lot.sites.insert(colony.site);

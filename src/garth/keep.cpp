@@ -36,10 +36,8 @@ Outcome likely_date(Date happened, Date today, const char* where) {
 }
 
 Expected<std::vector<entries::Entry>> keep(Session& session, const std::vector<book::Draft>& drafts) {
-  const auto all = session.book.entries();
-  if (!all) return all.problem();
-  if (Outcome fit = may_be_kept(*all, drafts, session.tables); !fit) return fit.problem();
-  return session.book.append(drafts);
+  return session.book.append(
+      drafts, [&](std::span<const entries::Entry> all) { return may_be_kept(all, drafts, session.tables); });
 }
 
 }  // namespace beegarth::garth

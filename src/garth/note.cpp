@@ -83,7 +83,11 @@ Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool kee
           {.happened = draft.happened, .happened_hour = draft.happened_hour, .payload = draft.payload});
     return answer;
   }
-  auto kept = session.book.append(drafts);
+  auto kept = session.book.append(drafts, [&](std::span<const entries::Entry> now) -> Outcome {
+    if (const auto objection = objection_to(now, drafts, session.tables))
+      return in_its_line(*objection, lines);
+    return Done{};
+  });
   if (!kept) return kept.problem();
   for (const auto& entry : *kept) answer.kept.push_back(entry.id);
   answer.understood = *std::move(kept);

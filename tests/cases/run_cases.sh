@@ -43,4 +43,10 @@ run_case() {
   rm -rf "$folder"
 }
 
-for file in "$cases"/*.case; do run_case "$file"; done
+export -f run_case
+export program cases repo
+# Two at a time; what one says comes out in one piece, in the order of their names.
+said=$(mktemp -d)
+printf '%s\n' "$cases"/*.case | said=$said xargs -P 2 -I{} bash -c 'run_case "{}" >"$said/$(basename "{}")"'
+cat "$said"/*
+rm -rf "$said"

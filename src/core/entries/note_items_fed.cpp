@@ -86,6 +86,8 @@ std::vector<Item> items_fed() {
       {"fed|given #kg of? bought =syrup|fondant|pollen #%?", fed_from(FeedSource::bought_feed)},
       {"fed|given #kg of|in? own =comb", fed_from(FeedSource::own_combs)},
       {"bought feed?", bought},
+      unclear("fed|given #kg of? sugar #ratio $", "kg of sugar or of syrup? say: fed 3 kg syrup 2:1"),
+      unclear("fed|given #kg of? sugar as|in|for syrup", "kg of sugar or of syrup? say: fed 3 kg syrup 2:1"),
       {"fed|given #kg of? sugar? syrup? #ratio sugar? syrup?", fed_ratio},
       {"fed|given #kg of? sugar? syrup? #ratio by weigh sugar? syrup?", fed_ratio_by_weight},
       unclear("fed|given #kg of? sugar as|in|for #ratio syrup?",

@@ -68,7 +68,8 @@ bool all_stages(Said& said, const PatternMatch&) {
     return put(i.eggs, true) && put(i.open_brood, true) && put(i.capped_brood, true);
   });
 }
-bool one_charged_cell(Said& said, const PatternMatch&) {
+bool one_charged_cell(Said& said, const PatternMatch& m) {
+  if (m.typed.find("cells") != std::string::npos || m.typed.find("QCs") != std::string::npos) return false;
   return change_look(said, [](Inspection& i) { return put(i.charged_cells, 1); });
 }
 // What was done to the cells: they are gone, so they are not counted as seen.
@@ -135,6 +136,9 @@ std::vector<Item> strength_and_brood() {
       {"no open brood", flag(&I::open_brood, false)},
       {"no larva seen?", flag(&I::open_brood, false)},
       {"larva|brood no|none $", stays_text},
+      {"#? dead larva in|on? #? cell|comb?", stays_text},
+      {"#? dead bee on|in|over? #? seam|comb?", stays_text},
+      {"was bee on|in|over # seam|comb", stays_text},
       {"open brood no|none $", flag(&I::open_brood, false)},
       {"capped|sealed brood yes?", flag(&I::capped_brood, true)},
       {"no capped|sealed brood", flag(&I::capped_brood, false)},
@@ -164,7 +168,10 @@ std::vector<Item> queen_and_cells() {
       {"QC # charged|open", count(&I::charged_cells)},
       {"# QC charged|open", count(&I::charged_cells)},
       {"# queen? cell|qc with|holding larva", count(&I::charged_cells)},
-      {"QC with|holding larva", one_charged_cell},
+      asking("QC with|holding larva", one_charged_cell, "how many charged cells?"),
+      {"no queen? cell|qc with|holding larva", no_cells({&I::charged_cells})},
+      {"# charged|open queen? cell|qc with|holding larva", count(&I::charged_cells)},
+      {"drone cell with|holding larva", stays_text},
       unclear("# cell with|holding larva", "queen cells?"),
       unclear("cell with|holding larva", "queen cells? and how many?"),
       {"# sealed queen? cell|qc", count(&I::sealed_cells)},

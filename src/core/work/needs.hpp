@@ -146,6 +146,7 @@ struct SiteStatus {
 
 // Honey of a lot that waits for its next step.
 struct LotWaiting {
+  LotId lot;
   std::string name;
   Sighting since;
   std::set<SiteId> sites;  // where the hives stand that it was taken from

@@ -37,6 +37,8 @@ bool is_one_of(const entries::Payload& payload) {
 bool is_harmless(const entries::Payload& payload) {
   const auto* setting = std::get_if<entries::Setting>(&payload);
   if (setting != nullptr && setting->name == "country") return false;  // it says what is notifiable
+  const auto* own = std::get_if<entries::TableOverride>(&payload);
+  if (own != nullptr && says_what_is_suspect(*own)) return false;
   return is_one_of<entries::Weather, entries::Normals, entries::Forage, entries::Note, entries::Setting,
                    entries::WorkingHours, entries::Travel, entries::NeedAnswered, entries::TableOverride>(
       payload);
@@ -111,8 +113,9 @@ std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
     return std::nullopt;
   const auto looked_at = whose_looks_count(book, drafts);
   const auto matters = [&](const entries::Payload& payload) {
-    const auto* look = std::get_if<entries::Inspection>(&payload);
-    return matters_to_others(payload, rules.notifiable) || (look && looked_at.contains(look->colony));
+    const bool seen = is_one_of<entries::Inspection, entries::Sign>(payload);
+    return matters_to_others(payload, rules.notifiable) ||
+           (seen && looked_at.contains(entries::colony_of(payload).value_or(ColonyId())));
   };
   std::vector<entries::Entry> all;
   std::copy_if(book.begin(), book.end(), std::back_inserter(all),

@@ -40,6 +40,8 @@ struct Known {
 
 // Each judges one draft; a Problem says what stands in the way, since which entry, and what to do.
 Outcome presence_gate(const Known& known, const book::Draft& draft);
+// Rows of the keeper's own that change what is suspect, and what that holds.
+bool says_what_is_suspect(const entries::TableOverride& own);
 Outcome suspect_gate(const Known& known, const book::Draft& draft);
 Outcome quarantine_gate(const Known& known, const book::Draft& draft);
 Outcome unite_gate(const Known& known, const book::Draft& draft);

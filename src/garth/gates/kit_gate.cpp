@@ -167,6 +167,11 @@ Outcome judge(const Known& known, const entries::Room& room) {
   const bool put_on = room.super_combs.value_or(0) > 0 || room.brood_combs.value_or(0) > 0;
   return room.combs && put_on ? may_hang(known, *room.combs) : Outcome(Done{});
 }
+// Honey in the comb of others is comb of others.
+Outcome judge(const Known&, const entries::Feed& feed) {
+  if (feed.form != entries::FeedForm::comb || feed.source != entries::FeedSource::bought_feed) return Done{};
+  return no_bees_on("comb that was bought as feed", entries::CombOrigin::bought_used, "source");
+}
 template <class Other>
 Outcome judge(const Known&, const Other&) {
   return Done{};

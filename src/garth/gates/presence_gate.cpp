@@ -58,6 +58,8 @@ Outcome nothing_later(const Known& known, const ColonyId& id) {
 }
 
 Outcome is_there(const Known& known, const entries::ColonyBegan& began) {
+  if (began.swarm_of && *began.swarm_of != began.colony)  // a stock that is gone sends no swarm
+    if (Outcome alive = living(known, *began.swarm_of); !alive) return alive;
   return room_in(known, began.hive, began.colony);
 }
 Outcome is_there(const Known& known, const entries::ColonyMoved& moved) {
@@ -83,6 +85,15 @@ Outcome is_there(const Known& known, const entries::ColonyEnded& ended) {
 }
 Outcome is_there(const Known& known, const entries::Feed& feed) {
   return living(known, feed.colony);
+}
+// What a dead stock left is still taken; what was sold, united or given away left nothing.
+Outcome is_there(const Known& known, const entries::Harvest& harvest) {
+  const auto at = known.state.colonies.find(harvest.colony);
+  using entries::Ending;
+  const bool left_its_combs =
+      at != known.state.colonies.end() && at->second.ended &&
+      (at->second.ended->how == Ending::died || at->second.ended->how == Ending::absconded);
+  return left_its_combs ? Outcome(Done{}) : living(known, harvest.colony);
 }
 Outcome is_there(const Known& known, const entries::Treatment& treatment) {
   return living(known, treatment.colony);

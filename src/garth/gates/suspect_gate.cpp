@@ -77,8 +77,18 @@ class MoveJudge {
   void judge(const entries::Feed& feed) {
     feeding_ = true;
     colony(feed.colony);
+    if (feed.form == entries::FeedForm::comb) stored_unnamed();
   }
   void judge(const entries::Harvest& harvest) { colony(harvest.colony); }
+  void judge(const entries::TableOverride& own) {
+    if (!says_what_is_suspect(own)) return;
+    const SuspectColony& suspect = suspects_.colonies.begin()->second;
+    fault_ = bad_input("'" + name_of(suspect.colony) +
+                           "' is suspect: what makes it so, and what that holds, is "
+                           "not changed meanwhile",
+                       "table " + own.table + ", row " + own.row,
+                       "enter it when the inspector has cleared the colony");
+  }
   void judge(const entries::Queen& queen) {
     using entries::QueenEvent;
     if (queen.event == QueenEvent::introduced || queen.event == QueenEvent::cell_given ||
@@ -253,6 +263,10 @@ class MoveJudge {
 };
 
 }  // namespace
+
+bool says_what_is_suspect(const entries::TableOverride& own) {
+  return own.table.rfind("duty_", 0) == 0 || (own.table == "work" && own.row == "comb_look_back_days");
+}
 
 Outcome suspect_gate(const Known& known, const book::Draft& draft) {
   return MoveJudge(known).of(draft.payload);

@@ -14,8 +14,8 @@ namespace {
 constexpr auto signs_of_no_disease = std::to_array<std::string_view>(
     {"hornet", "robbing", "mouse", "wax_moth", "chilled_brood", "laying_workers"});
 
-std::string sick_with(const entries::Inspection& look) {
-  for (const std::string& sign : look.signs)
+std::string sick_with(const std::vector<std::string>& signs) {
+  for (const std::string& sign : signs)
     if (std::find(signs_of_no_disease.begin(), signs_of_no_disease.end(), sign) == signs_of_no_disease.end())
       return sign;
   return {};
@@ -23,24 +23,32 @@ std::string sick_with(const entries::Inspection& look) {
 
 Outcome looked_through(const Known& known, const ColonyId& id) {
   const int days = known.rules.unite_look_days;
-  std::optional<Date> last;
+  std::optional<Date> last, seen_on;
   std::string sick;
+  const auto saw = [&](const std::vector<std::string>& signs, Date day) {
+    const std::string sign = sick_with(signs);
+    if (sign.empty()) return;
+    sick = sign;
+    seen_on = day;
+  };
   for (const auto& entry : known.standing) {
+    if (entries::colony_of(entry.payload) != id) continue;
+    if (const auto* sign = std::get_if<entries::Sign>(&entry.payload)) saw(sign->signs, entry.happened);
     const auto* look = std::get_if<entries::Inspection>(&entry.payload);
-    if (look && look->colony == id && look->look == entries::Look::full) {
-      last = entry.happened;
-      sick = sick_with(*look);
-    }
+    if (look == nullptr) continue;
+    if (look->look == entries::Look::full) last = entry.happened;
+    saw(look->signs, entry.happened);
   }
   const auto at = known.state.colonies.find(id);
   const std::string name = at == known.state.colonies.end() ? id.text() : at->second.began.name;
   if (last && *last >= known.day - days) {
-    if (sick.empty()) return Done{};
+    if (!seen_on || *seen_on < *last) return Done{};  // a later look through it saw nothing of it
     std::replace(sick.begin(), sick.end(), '_', ' ');
-    return bad_input("the last look through '" + name + "', on " + last->iso() + ", saw " + sick +
-                         ": what one stock has the other gets",
-                     "colony " + id.text(),
-                     "find out what it is first; unite them after a full look that sees no sign of it");
+    return bad_input(
+        "'" + name + "' was seen with " + sick + " on " + seen_on->iso() +
+            ": what one stock has the other gets",
+        "colony " + id.text(),
+        "find out what it is first; unite them after a full look on a later day that sees no sign of it");
   }
   return bad_input("the brood of '" + name + "' was not looked through in the " + std::to_string(days) +
                        " days before" + (last ? ", last on " + last->iso() : "") +

@@ -215,10 +215,13 @@ TEST(Unite, is_not_done_while_the_last_look_through_either_saw_disease) {
   const entries::Unite unite{.colony = birch, .from = alder};
   book.must(day_of(5, 15), entries::Inspection{.colony = birch});
   book.must(day_of(5, 15), entries::Inspection{.colony = alder, .signs = {"sac_brood"}});
-  EXPECT_THAT(book.say(day_of(5, 16), unite),
-              HasSubstr("the last look through 'Alder', on 2026-05-15, saw sac brood"));
+  EXPECT_THAT(book.say(day_of(5, 16), unite), HasSubstr("'Alder' was seen with sac brood on 2026-05-15"));
+  book.must(day_of(5, 15), entries::Inspection{.colony = alder});
+  EXPECT_THAT(book.say(day_of(5, 16), unite), HasSubstr("sac brood")) << "a second word on the same day";
   book.must(day_of(5, 17), entries::Inspection{.colony = alder, .signs = {"robbing", "laying_workers"}});
   EXPECT_THAT(book.say(day_of(5, 18), unite), IsEmpty());
+  book.must(day_of(5, 18), entries::Sign{.colony = birch, .signs = {"chalk_brood"}});
+  EXPECT_THAT(book.say(day_of(5, 19), unite), HasSubstr("'Birch' was seen with chalk brood on 2026-05-18"));
 }
 
 }  // namespace

@@ -51,30 +51,48 @@ TEST(RipeBoxes, of_a_long_hive_are_combs_taken_one_by_one) {
   EXPECT_THAT(find(needs_of(input), "take-crop/alder-5")->what, HasSubstr("one by one"));
 }
 
-TEST(CombsTaken, are_extracted_from_home_while_they_are_warm) {
+TEST(RipeBoxes, that_were_on_during_feeding_are_not_taken) {
+  NeedsInput input = with_boxes(0.9);
+  input.colonies.front().last_feed = seen(july - 20, 2);
+  EXPECT_EQ(find(needs_of(input), "take-crop/alder-5"), nullptr);
+  input.colonies.front().last_feed = seen(july - 60, 2);
+  EXPECT_NE(find(needs_of(input), "take-crop/alder-5"), nullptr) << "before they went on";
+}
+
+TEST(CombsTaken, are_extracted_from_home_while_they_are_warm_each_lot_by_itself) {
   NeedsInput input = invented(july);
-  input.to_extract = {{"Spring 1", seen(july - 1, 0, "taken"), {}},
-                      {"Spring 2", seen(july - 4, 0, "first"), {}}};
-  const auto needs = needs_of(input);
-  const auto* need = find(needs, "extract/withy");
+  input.to_extract = {{LotId("one"), "Spring 1", seen(july - 1, 0, "taken"), {}},
+                      {LotId("two"), "Spring 2", seen(july - 4, 0, "first"), {}}};
+  auto needs = needs_of(input);
+  const auto* need = find(needs, "extract/two");
   ASSERT_NE(need, nullptr);
   EXPECT_TRUE(need->at_home);
-  EXPECT_THAT(need->what, HasSubstr("(Spring 1, Spring 2)"));
+  EXPECT_THAT(need->what, HasSubstr("(Spring 2)"));
   EXPECT_THAT(need->why.front().text, HasSubstr("6 July"));
   EXPECT_GT(need->loss.by_day.front(), 0) << "two days have passed";
-  input.to_extract.clear();
-  EXPECT_EQ(find(needs_of(input), "extract/withy"), nullptr);
+  input.answered = {"extract/two"};
+  needs = needs_of(input);
+  EXPECT_EQ(find(needs, "extract/two"), nullptr);
+  EXPECT_NE(find(needs, "extract/one"), nullptr) << "another lot";
 }
 TEST(WetCombs, go_back_at_dusk_to_where_they_came_from) {
   NeedsInput input = invented(july);
-  input.wet_combs = {{"Spring 1", seen(july - 1, 0, "out"), {SiteId("withy")}}};
+  input.wet_combs = {{LotId("one"), "Spring 1", seen(july - 1, 0, "out"), {SiteId("withy")}}};
   const auto needs = needs_of(input);
-  const auto* need = find(needs, "wet-combs/withy");
+  const auto* need = find(needs, "wet-combs/one");
   ASSERT_NE(need, nullptr);
   EXPECT_EQ(need->clock, facts::Clock::dusk);
   EXPECT_FALSE(need->at_home);
+  EXPECT_EQ(need->held, "");
   input.wet_combs.front().sites = {SiteId("elsewhere")};
-  EXPECT_EQ(find(needs_of(input), "wet-combs/withy"), nullptr);
+  EXPECT_EQ(find(needs_of(input), "wet-combs/one"), nullptr);
+}
+TEST(WetCombs, of_a_suspect_site_wait) {
+  NeedsInput input = invented(july);
+  input.wet_combs = {{LotId("one"), "Spring 1", seen(july - 1, 0, "out"), {SiteId("withy")}}};
+  input.colonies.front().suspect = true;
+  const auto needs = needs_of(input);
+  EXPECT_THAT(find(needs, "wet-combs/one")->held, HasSubstr("suspect"));
 }
 
 }  // namespace

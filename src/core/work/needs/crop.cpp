@@ -15,31 +15,19 @@ constexpr const char* never_for_people =
 
 bool for_people_now(const ColonyStatus& colony, Date today) {
   if (colony.treatment_in_hive) return false;
+  if (colony.last_feed && colony.last_feed->date >= colony.supers_on->date)
+    return false;  // fed with the boxes on
   if (!colony.last_treatment) return true;
   return today >= colony.last_treatment->date +
                       static_cast<int>(colony.last_treatment->value + colony.treatment_withdrawal_days);
 }
 
-facts::Need of_lots(const Asking& asking, const std::vector<LotWaiting>& lots, const std::string& kind,
-                    const std::string& what) {
-  std::string names;
-  std::vector<EntryId> entries;
-  Date since = lots.front().since.date;
-  for (const LotWaiting& lot : lots) {
-    names += (names.empty() ? "" : ", ") + lot.name;
-    entries.push_back(lot.since.entry);
-    since = std::min(since, lot.since.date);
-  }
-  facts::Need need = asking.need(kind, what + " (" + names + ")");
-  need.why.push_back(because("since " + day_text(since), std::move(entries)));
+facts::Need of_lot(const Asking& asking, const LotWaiting& lot, const std::string& kind,
+                   const std::string& what) {
+  facts::Need need = asking.need(kind, what + " (" + lot.name + ")");
+  need.key = kind + "/" + lot.lot.text();
+  need.why.push_back(because("since " + day_text(lot.since.date), {lot.since.entry}));
   return need;
-}
-
-Date oldest_of(const std::vector<LotWaiting>& lots) {
-  return std::min_element(
-             lots.begin(), lots.end(),
-             [](const LotWaiting& a, const LotWaiting& b) { return a.since.date < b.since.date; })
-      ->since.date;
 }
 
 }  // namespace
@@ -79,41 +67,49 @@ Needs ripe_boxes(const Asking& asking) {
 }
 
 Needs combs_to_extract(const Asking& asking) {
-  const auto& lots = asking.input.to_extract;
-  if (lots.empty() || asking.site.site != asking.input.sites.front().site) return {};
-  facts::Need need =
-      of_lots(asking, lots, "extract", "extract the combs that were taken, while they are warm");
-  need.at_home = true;
-  need.minutes = asking.minutes("extract_minutes");
-  need.clock = facts::Clock::any;
-  need.loss = loss_when_late(asking, oldest_of(lots) + asking.minutes("extract_within_days"), 14,
-                             asking.fact("extract_late_kg"));
-  need.why.push_back(
-      because("honey off the hive draws water from the air, sets in the comb, and moth gets in", {},
-              {asking.source("extract_within_days"), asking.source("extract_late_kg")}));
-  need.take = {"refractometer"};
-  need.cautions = {"A clean, dry, closed room; nothing that was near medicines; bees out before light is on.",
-                   "Measure the water at a known temperature and enter it with the lot."};
-  return {need};
+  if (asking.site.site != asking.input.sites.front().site) return {};
+  Needs needs;
+  for (const LotWaiting& lot : asking.input.to_extract) {
+    facts::Need need =
+        of_lot(asking, lot, "extract", "extract the combs that were taken, while they are warm");
+    need.at_home = true;
+    need.minutes = asking.minutes("extract_minutes");
+    need.clock = facts::Clock::any;
+    need.loss = loss_when_late(asking, lot.since.date + asking.minutes("extract_within_days"), 14,
+                               asking.fact("extract_late_kg"));
+    need.why.push_back(
+        because("honey off the hive draws water from the air, sets in the comb, and moth gets in", {},
+                {asking.source("extract_within_days"), asking.source("extract_late_kg")}));
+    need.take = {"refractometer"};
+    need.cautions = {
+        "A clean, dry, closed room; nothing that was near medicines; bees out before light is on.",
+        "Measure the water at a known temperature and enter it with the lot."};
+    needs.push_back(std::move(need));
+  }
+  return needs;
 }
 
 Needs wet_combs(const Asking& asking) {
-  std::vector<LotWaiting> lots;
-  for (const LotWaiting& lot : asking.input.wet_combs)
-    if (lot.sites.contains(asking.site.site)) lots.push_back(lot);
-  if (lots.empty()) return {};
-  facts::Need need = of_lots(asking, lots, "wet-combs",
-                             "give the wet combs back at dusk, each to the hive that it came from, above the "
-                             "board; or store them wet, "
-                             "tightly closed");
-  need.minutes = asking.minutes("wet_combs_minutes");
-  need.clock = facts::Clock::dusk;
-  need.loss = loss_when_late(asking, oldest_of(lots), 14, asking.fact("wet_combs_kg"));
-  need.why.push_back(
-      because("extracted, and not said where the wet combs are", {}, {asking.source("wet_combs_kg")}));
-  need.cautions = {"In daylight wet comb sets off robbing.",
-                   "Combs go to no other hive than their own: disease goes with them."};
-  return {need};
+  Needs needs;
+  for (const LotWaiting& lot : asking.input.wet_combs) {
+    if (!lot.sites.contains(asking.site.site)) continue;
+    facts::Need need =
+        of_lot(asking, lot, "wet-combs",
+               "give the wet combs back at dusk, each to the hive that it came from, above the "
+               "board; or store them wet, tightly closed");
+    need.minutes = asking.minutes("wet_combs_minutes");
+    need.clock = facts::Clock::dusk;
+    need.loss = loss_when_late(asking, lot.since.date, 14, asking.fact("wet_combs_kg"));
+    need.why.push_back(
+        because("extracted, and not said where the wet combs are", {}, {asking.source("wet_combs_kg")}));
+    need.cautions = {"In daylight wet comb sets off robbing.",
+                     "Combs go to no other hive than their own: disease goes with them."};
+    if (asking.site_suspect)
+      need.held =
+          "a colony at this site is suspect: the wet combs are kept closed until the inspector has answered";
+    needs.push_back(std::move(need));
+  }
+  return needs;
 }
 
 }  // namespace beegarth::work
