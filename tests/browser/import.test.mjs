@@ -95,7 +95,7 @@ test('what is wrong is said beside its step, nothing is written, and what was ty
     await page.getByRole('button', { name: 'Try it' }).click();
     const tried = step('3. Try it');
     await tried.getByText('Nothing can come in yet: 2 things stand in the way.').waitFor();
-    assert.match(await tried.innerText(), /looks[.]csv, line 2, column 'own words'/);
+    assert.match(await tried.innerText(), /Line 2, column 'own words': 'calm' is not a number/);
     assert.equal(await page.getByRole('button', { name: 'Bring it in' }).count(), 0);
     await choose(page, 'torn.csv', 'date,"colony\n');
     await page.getByRole('button', { name: 'Try it' }).click();

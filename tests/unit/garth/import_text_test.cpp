@@ -37,13 +37,20 @@ class ImportText : public testing::Test {
  protected:
   ImportText()
       : path_((std::filesystem::temp_directory_path() /
-               ("import-text-" + std::to_string(machine_surroundings().utc_ms()) + ".garth"))
+               (std::string("import-") + testing::UnitTest::GetInstance()->current_test_info()->name() + "-" +
+                std::to_string(machine_surroundings().utc_ms()) + ".garth"))
                   .string()) {
-    must(book::Book::open(path_, {.create = true}, machine_surroundings()));
+    make_anew();
   }
-  ~ImportText() override {
+  ~ImportText() override { remove(); }
+  void remove() const {
     for (const char* tail : {"", "-wal", "-shm"}) std::filesystem::remove(path_ + tail);
   }
+  void make_anew() const {
+    remove();
+    must(book::Book::open(path_, {.create = true}, machine_surroundings()));
+  }
+  const std::string& path() const { return path_; }
   template <class Made>
   static void must(const Made& made) {
     if (!made) throw std::runtime_error(one_line(made.problem()));
@@ -104,6 +111,24 @@ TEST_F(ImportText, a_broken_mapping_is_a_problem_at_its_line) {
   const auto answer = bring("day\n2026-05-02\n", notes, false);
   ASSERT_FALSE(answer);
   EXPECT_EQ(answer.problem().where, "mapping:7");
+}
+
+TEST_F(ImportText, what_another_copy_exported_comes_in_once) {
+  ASSERT_TRUE(bring("day,words\n2026-05-02,ewes in\n", notes, true));
+  std::string lines;
+  {
+    const auto book = book::Book::open(path(), {.read_only = true}, machine_surroundings());
+    must(book);
+    lines = *book->export_lines();
+  }
+  make_anew();
+  EXPECT_EQ(bring(lines, std::nullopt, false, "jsonl")->json.at("added"), 1);
+  EXPECT_EQ(entries(), 0U);
+  EXPECT_EQ(bring(lines, std::nullopt, true, "jsonl")->json.at("added"), 1);
+  EXPECT_EQ(entries(), 1U);
+  EXPECT_EQ(bring(lines, std::nullopt, true, "jsonl")->json.at("known"), 1);
+  EXPECT_FALSE(bring("{\"torn\n", std::nullopt, true, "jsonl"));
+  EXPECT_EQ(entries(), 1U);
 }
 
 TEST_F(ImportText, a_table_without_a_mapping_is_refused_and_so_is_a_mapping_for_json_lines) {

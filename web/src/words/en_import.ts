@@ -59,6 +59,7 @@ export const import_words = {
   remarks: 'What the gates would have refused',
   kept: (n: number) => `${count(n, 'entry', 'entries')} written in the book. The plan was made anew.`,
   see: 'See the book',
+  line: (line: string) => `Line ${line}`,
   place: (where: string) => where.replace(/^(.+?):(\d+)/, (_, file: string, line: string) => `${file === 'mapping' ? 'The mapping' : file}, line ${line}`),
 };
 
