@@ -4,17 +4,15 @@
 #include <fstream>
 #include <iostream>
 #include <iterator>
-#include <map>
 #include <nlohmann/json.hpp>
-#include <set>
 
 #include "cli/call.hpp"
-#include "entries/fields.hpp"
+#include "garth/as_it_stood.hpp"
 #include "garth/calc/calc.hpp"
+#include "garth/check_book.hpp"
 #include "garth/files.hpp"
 #include "garth/outline.hpp"
 #include "garth/outlook_json.hpp"
-#include "garth/photos.hpp"
 #include "garth/plan.hpp"
 #include "garth/plan_json.hpp"
 #include "garth/plan_text.hpp"
@@ -125,88 +123,6 @@ int outlook_command(const Call& call) {
   });
 }
 
-namespace {
-
-std::string line_of(const json& colony) {
-  std::string health;
-  for (const char* member : {"suspect", "quarantine"})
-    if (colony.contains(member)) health += ", " + colony[member].get<std::string>();
-  return fmt::format("  {:<18} in {:<14} since {}{}{}\n", colony["name"].get<std::string>(),
-                     colony["hive"].get<std::string>(), colony["began"].get<std::string>(),
-                     colony.contains("ended")
-                         ? ", " + colony["how"].get<std::string>() + " " + colony["ended"].get<std::string>()
-                         : "",
-                     health);
-}
-
-std::string line_of_empty(const json& hive) {
-  return fmt::format("  {:<18} {} ({}, {})\n", "empty hive", hive["name"].get<std::string>(),
-                     hive["type"].get<std::string>(), hive["form"].get<std::string>());
-}
-
-void put_suspicion(json& row, const garth::SuspectColony* suspect) {
-  if (suspect != nullptr) row["suspect"] = garth::suspicion_text(suspect);
-}
-
-json colonies_seen(const garth::Outline& outline, const garth::SeenHealth& health) {
-  json colonies = json::array();
-  for (const auto& [id, colony] : outline.state.colonies) {
-    json row{{"colony", id.text()},
-             {"name", colony.began.name},
-             {"hive", colony.hive.text()},
-             {"began", colony.began_on.iso()}};
-    const SiteId site = garth::site_of_colony(outline.state, colony);
-    if (!site.empty()) row["site"] = site.text();
-    if (colony.ended) {
-      row["ended"] = colony.ended_on.value_or(outline.today).iso();
-      row["how"] = entries::word_for(colony.ended->how);
-    }
-    put_suspicion(row, health.suspects.at(id));
-    if (const auto apart = health.kept_apart.find(id); apart != health.kept_apart.end() && !colony.ended) {
-      row["quarantine"] = garth::kept_apart_text(apart->second);
-      row["quarantined_until"] = apart->second.until.iso();
-    }
-    colonies.push_back(std::move(row));
-  }
-  return colonies;
-}
-
-json hives_seen(const garth::Outline& outline, const garth::SeenHealth& health) {
-  std::set<HiveId> lived_in;
-  for (const auto& [id, colony] : outline.state.colonies)
-    if (!colony.ended) lived_in.insert(colony.hive);
-  json hives = json::array();
-  for (const auto& [id, hive] : outline.state.hives) {
-    json row{{"hive", id.text()},
-             {"name", hive.name},
-             {"site", hive.site.text()},
-             {"type", hive.type},
-             {"form", entries::word_for(hive.form)},
-             {"empty", !lived_in.contains(id)}};
-    put_suspicion(row, health.suspects.at(id));
-    hives.push_back(std::move(row));
-  }
-  return hives;
-}
-
-json all_seen(const garth::Outline& outline, const garth::SeenHealth& health) {
-  json sites = json::array();
-  for (const auto& [id, site] : outline.state.sites) {
-    json row{{"site", id.text()},
-             {"name", site.name},
-             {"latitude_deg", site.latitude_deg},
-             {"longitude_deg", site.longitude_deg}};
-    put_suspicion(row, health.suspects.at(id));
-    sites.push_back(std::move(row));
-  }
-  return {{"as_of", outline.today.iso()},
-          {"sites", std::move(sites)},
-          {"hives", hives_seen(outline, health)},
-          {"colonies", colonies_seen(outline, health)}};
-}
-
-}  // namespace
-
 int see_command(const Call& call) {
   const auto options = session_options(call, true);
   if (!options) return report(options.problem());
@@ -214,22 +130,10 @@ int see_command(const Call& call) {
   if (!outline) return report(outline.problem());
   const auto health = garth::seen_health(*outline);
   if (!health) return report(health.problem());
-  if (call.json) {
-    print(all_seen(*outline, *health));
-    return 0;
-  }
-  std::map<std::string, std::string> lines_at;  // by site; "" for those in no hive at an open one
-  for (const json& colony : colonies_seen(*outline, *health))
-    lines_at[colony.value("site", "")] += line_of(colony);
-  for (const json& hive : hives_seen(*outline, *health))
-    if (hive["empty"].get<bool>()) lines_at[hive["site"].get<std::string>()] += line_of_empty(hive);
-  std::cout << "As it stood on " << outline->today.iso() << '\n';
-  for (const auto& [id, site] : outline->state.sites) {
-    const std::string suspicion = garth::suspicion_text(health->suspects.at(id));
-    std::cout << site.name << (suspicion.empty() ? "" : ", " + suspicion) << '\n' << lines_at[id.text()];
-  }
-  if (const std::string& rest = lines_at[""]; !rest.empty())
-    std::cout << "In no hive at an open site\n" << rest;
+  if (call.json)
+    print(garth::as_it_stood_json(*outline, *health));
+  else
+    std::cout << garth::as_it_stood_text(*outline, *health);
   return 0;
 }
 
@@ -251,20 +155,10 @@ int export_command(const Call& call) {
 }
 
 int verify_command(const Call& call) {
-  auto book = book::Book::open(call.book, {.read_only = true}, garth::machine_surroundings());
-  if (!book) return report(book.problem());
-  auto answer = book->verify();
+  const auto answer = garth::check_book(call.book);
   if (!answer) return report(answer.problem());
-  if (answer->faults.empty() && answer->entries > 0) {
-    const auto session = garth::open_session(call.book, {});
-    if (!session) return report(session.problem());
-    answer->faults = garth::faulty_photos(*session);
-  }
   if (call.json) {
-    print({{"entries", answer->entries},
-           {"sound", answer->faults.empty()},
-           {"faults", answer->faults},
-           {"head", answer->head}});
+    print(garth::check_json(*answer));
   } else {
     for (const auto& fault : answer->faults) std::cout << fault << '\n';
     std::cout << answer->entries << " entries, " << (answer->faults.empty() ? "sound" : "NOT sound")

@@ -16,13 +16,7 @@ int transfer_ways_command(const Call& call) {
   const auto told = garth::transfer_ways_of(*session, call.subject, call.into);
   if (!told) return report(told.problem());
   if (call.json)
-    std::cout << nlohmann::json{{"colony", told->colony},
-                                {"from", told->from},
-                                {"into", told->into},
-                                {"lives_there", told->lives_there},
-                                {"ways", garth::transfer_ways_json(told->ways)}}
-                     .dump(2)
-              << '\n';
+    std::cout << garth::transfer_ways_json(*told).dump(2) << '\n';
   else
     std::cout << garth::transfer_ways_text(*told);
   return 0;

@@ -48,6 +48,22 @@ struct WeekTyped {
   bool keep = false;
 };
 
+// A keeper's own CSV, of which a first mapping is wanted.
+struct FileToDraft {
+  std::string name;
+  std::string text;
+  std::string kind;  // of entry, one for each row
+};
+
+// A file that is tried, or brought in.
+struct FileBroughtIn {
+  std::string name;
+  std::string text;
+  std::string form;  // csv, geojson, calendar, jsonl
+  std::string map;   // TOML; empty: none
+  bool keep = false;
+};
+
 // Not for several threads at once; the answers have the shapes of src/http/openapi.json.
 class Desk {
  public:
@@ -85,6 +101,14 @@ class Desk {
   Expected<nlohmann::json> sheet_boxes(const KeyInWish& wish);
   Expected<nlohmann::json> key_in(const SheetFilledIn& filled_in);
   Expected<nlohmann::json> week_ahead(const WeekTyped& week);
+
+  // ---- a file comes in, the book is checked and shown as it stood: desk_import.cpp ----
+  static nlohmann::json maps();
+  static Expected<nlohmann::json> draft_map(const FileToDraft& file);
+  Expected<nlohmann::json> bring_in(const FileBroughtIn& file);
+  Expected<nlohmann::json> transfer_ways(std::string_view colony, std::string_view into);
+  Expected<nlohmann::json> check();
+  Expected<nlohmann::json> as_it_stood(std::optional<Date> date);  // absent: the session's today
 
   Expected<std::string> sheet(Date date, std::string_view site);
   static nlohmann::json calcs();

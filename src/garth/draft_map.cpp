@@ -214,7 +214,7 @@ void write_field(std::string& out, const FieldShape& field, std::string_view col
 
 std::string head_of(const Sample& sample, const std::string& file, std::string_view kind) {
   std::string out =
-      "# A first draft from the header of " + file + ": read it, mend it, then import with --dry-run.\n";
+      "# A first draft from the header of " + file + ": read it, mend it, then try it (import --dry-run).\n";
   std::replace(out.begin(), out.end() - 1, '\n', ' ');
   out += "about = " + in_quotes(std::string(kind) + ", one for each row") + "\n";
   if (const auto marks = marks_for_missing(sample); !marks.empty()) {

@@ -9,6 +9,7 @@
 
 #include "book/book.hpp"
 #include "garth/files.hpp"
+#include "garth/import_plan.hpp"
 #include "garth/import_remarks.hpp"
 #include "garth/imports/by_map.hpp"
 #include "garth/session.hpp"
@@ -101,25 +102,47 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
                       imported->remarks};
 }
 
-std::string form_of(const ImportWish& wish) {
+std::string form_of(const ImportWish& wish, bool with_map) {
   if (!wish.form.empty()) return wish.form;
   const std::string_view file = wish.file;
   if (file.ends_with(".geojson")) return "geojson";
   if (file.ends_with(".ics")) return "calendar";
-  return wish.map.empty() ? "jsonl" : "csv";
+  return with_map ? "csv" : "jsonl";
 }
 
 }  // namespace
 
+Problem as_one(const std::vector<Problem>& refused) {
+  Problem first = refused.front();
+  if (refused.size() > 1) {
+    first.remedy += fmt::format(" ({}{} more problems; nothing was written)", refused.size() - 1,
+                                refused.size() == ImportPlan::most_problems ? " or" : "");
+  }
+  return first;
+}
+
+Expected<ImportAnswer> import_text(const ImportWish& wish, const std::string& bytes,
+                                   const std::optional<MapText>& map) {
+  const std::string form = form_of(wish, map.has_value());
+  if (form == "csv" && !map)
+    return Problem{ProblemKind::wrong_use, "a CSV file needs a map", "--map", "see maps/example.toml"};
+  if (form == "jsonl" && map)
+    return Problem{ProblemKind::wrong_use, "JSON Lines need no map", "--map", "leave it out"};
+  return form == "jsonl" ? import_export(wish, bytes) : import_by_map(wish, form, bytes, map);
+}
+
 Expected<ImportAnswer> import_file(const ImportWish& wish) {
   const auto bytes = read_file(wish.file);
   if (!bytes) return bytes.problem();
-  const std::string form = form_of(wish);
-  if (form == "csv" && wish.map.empty())
-    return Problem{ProblemKind::wrong_use, "a CSV file needs a map", "--map", "see maps/example.toml"};
-  if (form == "jsonl" && !wish.map.empty())
-    return Problem{ProblemKind::wrong_use, "JSON Lines need no map", "--map", "leave it out"};
-  return form == "jsonl" ? import_export(wish, *bytes) : import_by_map(wish, form, *bytes);
+  std::optional<MapText> map;
+  if (!wish.map.empty()) {
+    auto toml = read_file(wish.map);
+    if (!toml) return toml.problem();
+    map = MapText{wish.map, *std::move(toml)};
+  }
+  auto answer = import_text(wish, *bytes, map);
+  if (answer && !answer->refused.empty()) return as_one(answer->refused);
+  return answer;
 }
 
 }  // namespace beegarth::garth

@@ -27,8 +27,23 @@ struct ImportAnswer {
   nlohmann::json json;
   std::string text;
   std::vector<std::string> remarks = {};  // beside the answer: what the gates would have refused
+  std::vector<Problem> refused = {};      // what stands in the way, row by row; then nothing was written
 };
 
+// What stands in the way, as one line: the first, with how many more there are.
+Problem as_one(const std::vector<Problem>& refused);
+
+// What stands in the way is a Problem, as one.
 Expected<ImportAnswer> import_file(const ImportWish& wish);
+
+// A mapping at hand.
+struct MapText {
+  std::string name;  // for problems
+  std::string toml;
+};
+// The same with the file at hand: `wish.file` gives its name, and `map` stands in for `wish.map`. What stands
+// in the way of the rows is in the answer, all of it.
+Expected<ImportAnswer> import_text(const ImportWish& wish, const std::string& bytes,
+                                   const std::optional<MapText>& map);
 
 }  // namespace beegarth::garth

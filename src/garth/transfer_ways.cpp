@@ -118,6 +118,14 @@ json transfer_ways_json(const std::vector<work::TransferWayTold>& ways) {
   return list;
 }
 
+json transfer_ways_json(const TransferWays& told) {
+  return {{"colony", told.colony},
+          {"from", told.from},
+          {"into", told.into},
+          {"lives_there", told.lives_there},
+          {"ways", transfer_ways_json(told.ways)}};
+}
+
 std::string transfer_ways_text(const TransferWays& told) {
   std::string text = told.colony + " from " + told.from + " into " + told.into + ":\n";
   if (!told.lives_there.empty()) text += told.lives_there + " lives there now.\n";

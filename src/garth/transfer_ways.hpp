@@ -26,6 +26,7 @@ Expected<TransferWays> transfer_ways_of(const Session& session, std::string_view
                                         std::string_view into);
 
 nlohmann::json transfer_ways_json(const std::vector<work::TransferWayTold>& ways);
+nlohmann::json transfer_ways_json(const TransferWays& told);
 std::string transfer_ways_text(const TransferWays& told);
 
 }  // namespace beegarth::garth

@@ -44,6 +44,13 @@ struct Api {
   std::function<Expected<Json>(const garth::KeyInWish&)> sheet_boxes;
   std::function<Expected<Json>(const garth::SheetFilledIn&)> key_in;
   std::function<Expected<Json>(const garth::WeekTyped&)> week_ahead;
+  std::function<Expected<Json>()> maps;
+  std::function<Expected<Json>(const garth::FileToDraft&)> draft_map;
+  std::function<Expected<Json>(const garth::FileBroughtIn&)> bring_in;
+  // A Problem that names no part of the question is about the colony in the path.
+  std::function<Expected<Json>(std::string_view colony, std::string_view into)> transfer_ways;
+  std::function<Expected<Json>()> check;
+  std::function<Expected<Json>(std::optional<Date> date)> as_it_stood;
   std::function<Expected<Json>(std::string_view line, bool keep)> note;
   // answer: done, skipped, put_off, rained_off; until: the day it is put off to
   std::function<Expected<Json>(std::string_view need, std::string_view answer, std::optional<Date> until)>

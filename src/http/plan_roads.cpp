@@ -76,6 +76,15 @@ Reply answer(const std::string& need, const Ask& ask, const Api& api) {
   return json_reply(api.answer(need, word, until), 404);
 }
 
+Reply transfer_ways(const Ask& ask, const std::string& colony, const Api& api) {
+  const auto into = ask.query.find("into");
+  if (into == ask.query.end() || into->second.empty())
+    return problem_reply(bad_input("the hive is missing", "into", "name the one it shall live in"));
+  const auto told = api.transfer_ways(colony, into->second);
+  const bool no_colony = !told && told.problem().where.empty();
+  return json_reply(told, no_colony ? 404 : 400);
+}
+
 constexpr std::array roads_of_the_plan{
     Road{"/api/book", "GET",
          [](const Ask&, const std::string&, const Api& api) { return json_reply(api.book()); }},
@@ -83,6 +92,9 @@ constexpr std::array roads_of_the_plan{
          [](const Ask& ask, const std::string&, const Api& api) { return plan(ask, api); }, "days"},
     Road{"/api/colonies", "GET",
          [](const Ask&, const std::string&, const Api& api) { return json_reply(api.colonies()); }},
+    Road{"/api/colonies/*/transfer-ways", "GET",
+         [](const Ask& ask, const std::string& key, const Api& api) { return transfer_ways(ask, key, api); },
+         "into"},
     Road{
         "/api/colonies/*", "GET",
         [](const Ask&, const std::string& key, const Api& api) { return json_reply(api.outlook(key), 404); }},

@@ -35,12 +35,12 @@ bool is_ours(const Ask& ask) {
 
 bool is_said_to_be(Takes takes, std::string_view content_type) {
   const std::string_view type = content_type.substr(0, content_type.find(';'));
-  if (takes == Takes::json) return type == "application/json";
+  if (takes != Takes::picture) return type == "application/json";
   return type.starts_with("image/") || type == "application/octet-stream";
 }
 
 Reply not_what_is_taken(Takes takes) {
-  const bool json = takes == Takes::json;
+  const bool json = takes != Takes::picture;
   return problem_reply(
       {ProblemKind::wrong_use,
        json ? "the body is not said to be JSON" : "the body is not said to be a picture", "Content-Type",
@@ -51,6 +51,10 @@ Reply not_what_is_taken(Takes takes) {
 Reply too_large(Takes takes) {
   if (takes == Takes::json)
     return problem_reply({ProblemKind::bad_input, "the body is too large", "body", "send at most 1 MiB"},
+                         413);
+  if (takes == Takes::file)
+    return problem_reply({ProblemKind::bad_input, "the file is too large", "file",
+                          "send at most 24 MiB; beegarth import takes larger ones"},
                          413);
   return problem_reply(
       {ProblemKind::bad_input, "the picture is too large", "picture", "send one of at most 24 MiB"}, 413);
@@ -79,7 +83,7 @@ struct Way {
 
 // Nothing where no road has that address.
 std::optional<Way> way_of(std::string_view path, std::string_view method) {
-  for (const std::span<const Road> roads : {plan_roads(), entry_roads(), form_roads()}) {
+  for (const std::span<const Road> roads : {plan_roads(), entry_roads(), form_roads(), import_roads()}) {
     std::string_view address;
     Way way;
     for (const Road& road : roads) {
@@ -98,6 +102,11 @@ std::optional<Way> way_of(std::string_view path, std::string_view method) {
 }
 
 Reply read_with_tag(const Way& way, const Ask& ask, const Api& api) {
+  if (!way.road->tagged) {
+    Reply reply = way.road->go(ask, way.key, api);
+    reply.headers["Cache-Control"] = "no-store";
+    return reply;
+  }
   const Expected<std::string> version = api.version();
   if (!version) return problem_reply(version.problem());
   const std::string tag = "\"" + *version + "\"";
@@ -106,6 +115,18 @@ Reply read_with_tag(const Way& way, const Ask& ask, const Api& api) {
   Reply reply = way.road->go(ask, way.key, api);
   if (reply.status == 200) reply.headers.insert(headers.begin(), headers.end());
   return reply;
+}
+
+std::size_t limit_of(Takes takes) {
+  switch (takes) {
+    case Takes::json:
+      return body_limit_bytes;
+    case Takes::picture:
+      return picture_limit_bytes;
+    case Takes::file:
+      return file_limit_bytes;
+  }
+  return body_limit_bytes;
 }
 
 bool is_asked_for(std::string_view asks, std::string_view name) {
@@ -139,8 +160,7 @@ Reply take_way(const Way& way, const Ask& ask, const Api& api) {
                          403);
   const Takes takes = way.road->takes;
   if (!is_said_to_be(takes, ask.content_type)) return not_what_is_taken(takes);
-  if (ask.body.size() > (takes == Takes::json ? body_limit_bytes : picture_limit_bytes))
-    return too_large(takes);
+  if (ask.body.size() > limit_of(takes)) return too_large(takes);
   if (auto refused = not_asked_for(*way.road, ask)) return *std::move(refused);
   return way.road->go(ask, way.key, api);
 }

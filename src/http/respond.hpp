@@ -14,6 +14,7 @@ namespace beegarth::http {
 inline constexpr std::size_t body_limit_bytes = std::size_t{1} << 20;
 inline constexpr std::size_t picture_limit_bytes = std::size_t{24}
                                                    << 20;  // a telephone's photo is half of it
+inline constexpr std::size_t file_limit_bytes = picture_limit_bytes;
 
 struct Ask {
   std::string method;                        // "GET"

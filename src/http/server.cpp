@@ -39,7 +39,7 @@ Reply refusal(int status) {
   switch (status) {
     case 413:
       return problem_reply({ProblemKind::bad_input, "the body is too large", "body",
-                            "send at most 1 MiB; a picture may have 24"},
+                            "send at most 1 MiB; a picture or a file may have 24"},
                            413);
     case 414:
       return problem_reply({ProblemKind::bad_input, "the address is too long", {}, {}}, 414);

@@ -1,7 +1,7 @@
 // The program's HTTP face with invented answers, for the browser tests. The headers are those of src/http/respond.cpp.
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { checklists, colonies, entries, found, kinds, lines, outlook, plan, register, registers, sheet_boxes, today, told } from './invented.mjs';
+import { book_check, checklists, colonies, entries, found, import_maps, kinds, lines, outlook, plan, register, registers, sheet_boxes, standing, today, told, transfer_ways } from './invented.mjs';
 
 const dist = new URL('../../web/dist/', import.meta.url);
 const types = { html: 'text/html; charset=utf-8', js: 'text/javascript; charset=utf-8', css: 'text/css; charset=utf-8', woff2: 'font/woff2' };
@@ -43,6 +43,7 @@ export async function start_fake() {
     if (path === '/api/book') return json({ name: 'invented.garth', today, seed: 1, head: `head-${state.answered.length}`, counts: { entries: 2, colonies: 7 } });
     if (path === '/api/plan') return json(left());
     if (path === '/api/colonies') return json(colonies);
+    if (/^\/api\/colonies\/.+\/transfer-ways$/.test(path)) return json(transfer_ways);
     if (path.startsWith('/api/colonies/')) {
       const found = outlook(path.slice('/api/colonies/'.length));
       return found ? json(found) : problem(404, 'bad_input', 'there is no such colony', path);
@@ -57,6 +58,9 @@ export async function start_fake() {
     if (path.startsWith('/api/registers/')) return path.endsWith('/feeding') ? json(register) : problem(404, 'bad_input', 'there is no such register', path);
     if (path === '/api/lines') return json(lines);
     if (path === '/api/checklists') return json(checklists);
+    if (path === '/api/import-maps') return json(import_maps);
+    if (path === '/api/verify') return json(book_check);
+    if (path === '/api/standing') return json(standing);
     if (path === '/api/sheet-boxes') return json(sheet_boxes);
     if (path === '/api/sheet') return { status: 200, type: 'application/pdf', body: '%PDF-1.4 invented' };
     if (path === '/openapi.json') return { status: 200, type: 'application/json', body: readFileSync(new URL('../../src/http/openapi.json', import.meta.url)) };

@@ -125,6 +125,19 @@ export const checklists = {
   checklists: [{ what: 'stings', title: 'A stinging accident', steps: [{ words: 'Away from the bees first.', source: 'invented' }], cautions: [{ words: 'Telephone first.', source: 'invented' }] }],
   emergency_number: '112',
 };
+export const import_maps = { maps: [{ name: 'maps/example.toml', form: 'csv', about: 'one note for each row', map: '[date]\ncolumn = "day"\n' }] };
+export const book_check = { entries: 2, sound: true, faults: [], head: 'invented' };
+export const standing = {
+  as_of: today,
+  sites: [{ site: 'withy-meadow', name: 'Withy Meadow', latitude_deg: 52, longitude_deg: -1.5 }],
+  hives: [{ hive: 'hive-alder-5', name: 'hive Alder 5', site: 'withy-meadow', type: 'eleven-comb', form: 'upright', empty: false }],
+  colonies: [{ colony: 'alder-5', name: 'Alder 5', hive: 'hive-alder-5', hive_name: 'hive Alder 5', site: 'withy-meadow', began: '2025-06-01' }],
+};
+const range = { low: 0.4, value: 0.6, high: 0.8 };
+export const transfer_ways = {
+  colony: 'Alder 5', from: 'hive Alder 5', into: 'Long hive', lives_there: '',
+  ways: [{ way: 'shaken', possible: true, against: [], brood_kept: range, setback_days: range, days: 1, minutes: 40, needs: ['a sheet'], cautions: ['in warm weather'], sources: ['invented'] }],
+};
 export const sheet_boxes = {
   site: 'withy-meadow', site_name: 'Withy Meadow', date: today, printed: today, planned: true,
   frames: [{ row: '#1 Alder 5', name: 'Alder 5', colony: 'alder-5', jobs: [{ number: 1, need: 'look-cells/alder-5', what: 'look for queen cells' }],

@@ -25,6 +25,7 @@ export async function serve_demo(more = []) {
   });
   return {
     url,
+    book,
     close: async () => {
       const ended = new Promise((done) => server.on('exit', done));
       server.kill('SIGTERM');

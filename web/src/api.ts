@@ -33,6 +33,13 @@ export type SheetBoxSet = Schemas['SheetBoxSet'];
 export type SheetBox = Schemas['SheetBox'];
 export type SheetFilledIn = Schemas['SheetFilledIn'];
 export type WeekTyped = Schemas['WeekTyped'];
+export type ImportMaps = Schemas['ImportMaps'];
+export type ImportAsk = Schemas['ImportAsk'];
+export type ImportReply = Schemas['ImportReply'];
+export type BookCheck = Schemas['BookCheck'];
+export type Standing = Schemas['Standing'];
+export type TransferWays = Schemas['TransferWays'];
+export type TransferWay = Schemas['TransferWay'];
 export type Checklist = Schemas['Checklist'];
 export type Checklists = Schemas['Checklists'];
 export type Lines = Schemas['Lines'];
@@ -98,6 +105,13 @@ export const register_file = (name: string, ending: 'csv' | 'pdf', days: Days) =
 export const read_sheet_boxes = (wish: { site: string; date: string; printed: string }) => ask<SheetBoxes>(`/api/sheet-boxes${query_of(wish)}`);
 export const send_week = (week: WeekTyped) => ask<AnswerReply>('/api/week-ahead', send(week));
 export const send_sheet = (filled: SheetFilledIn) => ask<AnswerReply>('/api/sheet-boxes', send(filled));
+export const read_maps = () => ask<ImportMaps>('/api/import-maps');
+export const send_draft = (draft: Schemas['DraftAsk']) => ask<Schemas['DraftReply']>('/api/import-map', send(draft));
+export const send_import = (file: ImportAsk) => ask<ImportReply>('/api/import', send(file));
+export const largest_file = 16 * 1024 * 1024; // quoted as JSON it must stay below 24 MiB
+export const read_check = () => ask<BookCheck>('/api/verify', { cache: 'no-store' });
+export const read_standing = (date: string) => ask<Standing>(`/api/standing${query_of({ date })}`);
+export const read_ways = (colony: string, into: string) => ask<TransferWays>(`/api/colonies/${key(colony)}/transfer-ways${query_of({ into })}`);
 export const read_checklists = () => ask<Checklists>('/api/checklists');
 export const read_lines = () => ask<Lines>('/api/lines');
 export const pedigree_address = '/api/pedigree.svg';

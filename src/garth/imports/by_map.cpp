@@ -9,11 +9,10 @@
 #include <utility>
 
 #include "book/state.hpp"
-#include "garth/embedded.hpp"
-#include "garth/files.hpp"
 #include "garth/import_plan.hpp"
 #include "garth/imports/events.hpp"
 #include "garth/imports/geojson.hpp"
+#include "garth/imports/shipped_maps.hpp"
 #include "garth/keep.hpp"
 #include "garth/session.hpp"
 #include "garth/tables.hpp"
@@ -23,27 +22,18 @@ namespace {
 
 using nlohmann::json;
 
-struct MapText {
-  std::string name;
-  std::string toml;
-};
-
-Expected<MapText> map_for(const ImportWish& wish, const std::string& form) {
-  if (!wish.map.empty()) {
-    auto text = read_file(wish.map);
-    if (!text) return text.problem();
-    return MapText{wish.map, *std::move(text)};
-  }
+Expected<MapText> map_for(const std::optional<MapText>& given, const std::string& form) {
+  if (given) return *given;
   const std::string name = form == "geojson" ? "maps/places.toml" : "maps/calendar.toml";
-  for (const EmbeddedFile& file : embedded_files()) {
-    if (file.path == name) return MapText{name, std::string(file.bytes)};
+  for (const ShippedMap& map : shipped_maps()) {
+    if (map.path == name) return MapText{name, std::string(map.toml)};
   }
   return bad_input("the program's own map is not there", name, "give one with --map");
 }
 
 Expected<ImportPlan> plan_for(const ImportWish& wish, const std::string& form, const std::string& bytes,
-                              const book::State& state, Date today) {
-  const auto map = map_for(wish, form);
+                              const std::optional<MapText>& given, const book::State& state, Date today) {
+  const auto map = map_for(given, form);
   if (!map) return map.problem();
   if (form == "csv") return plan_import(bytes, wish.file, map->toml, map->name);
   if (form == "geojson") {
@@ -82,22 +72,13 @@ std::size_t leave_out_known(const std::vector<entries::Entry>& there, bool place
       drafts, [&](const ImportDraft& draft) { return told.contains(key(draft.happened, draft.payload)); });
 }
 
-Problem first_of(const ImportPlan& plan) {
-  Problem first = plan.problems.front();
-  if (plan.problems.size() > 1) {
-    first.remedy += fmt::format(" ({}{} more problems; nothing was written)", plan.problems.size() - 1,
-                                plan.problems.size() == ImportPlan::most_problems ? " or" : "");
-  }
-  return first;
-}
-
 // Nothing of a file that holds something would go in: the wrong map, or none where one is needed.
-std::optional<Problem> nothing_found(const ImportWish& wish, const std::string& form,
+std::optional<Problem> nothing_found(const ImportWish& wish, const std::string& form, bool own_map,
                                      const ImportPlan& plan) {
   if (form != "geojson" || !plan.drafts.empty() || plan.rows == 0) return std::nullopt;
   return bad_input("no feature is one that the map knows", wish.file,
-                   wish.map.empty() ? "give a map with --map, such as maps/own_points.toml"
-                                    : "look at its only_when and skip_when");
+                   own_map ? "look at its only_when and skip_when"
+                           : "give a map with --map, such as maps/own_points.toml");
 }
 
 ImportAnswer answer_of(const ImportPlan& plan, bool dry_run, std::size_t known, bool places) {
@@ -118,6 +99,12 @@ ImportAnswer answer_of(const ImportPlan& plan, bool dry_run, std::size_t known, 
   return answer;
 }
 
+ImportAnswer refused_answer(const ImportPlan& plan, std::vector<Problem> refused, bool dry_run) {
+  return {.json = {{"rows", plan.rows}, {"entries", 0}, {"dry_run", dry_run}},
+          .text = {},
+          .refused = std::move(refused)};
+}
+
 }  // namespace
 
 Expected<std::optional<book::Book>> book_to_import_into(const ImportWish& wish) {
@@ -135,7 +122,7 @@ void take_back_book(const std::string& path) {
 }
 
 Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& form,
-                                     const std::string& bytes) {
+                                     const std::string& bytes, const std::optional<MapText>& map) {
   const Date today = wish.today.value_or(machine_today());
   const bool made_here = !std::filesystem::exists(wish.book);
   std::optional<book::Book> book;
@@ -149,10 +136,10 @@ Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& 
     there.assign(all->begin(), all->end());
   }
   const book::State state = book::state_of(book::standing_entries(there, today), today);
-  const auto plan = plan_for(wish, form, bytes, state, today);
+  const auto plan = plan_for(wish, form, bytes, map, state, today);
   if (!plan) return plan.problem();
-  if (!plan->ready()) return first_of(*plan);
-  if (const auto nothing = nothing_found(wish, form, *plan)) return *nothing;
+  if (!plan->ready()) return refused_answer(*plan, plan->problems, wish.dry_run);
+  if (const auto nothing = nothing_found(wish, form, map.has_value(), *plan)) return *nothing;
   std::vector<ImportDraft> fresh = plan->drafts;
   const std::size_t known = leave_out_known(there, form == "geojson", fresh);
   std::vector<book::Draft> drafts;
@@ -162,8 +149,10 @@ Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& 
   const auto tables = Tables::built_in();
   if (!tables) return tables.problem();
   if (const auto objection = objection_to(there, drafts, *tables)) {
-    return told(*objection,
-                [&](std::size_t draft) { return fmt::format("{}:{}", wish.file, fresh[draft].line); });
+    const auto line_of = [&](std::size_t draft) {
+      return fmt::format("{}:{}", wish.file, fresh[draft].line);
+    };
+    return refused_answer(*plan, {told(*objection, line_of)}, wish.dry_run);
   }
   ImportAnswer answer = answer_of(*plan, wish.dry_run, known, form == "geojson");
   if (wish.dry_run) {

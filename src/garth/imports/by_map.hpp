@@ -11,7 +11,7 @@ namespace beegarth::garth {
 
 // `form` is csv, geojson or calendar; without a map the last two are read by that of the program.
 Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& form,
-                                     const std::string& bytes);
+                                     const std::string& bytes, const std::optional<MapText>& map);
 
 // The book to write to: the one there is, or a new one. A dry run opens read-only and makes nothing.
 Expected<std::optional<book::Book>> book_to_import_into(const ImportWish& wish);

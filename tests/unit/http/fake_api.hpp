@@ -19,8 +19,12 @@ struct FakeBook {
   std::size_t photo_bytes = 0;
   garth::SheetFilledIn sheet;  // the last sheet keyed in
   garth::WeekTyped week;
-  garth::FilledIn filled_in;  // the last entry
-  garth::Span span;           // of the last register
+  garth::FileToDraft to_draft;
+  garth::FileBroughtIn brought;
+  int checks = 0;                // how often the book was checked
+  std::optional<Date> stood_on;  // the last day asked for
+  garth::FilledIn filled_in;     // the last entry
+  garth::Span span;              // of the last register
 };
 
 inline Problem unknown(std::string_view what) {
@@ -116,6 +120,30 @@ inline Api fake_api(FakeBook& book) {
     book.week = week;
     if (week.keep) book.kept.emplace_back("week");
     return Json{{"kept", week.keep}, {"entries", Json::array()}};
+  };
+  api.maps = []() -> Expected<Json> { return Json{{"maps", Json::array()}}; };
+  api.draft_map = [&book](const garth::FileToDraft& file) -> Expected<Json> {
+    if (file.kind != "inspection")
+      return bad_input("there is no such kind", "kind", "choose one of the kinds");
+    book.to_draft = file;
+    return Json{{"map", "invented map"}};
+  };
+  api.bring_in = [&book](const garth::FileBroughtIn& file) -> Expected<Json> {
+    if (file.text == "torn") return bad_input("that is no table", file.name + ":1", "give one");
+    book.brought = file;
+    if (file.keep) book.kept.emplace_back("file");
+    return Json{{"kept", file.keep}, {"added", 1}, {"known", 0}, {"refused", Json::array()}};
+  };
+  api.transfer_ways = [](std::string_view colony, std::string_view into) -> Expected<Json> {
+    if (colony != "nuc/1") return bad_input("there is no such colony", {}, "see the list");
+    if (into != "meadow-3") return bad_input("there is no such hive", "into", "enter the hive first");
+    return Json{{"colony", colony}, {"into", into}};
+  };
+  api.check = [&book]() -> Expected<Json> { return Json{{"entries", ++book.checks}}; };
+  api.as_it_stood = [&book](std::optional<Date> date) -> Expected<Json> {
+    if (date && date->year() < 2000) return bad_input("the book began later", "date", "give a later day");
+    book.stood_on = date;
+    return Json{{"sites", Json::array()}};
   };
   api.note = [&book](std::string_view line, bool keep) -> Expected<Json> {
     if (keep) book.kept.emplace_back(line);
