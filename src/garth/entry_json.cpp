@@ -54,7 +54,11 @@ class Teller {
   void count(const char* name, const entries::Count& value, entries::Limits limits) {
     if (value) count(name, *value, limits);
   }
-  void flag(const char* name, bool value) { add((value ? "" : "no ") + spaced(name)); }
+  void flag(const char* name, bool value) {
+    if (std::string_view(name) == "queen")
+      return add(value ? "queen seen" : "queen not seen");  // not: no queen
+    add((value ? "" : "no ") + spaced(name));
+  }
   void flag(const char* name, const entries::Flag& value) {
     if (value) flag(name, *value);
   }

@@ -112,6 +112,7 @@ std::vector<Item> items_room() {
            {"split into + in|into|to @hive", split_into},
            {"split into + # in|into|to @hive", split_into},
            {"queen went|goes|moved with|to|into it|split|them|the? split?", queen_of_split(true)},
+           {"queen goes $", queen_of_split(true)},
            {"queen stays|stayed|left behind|here|put?", queen_of_split(false)},
            unclear("split", "into which new name, in which hive? say: split into NAME in HIVE"),
            {"united into|onto @colony", ends_in},

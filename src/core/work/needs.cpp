@@ -29,6 +29,7 @@ Needs needs_of_a_colony(const Asking& asking) {
   if (!needs.empty()) return needs;
   for (const Kind kind : kinds_of_a_colony)
     for (facts::Need& need : kind(asking)) needs.push_back(std::move(need));
+  keep_apart(asking, needs);
   return needs;
 }
 

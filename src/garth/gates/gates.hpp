@@ -1,7 +1,7 @@
 // What may not be entered, because it would break a rule that protects bees, neighbours or people who eat the
 // honey. Every way in that a keeper writes by goes through here (see keep.hpp).
 //
-//   presence nothing is done to a colony that has ended; a hive holds one colony, or two where it is made for
+//   presence nothing is done to a colony that has ended; a hive holds one colony, or two if it is made for
 //   two suspect  nothing moves to or from a suspect colony, hive or site until the inspector has cleared it
 //   quarantine a stock of unknown origin is kept apart from all others
 //   unite    two stocks become one only after a look through the brood of both

@@ -14,6 +14,7 @@ class ApartJudge {
       : known_(known), apart_(quarantines_on(known.standing, known.day, known.rules.quarantine)) {}
 
   Outcome of(const entries::Payload& payload) {
+    if (const auto* began = std::get_if<entries::ColonyBegan>(&payload)) moves_in(*began);
     if (apart_.empty()) {
       if (const auto* said = std::get_if<entries::Quarantine>(&payload)) judge(*said);
     } else {
@@ -42,6 +43,18 @@ class ApartJudge {
     if (const auto apart = apart_.find(id); apart != apart_.end()) refuse(id, apart->second, rule);
   }
 
+  // Two stocks in one hive share what they have.
+  void moves_in(const entries::ColonyBegan& began) {
+    if (!comes_from_outside(began) || began.how != entries::Beginning::swarm) return;
+    for (const auto& [id, colony] : known_.state.colonies) {
+      if (id == began.colony || colony.ended || colony.hive != began.hive || apart_.contains(id)) continue;
+      fault_ =
+          bad_input("a swarm of unknown origin is kept apart, and '" + colony.began.name +
+                        "' lives in the hive '" + began.hive.text() + "'",
+                    "hive", "give it a hive of its own; or say which own colony it came out of (swarm_of)");
+      return;
+    }
+  }
   void judge(const entries::Unite& unite) { kept_apart(unite.colony), kept_apart(unite.from); }
   void judge(const entries::Split& split) { kept_apart(split.colony); }
 

@@ -1,4 +1,4 @@
-// What this keeper will not do, and feed that nobody should give.
+// What this keeper will not do.
 #include <map>
 #include <string>
 
@@ -67,13 +67,6 @@ Outcome rules_gate(const Known& known, const book::Draft& draft) {
   return bad_input(
       "that breaks your own rule '" + std::string(entries::word_for(*rule)) + "' of " + kept->happened.iso(),
       "entry " + kept->id.text(), "enter keeper_rule with kept = false if you have given it up");
-}
-
-Outcome feed_gate(const Known&, const book::Draft& draft) {
-  const auto* feed = std::get_if<entries::Feed>(&draft.payload);
-  if (feed == nullptr || feed->source != entries::FeedSource::honey_of_unknown_origin) return Done{};
-  return bad_input("honey of unknown origin can carry foulbrood and is never fed", "source",
-                   "feed sugar, or honey and combs of your own healthy colonies");
 }
 
 }  // namespace beegarth::garth

@@ -195,6 +195,20 @@ TEST(Quarantine, begins_by_itself_for_what_comes_from_outside_only) {
   EXPECT_FALSE(kept_apart(Beginning::bought));
 }
 
+TEST(Quarantine, of_a_swarm_is_not_kept_in_a_hive_where_another_stock_lives) {
+  ToldBook book;
+  book.must(day_of(2, 1), entries::Hive{.hive = HiveId("h1"),
+                                        .name = "h1",
+                                        .site = SiteId("bank"),
+                                        .type = "National",
+                                        .two_colonies = true});
+  entries::ColonyBegan swarm{
+      .colony = ColonyId("stray"), .name = "Stray", .hive = HiveId("h1"), .how = entries::Beginning::swarm};
+  EXPECT_THAT(book.say(day_of(5, 20), swarm), HasSubstr("'Alder' lives in the hive 'h1'"));
+  swarm.swarm_of = birch;
+  EXPECT_THAT(book.say(day_of(5, 20), swarm), IsEmpty());
+}
+
 // ---- uniting ----
 TEST(Unite, asks_for_a_look_through_the_brood_of_both) {
   ToldBook book;

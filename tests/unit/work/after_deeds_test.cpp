@@ -40,6 +40,17 @@ TEST(StripsOut, cost_the_more_the_later) {
 }
 
 // ---- quarantine ----
+TEST(Quarantine, makes_every_opening_of_the_stock_the_last_of_the_round) {
+  NeedsInput input = invented(june);
+  input.colonies.front().last_charged_cells = seen(june - 3, 2, "look");
+  give_odds(input, facts::EventKind::out_of_room, 0.4, 0.9);
+  EXPECT_FALSE(find(needs_of(input), "room/alder-5")->last_in_round);
+  input.colonies.front().quarantine_until = seen(june + 9, 0, "swarm");
+  const auto needs = needs_of(input);
+  EXPECT_TRUE(find(needs, "room/alder-5")->last_in_round);
+  EXPECT_THAT(find(needs, "room/alder-5")->cautions, testing::Contains(HasSubstr("In quarantine until")));
+  EXPECT_THAT(find(needs, "split/alder-5")->held, HasSubstr("gives and takes no combs"));
+}
 TEST(Quarantine, ends_with_a_look_through_the_brood) {
   NeedsInput input = invented(june);
   input.colonies.front().quarantine_until = seen(june + 5, 0, "swarm");

@@ -46,6 +46,8 @@ Needs stored_combs(const Asking& asking);      // at the first site: moth and mi
 Needs combs_to_extract(const Asking& asking);  // at the first site
 Needs wet_combs(const Asking& asking);         // where they came from
 
+// A stock in quarantine is the last of the round and shares no combs.
+void keep_apart(const Asking& asking, Needs& needs);
 // A virgin is likely to be about: from when to when, and why. Nothing where she is not.
 struct KeptShut {
   Date from;

@@ -29,4 +29,19 @@ Needs end_of_quarantine(const Asking& asking) {
   return {need};
 }
 
+void keep_apart(const Asking& asking, Needs& needs) {
+  const auto& until = asking.colony->quarantine_until;
+  if (!until) return;
+  for (facts::Need& need : needs) {
+    if (need.minutes <= 0 || need.clock != facts::Clock::opening) continue;
+    need.last_in_round = true;
+    need.cautions.push_back(
+        "In quarantine until " + day_text(until->date) +
+        " and its look: after every other colony, with clean tools and gloves afterwards; it "
+        "gives and takes no combs.");
+    if (need.key.rfind("split/", 0) == 0 || need.key.rfind("comb-of-eggs/", 0) == 0)
+      need.held = "in quarantine until " + day_text(until->date) + ": it gives and takes no combs";
+  }
+}
+
 }  // namespace beegarth::work
