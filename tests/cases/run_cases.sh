@@ -43,10 +43,20 @@ run_case() {
   rm -rf "$folder"
 }
 
+# What README.md shows is held to what comes: its commands with their output, in a case of their own.
+from_readme() {
+  printf '%s\n' '$ mkdir build' '$ beegarth demo build/demo.garth' '...'
+  awk '/^    \$ build\/release\/beegarth/ { shown = 1; sub(/build\/release\/beegarth/, "beegarth") }
+       !/^    / && !/^$/ { shown = 0 }
+       shown { print substr($0, 5) }' "$repo/README.md"
+}
+
 export -f run_case
 export program cases repo
 # Two at a time; what one says comes out in one piece, in the order of their names.
-said=$(mktemp -d)
-printf '%s\n' "$cases"/*.case | said=$said xargs -P 2 -I{} bash -c 'run_case "{}" >"$said/$(basename "{}")"'
+said=$(mktemp -d) || exit 1
+readme=$(mktemp -d)/readme.case || exit 1
+from_readme >"$readme"
+printf '%s\n' "$cases"/*.case "$readme" | said=$said xargs -P 2 -I{} bash -c 'run_case "{}" >"$said/$(basename "{}")"'
 cat "$said"/*
-rm -rf "$said"
+rm -rf "$said" "$(dirname "$readme")"
