@@ -52,7 +52,7 @@ int register_command(const Call& call) {
     if (const Outcome written = garth::write_file(call.out, bytes); !written)
       return report(written.problem());
     if (!call.json)
-      std::cout << call.out << ": " << found->rows.size() << " rows\n";
+      std::cout << call.out << ": " << found->rows.size() << (found->rows.size() == 1 ? " row\n" : " rows\n");
     else
       std::cout << json{{"file", call.out}, {"rows", found->rows.size()}}.dump(2) << '\n';
     return 0;

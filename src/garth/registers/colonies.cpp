@@ -61,8 +61,8 @@ class MovementWriter {
   }
   void take(const Entry& entry, const entries::ColonyBegan& began) {
     if (home_.contains(began.colony)) return settle(began.colony, began.hive);
-    row(entry, began.colony, "began: " + key_in_words(entries::word_for(began.how)), began.from_whom.value_or(""),
-        place(began.hive));
+    row(entry, began.colony, "began: " + key_in_words(entries::word_for(began.how)),
+        began.from_whom.value_or(""), place(began.hive));
     settle(began.colony, began.hive);
   }
   void take(const Entry& entry, const entries::ColonyMoved& moved) {

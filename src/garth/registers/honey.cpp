@@ -274,11 +274,12 @@ Expected<Register> labels_register(const Session& session) {
       if (!answer) return answer.problem();
       std::vector<std::string> missing = answer->missing;
       for (const auto& advised : answer->advised) missing.push_back(advised + " (advised)");
-      out.rows.push_back({std::nullopt,
-                          {id.text(), short_number(jars.net_g), short_number(answer->figure_height_min_mm),
-                           name, address, origin, best_before ? best_before->iso() : "",
-                           answer->lot_needed ? "yes" : "no", joined(missing), joined(answer->faults, "; ")},
-                          {}});
+      out.rows.push_back(
+          {std::nullopt,
+           {id.text(), short_number(jars.net_g), short_number(answer->figure_height_min_mm), name, address,
+            origin, best_before ? best_before->iso() : "", answer->lot_needed ? "yes" : "no",
+            key_in_words(joined(missing)), joined(answer->faults, "; ")},
+           {}});
     }
   }
   out.remarks = {

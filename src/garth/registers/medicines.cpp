@@ -105,7 +105,7 @@ class Writer {
                      t.product.value_or("not said (" + key_in_words(entries::word_for(t.kind)) + ")"),
                      t.batch.value_or(""), t.amount.value_or(""), joined(colonies.shown), iso(record.ended),
                      iso(answer->withdrawal_end), t.supplier.value_or(""), giving.who,
-                     iso(answer->keep_until), joined(answer->missing)},
+                     iso(answer->keep_until), key_in_words(joined(answer->missing))},
                     giving.entries});
     return Done{};
   }
@@ -144,7 +144,7 @@ class Writer {
     rows.push_back({entry.happened,
                     {entry.happened.iso(), what, record.product.value_or(""), record.batch.value_or(""),
                      record.amount.value_or(""), "", "", "", supplier, entry.who, iso(answer->keep_until),
-                     joined(answer->missing)},
+                     key_in_words(joined(answer->missing))},
                     {entry.id}});
     return Done{};
   }
