@@ -115,7 +115,7 @@ std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
   const auto matters = [&](const entries::Payload& payload) {
     const bool seen = is_one_of<entries::Inspection, entries::Sign>(payload);
     return matters_to_others(payload, rules.notifiable) ||
-           (seen && looked_at.contains(entries::colony_of(payload).value_or(ColonyId())));
+           (seen && looked_at.contains(entries::colony_of(payload)));
   };
   std::vector<entries::Entry> all;
   std::copy_if(book.begin(), book.end(), std::back_inserter(all),
