@@ -48,7 +48,7 @@ TEST(Quarantine, makes_every_opening_of_the_stock_the_last_of_the_round) {
   input.colonies.front().quarantine_until = seen(june + 9, 0, "swarm");
   const auto needs = needs_of(input);
   EXPECT_TRUE(find(needs, "room/alder-5")->last_in_round);
-  EXPECT_THAT(find(needs, "room/alder-5")->cautions, testing::Contains(HasSubstr("In quarantine until")));
+  EXPECT_THAT(find(needs, "room/alder-5")->cautions, ::testing::Contains(HasSubstr("In quarantine until")));
   EXPECT_THAT(find(needs, "split/alder-5")->held, HasSubstr("gives and takes no combs"));
 }
 TEST(Quarantine, ends_with_a_look_through_the_brood) {
