@@ -202,11 +202,11 @@ TEST(Quarantine, of_a_swarm_is_not_kept_in_a_hive_where_another_stock_lives) {
                                         .site = SiteId("bank"),
                                         .type = "National",
                                         .two_colonies = true});
-  entries::ColonyBegan swarm{
+  entries::ColonyBegan began{
       .colony = ColonyId("stray"), .name = "Stray", .hive = HiveId("h1"), .how = entries::Beginning::swarm};
-  EXPECT_THAT(book.say(day_of(5, 20), swarm), HasSubstr("'Alder' lives in the hive 'h1'"));
-  swarm.swarm_of = birch;
-  EXPECT_THAT(book.say(day_of(5, 20), swarm), IsEmpty());
+  EXPECT_THAT(book.say(day_of(5, 20), began), HasSubstr("'Alder' lives in the hive 'h1'"));
+  began.swarm_of = birch;
+  EXPECT_THAT(book.say(day_of(5, 20), began), IsEmpty());
 }
 
 // ---- uniting ----
