@@ -56,7 +56,7 @@ Adder::Adder(const Database& database)
 // file.
 entries::Written Adder::latest_written() {
   // A device writes later and later, so its last entry is its latest. The devices are few, and each is found
-  // by one step in the index (device, sequence): a recursive query says the same at four times the cost.
+  // by one step in the index (device, sequence); a recursive query says the same, and sorts in passing.
   entries::Written latest{-1, 0};
   for (std::string device;;) {
     next_device_.bind(1, device).step();

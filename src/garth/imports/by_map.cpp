@@ -148,10 +148,8 @@ Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& 
     drafts.push_back({.happened = draft.happened, .happened_hour = draft.hour, .payload = draft.payload});
   const auto tables = Tables::built_in();
   if (!tables) return tables.problem();
+  const auto line_of = [&](std::size_t draft) { return fmt::format("{}:{}", wish.file, fresh[draft].line); };
   if (const auto objection = objection_to(there, drafts, *tables)) {
-    const auto line_of = [&](std::size_t draft) {
-      return fmt::format("{}:{}", wish.file, fresh[draft].line);
-    };
     return refused_answer(*plan, {told(*objection, line_of)}, wish.dry_run);
   }
   ImportAnswer answer = answer_of(*plan, wish.dry_run, known, form == "geojson");
@@ -164,7 +162,10 @@ Expected<ImportAnswer> import_by_map(const ImportWish& wish, const std::string& 
     if (!made) return made.problem();
     book = *std::move(made);
   }
-  const auto kept = book->append(drafts);
+  const auto kept = book->append(drafts, [&](std::span<const entries::Entry> now) -> Outcome {
+    if (const auto objection = objection_to(now, drafts, *tables)) return told(*objection, line_of);
+    return Done{};
+  });
   if (!kept) {
     if (made_here) {
       book.reset();

@@ -99,5 +99,26 @@ TEST(Book, the_head_changes_with_every_entry_and_with_nothing_else) {
   EXPECT_EQ(*Book::open(folder.file("a.garth"), {.read_only = true}, desk.surroundings())->head(), one);
 }
 
+// Two who write at once: what the second is judged by holds what the first has kept since.
+TEST(Book, what_is_to_be_kept_is_judged_with_all_that_others_kept_in_the_meantime) {
+  Folder folder;
+  Desk desk;
+  Book mine = new_book(folder.file("a.garth"), desk);
+  ASSERT_EQ(mine.entries()->size(), 0U);
+  auto theirs = Book::open(folder.file("a.garth"), {}, desk.surroundings());
+  ASSERT_TRUE(theirs->append({note("first come")}));
+  std::size_t seen = 0;
+  const auto kept = mine.append({note("too late")}, [&](std::span<const entries::Entry> all) -> Outcome {
+    seen = all.size();
+    if (all.empty()) return Done{};
+    return bad_input("somebody was quicker", "note", "look again");
+  });
+  EXPECT_EQ(seen, 1U);
+  ASSERT_FALSE(kept);
+  EXPECT_EQ(kept.problem().what, "somebody was quicker");
+  EXPECT_EQ(mine.entries()->size(), 1U);
+  EXPECT_TRUE(theirs->append({note("and nobody is locked out")}));
+}
+
 }  // namespace
 }  // namespace beegarth::book

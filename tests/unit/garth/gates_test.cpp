@@ -346,6 +346,34 @@ TEST(Presence, nothing_is_done_to_a_colony_before_it_began_or_after_it_was_taken
               HasSubstr("no colony 'late' on that day"));
 }
 
+TEST(Presence, a_crop_is_of_a_stock_that_was_there_or_of_what_a_dead_one_left) {
+  for (const auto how : {entries::Ending::died, entries::Ending::sold}) {
+    ToldBook book;
+    const entries::Harvest crop{.colony = alder, .kg = 5};
+    EXPECT_THAT(book.say(day_of(1, 1), crop), HasSubstr("there is no colony 'alder' on that day"));
+    book.must(day_of(7, 1), entries::ColonyEnded{.colony = alder, .how = how});
+    const std::string said = book.say(day_of(7, 10), crop);
+    EXPECT_EQ(said.find("ended on 2026-07-01") == std::string::npos, how == entries::Ending::died) << said;
+  }
+}
+TEST(Presence, a_stock_that_is_gone_sends_no_swarm) {
+  ToldBook book;
+  book.must(day_of(2, 1), entries::ColonyEnded{.colony = alder, .how = entries::Ending::died});
+  const entries::ColonyBegan swarm{.colony = ColonyId("stray"),
+                                   .name = "Stray",
+                                   .hive = HiveId("h3"),
+                                   .how = entries::Beginning::swarm,
+                                   .swarm_of = alder};
+  EXPECT_THAT(book.say(day_of(5, 1), swarm), HasSubstr("'Alder' ended on 2026-02-01"));
+}
+TEST(Kit, comb_that_was_bought_as_feed_hangs_nowhere) {
+  ToldBook book;
+  entries::Feed feed{
+      .colony = alder, .kg = 3, .form = entries::FeedForm::comb, .source = entries::FeedSource::bought_feed};
+  EXPECT_THAT(book.say(day_of(5, 1), feed), HasSubstr("comb that was bought as feed"));
+  feed.source = entries::FeedSource::own_combs;
+  EXPECT_THAT(book.say(day_of(5, 1), feed), IsEmpty());
+}
 TEST(Presence, nothing_is_done_to_a_colony_that_has_ended) {
   ToldBook book;
   book.must(day_of(3, 1), entries::ColonyEnded{.colony = alder, .how = entries::Ending::died});

@@ -11,12 +11,40 @@ namespace {
 
 using testing::HasSubstr;
 using testing::IsEmpty;
+using testing::Not;
 
 struct SuspectAlder : testing::Test {
   SuspectAlder() { book.must(day_of(5, 10), ropy(alder)); }
   ToldBook book;
   Date after = day_of(5, 12);
 };
+
+TEST_F(SuspectAlder, is_not_made_well_by_rows_of_the_keepers_own) {
+  const auto own = [](const char* table, const char* row, const char* unit) {
+    return entries::TableOverride{.table = table, .row = row, .value = 0, .unit = unit, .source = "me"};
+  };
+  const auto stops = own("duty_general", "american_foulbrood_stops_movement", "yes/no");
+  const auto back = own("work", "comb_look_back_days", "days");
+  for (const auto& one : {stops, back})
+    EXPECT_THAT(book.say(after, one), HasSubstr("'Alder' is suspect: what makes it so")) << one.row;
+  EXPECT_THAT(book.say(after, own("work", "look_minutes", "min")), Not(HasSubstr("is suspect")));
+  book.must(after, entries::Cleared{.colony = alder, .by = "the inspector (invented)"});
+  EXPECT_THAT(book.say(day_of(5, 20), back), Not(HasSubstr("is suspect")));
+}
+TEST_F(SuspectAlder, holds_combs_that_left_beside_it_as_feed_too) {
+  ToldBook other;
+  other.must(day_of(5, 1), entries::Room{.colony = birch, .super_combs = 10});
+  other.must(day_of(5, 9), entries::Room{.colony = birch, .super_combs = -10});
+  other.must(day_of(5, 9), entries::ColonyBegan{.colony = ColonyId("far"),
+                                                .name = "Far",
+                                                .hive = HiveId("h4"),
+                                                .how = entries::Beginning::overwintered});
+  other.must(day_of(5, 10), ropy(alder));
+  const entries::Feed combs{.colony = ColonyId("far"), .kg = 3, .form = entries::FeedForm::comb};
+  EXPECT_THAT(other.say(day_of(5, 12), combs), HasSubstr("10 combs that nobody named"));
+  const entries::Feed sugar{.colony = ColonyId("far"), .kg = 3, .form = entries::FeedForm::syrup};
+  EXPECT_THAT(other.say(day_of(5, 12), sugar), IsEmpty());
+}
 
 TEST_F(SuspectAlder, no_deed_moves_anything_to_or_from_it) {
   const std::vector<entries::Payload> moves = {
