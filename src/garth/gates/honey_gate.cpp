@@ -172,11 +172,11 @@ Outcome judge_sale_of_no_lot(const Known& known, const entries::Sale& sale) {
 
 }  // namespace
 
-Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
-                    const book::Draft& draft, const HoneyRules& rules) {
-  if (!draft.supersedes && !std::holds_alternative<entries::Removed>(draft.payload)) return Done{};
-  const Date last = *Date::from_ymd(2999, 12, 31);
-  const HoneyLedger was = honey_on(before, last, rules), now = honey_on(after, last, rules);
+namespace {
+
+// Batches whose mark would be gone though what made it still counts.
+std::optional<Problem> frees_a_batch(const HoneyLedger& was, const HoneyLedger& now,
+                                     std::span<const entries::Entry> after) {
   for (const auto& [id, batch] : was.batches) {
     if (!batch.mark) continue;
     const EntryId& maker = batch.mark->entry;  // clang 14 captures no structured binding
@@ -188,9 +188,44 @@ Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entr
         "this would clear the mark of '" + batch.combs.name + "', which was on a hive that was " +
             batch.mark->words,
         "combs " + id.text(),
-        "give the correction the day and the colony of the entry that it corrects; combs that were never on "
-        "that hive are a batch of their own");
+        "give a correction the day and the colony of the entry that it corrects; combs that were never on "
+        "that hive are a batch of their own; a feeding or treatment that was entered wrongly is taken back "
+        "first");
   }
+  return std::nullopt;
+}
+
+// The same for boxes that nobody named: marked on a hive, and now neither there nor in the store.
+std::optional<Problem> frees_boxes(const HoneyLedger& was, const HoneyLedger& now) {
+  for (const auto& [colony, boxes] : was.boxes) {
+    if (!boxes.mark) continue;
+    const auto then = now.boxes.find(colony);
+    const bool on_still = then != now.boxes.end() && then->second.mark;
+    if (on_still || now.store.mark_in(CombStore::Pile::boxes, boxes.type)) continue;
+    return bad_input(
+        "this would clear the mark of the boxes on '" + colony.text() + "', which were on while it was " +
+            boxes.mark->words,
+        "entry " + boxes.mark->entry.text(),
+        "where they were off by then, take that entry back first, enter when they came off, and enter "
+        "it again");
+  }
+  return std::nullopt;
+}
+
+}  // namespace
+
+Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                    const book::Draft& draft, const HoneyRules& rules) {
+  const bool takes_back = draft.supersedes || std::holds_alternative<entries::Removed>(draft.payload);
+  const bool late = !before.empty() && draft.happened < before.back().happened;
+  if (!takes_back && !late) return Done{};
+  const Date last = *Date::from_ymd(2999, 12, 31);
+  const HoneyLedger was = honey_on(before, last, rules), now = honey_on(after, last, rules);
+  if (auto fault = frees_a_batch(was, now, after)) return *std::move(fault);
+  const bool moves_boxes = std::holds_alternative<entries::Room>(draft.payload) ||
+                           std::holds_alternative<entries::Hive>(draft.payload);
+  if (takes_back || !moves_boxes) return Done{};
+  if (auto fault = frees_boxes(was, now)) return *std::move(fault);
   return Done{};
 }
 

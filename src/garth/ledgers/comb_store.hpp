@@ -25,8 +25,13 @@ class CombStore {
   // `type`: of hive, as the keeper writes it; empty where it is not known, which may be any.
   void lay(Pile pile, const std::string& type, HoneyMark mark, Date day);
   std::optional<HoneyMark> mark_in(Pile pile, const std::string& type) const;
+  // One hive was called both: its boxes are those of either.
+  void are_one_pattern(const std::string& type, const std::string& other);
 
  private:
+  std::string pattern_of(const std::string& type) const;  // by which all its names are known
+
+  std::map<std::string, std::string> called_like_;  // a type, in plain letters, and one it is the same as
   std::map<std::pair<Pile, std::string>, HoneyMark> marks_;  // the first of each pile and type
 };
 

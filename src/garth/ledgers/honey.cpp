@@ -51,6 +51,10 @@ class HoneyTeller {
       if (entry.happened > day) break;
       std::visit([&](const auto& said) { take(entry, said); }, entry.payload);
     }
+    for (const auto& [colony, unnamed] : colonies_)
+      ledger_.boxes[colony] = {unnamed.supers, type_of(colony),
+                               unnamed.supers > 0 ? unnamed.supers_mark : std::nullopt};
+    ledger_.store = std::move(store_);
     return std::move(ledger_);
   }
 
@@ -155,7 +159,9 @@ class HoneyTeller {
   }
 
   void take(const Entry& entry, const entries::Hive& hive) {
-    type_of_hive_[hive.hive] = hive.type;
+    const auto [called, fresh] = type_of_hive_.try_emplace(hive.hive, hive.type);
+    if (!fresh) store_.are_one_pattern(called->second, hive.type);
+    called->second = hive.type;
     const int supers = hive.super_combs.value_or(0);
     const int more = supers - std::exchange(supers_of_hive_[hive.hive], supers);
     bool lived_in = false;

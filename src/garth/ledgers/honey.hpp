@@ -40,8 +40,16 @@ struct HoneyRules {
   static Expected<HoneyRules> from(const FactTable& work);
 };
 
+struct BoxesOn {  // of a colony, that nobody entered as a batch
+  int combs = 0;
+  std::string type;  // of its hive
+  std::optional<HoneyMark> mark;
+};
+
 struct HoneyLedger {
   std::map<CombsId, CombBatch> batches;
+  std::map<ColonyId, BoxesOn> boxes;  // on the day, as is what lies in store
+  CombStore store;
   std::vector<CropFrom> crops;  // in date order
   std::map<LotId, entries::Lot> lots;
   std::map<LotId, std::vector<entries::Jars>> jars;
