@@ -222,61 +222,6 @@ TEST(Honey, boxes_that_came_off_just_before_are_the_ones_harvested) {
   EXPECT_THAT(book.say(day_of(7, 20), crop()), IsEmpty());
 }
 
-// ---- boxes that nobody named, through the store ----
-struct StoredBoxes : testing::Test {
-  StoredBoxes() {
-    book.must(day_of(5, 1), supers(10));
-    book.must(day_of(5, 5), entries::Feed{.colony = alder, .kg = 3});
-    book.must(day_of(6, 1), supers(-10));
-  }
-  ToldBook book;
-};
-
-TEST_F(StoredBoxes, stay_marked_when_they_are_put_on_again) {
-  book.must(day_of(6, 10), supers(10));
-  EXPECT_THAT(book.say(day_of(7, 20), crop()), HasSubstr("fed on 2026-05-05"));
-}
-TEST_F(StoredBoxes, stay_marked_on_another_hive) {
-  book.must(day_of(6, 10), supers(10, birch));
-  const std::string why = book.say(day_of(7, 20), crop({}, birch));
-  EXPECT_THAT(why, HasSubstr("laid in store on 2026-06-01"));
-  EXPECT_THAT(why, HasSubstr("fed on 2026-05-05"));
-}
-TEST_F(StoredBoxes, stay_marked_however_many_are_put_on_after_them) {
-  book.must(day_of(6, 10), supers(10));
-  book.must(day_of(6, 10), supers(10, birch));
-  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), HasSubstr("not for people"))
-      << "which of the two hives has them, nobody knows";
-}
-TEST_F(StoredBoxes, stay_marked_when_the_hive_is_told_again_with_them) {
-  book.must(
-      day_of(6, 10),
-      entries::Hive{
-          .hive = HiveId("h2"), .name = "h2", .site = SiteId("bank"), .type = "national", .super_combs = 10});
-  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), HasSubstr("not for people"));
-}
-TEST_F(StoredBoxes, mark_no_new_foundation) {
-  auto fresh = supers(10, birch);
-  fresh.undrawn = 10;
-  book.must(day_of(6, 10), fresh);
-  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
-}
-TEST_F(StoredBoxes, mark_no_batch_that_was_named_apart) {
-  book.must(day_of(6, 9),
-            entries::Combs{.combs = white, .name = "White", .count = 10, .use = entries::CombUse::honey});
-  auto named = supers(10, birch);
-  named.combs = white;
-  book.must(day_of(6, 10), named);
-  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
-  EXPECT_THAT(book.say(day_of(7, 20), crop({white}, birch)), IsEmpty());
-}
-TEST_F(StoredBoxes, mark_nothing_of_another_pattern) {
-  book.must(day_of(6, 9),
-            entries::Hive{.hive = HiveId("h2"), .name = "h2", .site = SiteId("bank"), .type = "Dadant"});
-  book.must(day_of(6, 10), supers(10, birch));
-  EXPECT_THAT(book.say(day_of(7, 20), crop({}, birch)), IsEmpty());
-}
-
 TEST(Honey, boxes_taken_off_as_a_batch_take_their_mark_along_and_leave_none_in_the_store) {
   ToldBook book;
   book.must(day_of(5, 1), supers(10));
