@@ -8,9 +8,6 @@ namespace {
 
 using entries::Entry;
 
-// After so long it was done and not entered.
-constexpr int asked_for_days = 21;
-
 struct LotsUnderway {
   std::map<LotId, std::string> names;
   std::map<LotId, std::set<ColonyId>> from;
@@ -34,7 +31,6 @@ struct LotsUnderway {
                                         const work::NeedsInput& input) const {
     std::vector<work::LotWaiting> list;
     for (const auto& [id, entry] : lots) {
-      if (input.today - entry->happened > asked_for_days) continue;
       const auto name = names.find(id);
       work::LotWaiting lot{
           id, name == names.end() ? id.text() : name->second, {entry->happened, entry->id, 0}, {}};

@@ -28,9 +28,6 @@ struct Unnamed {
   std::vector<Exposure> exposures;
 };
 
-// Boxes wait so long at most between hive and extractor, for their harvest to be theirs.
-constexpr int taken_off_before_days = 30;
-
 bool leaves_nothing_behind(entries::TreatmentKind kind) {
   return kind == entries::TreatmentKind::drone_comb_removed || kind == entries::TreatmentKind::brood_removed;
 }
@@ -353,7 +350,7 @@ class HoneyTeller {
                                     ", which were on a hive that was"
                               : std::string("its boxes were on while the colony was"));
     };
-    const bool just_off = unnamed.supers_off && crop.date - *unnamed.supers_off <= taken_off_before_days;
+    const bool just_off = unnamed.supers_off && crop.date - *unnamed.supers_off <= rules_.boxes_wait_days;
     if (just_off && unnamed.off_mark) blame_boxes(*unnamed.off_mark);
     if (unnamed.supers > 0 && unnamed.supers_mark) blame_boxes(*unnamed.supers_mark);
     const bool of_the_nest = unnamed.supers == 0 && !just_off;
@@ -365,7 +362,7 @@ class HoneyTeller {
     for (const auto& [id, batch] : ledger_.batches) {
       const auto off = batch.taken_off.find(colony);
       const bool there = batch.on == colony ||
-                         (off != batch.taken_off.end() && crop.date - off->second <= taken_off_before_days);
+                         (off != batch.taken_off.end() && crop.date - off->second <= rules_.boxes_wait_days);
       const bool of_honey = batch.combs.use == entries::CombUse::honey;
       if (there && batch.mark && (of_honey || of_the_nest))
         blame(*batch.mark, "it may be of '" + batch.combs.name + "', which was on a hive that was");
@@ -390,7 +387,9 @@ Expected<HoneyRules> HoneyRules::from(const FactTable& work) {
   if (!feed) return feed.problem();
   const auto treatment = work.value("unsaid_treatment_days");
   if (!treatment) return treatment.problem();
-  return HoneyRules{static_cast<int>(*feed), static_cast<int>(*treatment)};
+  const auto boxes = work.value("boxes_wait_days");
+  if (!boxes) return boxes.problem();
+  return HoneyRules{static_cast<int>(*feed), static_cast<int>(*treatment), static_cast<int>(*boxes)};
 }
 
 HoneyLedger honey_on(std::span<const Entry> standing, Date day, const HoneyRules& rules,

@@ -37,6 +37,7 @@ struct CropFrom {  // one harvest and what speaks against offering it
 struct HoneyRules {
   int feed_taken_days = 0;        // a comb put on so long after a feed takes some of it in
   int unsaid_treatment_days = 0;  // a treatment whose end nobody entered
+  int boxes_wait_days = 0;        // at most between hive and extractor, for their harvest to be theirs
   static Expected<HoneyRules> from(const FactTable& work);
 };
 

@@ -22,6 +22,11 @@ bool for_people_now(const ColonyStatus& colony, Date today) {
                       static_cast<int>(colony.last_treatment->value + colony.treatment_withdrawal_days);
 }
 
+// After so long it was done and not entered.
+bool still_asked_for(const Asking& asking, const LotWaiting& lot) {
+  return asking.input.today - lot.since.date <= asking.minutes("lot_waits_days");
+}
+
 facts::Need of_lot(const Asking& asking, const LotWaiting& lot, const std::string& kind,
                    const std::string& what) {
   facts::Need need = asking.need(kind, what + " (" + lot.name + ")");
@@ -37,8 +42,8 @@ Needs ripe_boxes(const Asking& asking) {
   const Date today = asking.input.today;
   if (!colony.super_share || !colony.supers_on || colony.super_share->value < asking.fact("ripe_share"))
     return {};
-  constexpr int still_so_days = 30;
-  if (today - colony.super_share->date > still_so_days || !for_people_now(colony, today)) return {};
+  if (today - colony.super_share->date > asking.minutes("ripe_sight_days") || !for_people_now(colony, today))
+    return {};
   const bool by_the_comb = colony.dwelling.form == facts::HiveForm::horizontal;
   facts::Need need = asking.need(
       "take-crop",
@@ -70,6 +75,7 @@ Needs combs_to_extract(const Asking& asking) {
   if (asking.site.site != asking.input.sites.front().site) return {};
   Needs needs;
   for (const LotWaiting& lot : asking.input.to_extract) {
+    if (!still_asked_for(asking, lot)) continue;
     facts::Need need =
         of_lot(asking, lot, "extract", "extract the combs that were taken, while they are warm");
     need.at_home = true;
@@ -92,7 +98,7 @@ Needs combs_to_extract(const Asking& asking) {
 Needs wet_combs(const Asking& asking) {
   Needs needs;
   for (const LotWaiting& lot : asking.input.wet_combs) {
-    if (!lot.sites.contains(asking.site.site)) continue;
+    if (!lot.sites.contains(asking.site.site) || !still_asked_for(asking, lot)) continue;
     facts::Need need =
         of_lot(asking, lot, "wet-combs",
                "give the wet combs back at dusk, each to the hive that it came from, above the "
