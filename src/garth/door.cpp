@@ -56,16 +56,48 @@ struct TextFinder : entries::FieldsPassedBy {
       fault = bad_input(std::string(name) + " is blank", name, "say it in words");
   }
   void keep_to_a_line(const char* name, const std::string& value) {
-    if (fault || value.find_first_of("\n\r\t") == std::string::npos) return;
+    const auto takes_no_room = [](char c) { return static_cast<unsigned char>(c) < 0x20 || c == 0x7f; };
+    if (fault || std::none_of(value.begin(), value.end(), takes_no_room)) return;
     if (std::find(on_one_line.begin(), on_one_line.end(), name) != on_one_line.end())
-      fault = bad_input(std::string(name) + " holds a line break or a tab", name, "write it on one line");
+      fault = bad_input(std::string(name) + " holds a line break, a tab or another control character", name,
+                        "write it on one line, in letters");
   }
 };
 
 // ---- what is likelier a slip than the truth ----
-constexpr auto settings = std::to_array<std::string_view>(
-    {"country", "emergency_number", "keeper", "label_address", "label_infant_caution", "label_name",
-     "label_origin", "people", "price_per_hour", "today"});
+bool is_number_in(const std::string& text, double low, double high) {
+  char* end = nullptr;
+  const double value = std::strtod(text.c_str(), &end);
+  return end != text.c_str() && *end == '\0' && value >= low && value <= high;
+}
+
+struct SettingTaken {
+  std::string_view name;
+  const char* what;
+  bool (*takes)(const std::string& value);
+};
+constexpr auto anything = [](const std::string&) { return true; };
+constexpr auto settings = std::to_array<SettingTaken>({
+    {"country", "a country's name, or general", anything},
+    {"emergency_number", "the digits to dial",
+     [](const std::string& value) {
+       return !value.empty() && value.find_first_not_of("0123456789+ ") == std::string::npos;
+     }},
+    {"keeper", "a name", anything},
+    {"label_address", "an address", anything},
+    {"label_infant_caution", "yes, or nothing",
+     [](const std::string& value) { return value.empty() || value == "yes" || value == "no"; }},
+    {"label_name", "a name", anything},
+    {"label_origin", "a country", anything},
+    {"people", "a whole number from 1 to 10",
+     [](const std::string& value) {
+       return is_number_in(value, 1, 10) && value.find_first_not_of("0123456789") == std::string::npos;
+     }},
+    {"price_per_hour", "a number from 0 to 1000",
+     [](const std::string& value) { return is_number_in(value, 0, 1000); }},
+    {"today", "a day as 2026-05-03, or nothing",
+     [](const std::string& value) { return value.empty() || Date::parse(value).has_value(); }},
+});
 
 Outcome likely(const entries::MiteCount& count) {
   // from memory: colonies about to die of mites carry one or two on a bee; none carries three on each.
@@ -96,11 +128,17 @@ Outcome likely(const entries::ColonyEnded& ended) {
                    "enter unite, which ends the one and names the other");
 }
 Outcome likely(const entries::Setting& setting) {
-  if (std::find(settings.begin(), settings.end(), setting.name) != settings.end()) return Done{};
-  std::string all;
-  for (const std::string_view name : settings) all += (all.empty() ? "" : ", ") + std::string(name);
-  return bad_input("nothing asks for a setting '" + setting.name.substr(0, 60) + "'", "name",
-                   "use one of: " + all);
+  const auto* const found = std::find_if(settings.begin(), settings.end(),
+                                         [&](const SettingTaken& one) { return setting.name == one.name; });
+  if (found == settings.end()) {
+    std::string all;
+    for (const SettingTaken& one : settings) all += (all.empty() ? "" : ", ") + std::string(one.name);
+    return bad_input("nothing asks for a setting '" + setting.name.substr(0, 60) + "'", "name",
+                     "use one of: " + all);
+  }
+  if (found->takes(setting.value)) return Done{};
+  return bad_input("'" + setting.value.substr(0, 60) + "' is no value of " + setting.name, "value",
+                   std::string("give ") + found->what);
 }
 Outcome likely(const entries::NeedAnswered& answer) {
   return work::sound_need_key(answer.need);
@@ -117,6 +155,11 @@ Outcome fit_for_the_door(const entries::Payload& payload, Date happened) {
   entries::visit_fields_of(finder, payload);
   if (finder.fault) return *finder.fault;
   if (Outcome so = std::visit([](const auto& said) { return likely(said); }, payload); !so) return so;
+  const auto* answer = std::get_if<entries::NeedAnswered>(&payload);
+  if (answer && answer->until && *answer->until < happened)
+    return bad_input("it is put off until " + answer->until->iso() + ", before the day it is answered on, " +
+                         happened.iso(),
+                     "until", "give a later day");
   const auto* combs = std::get_if<entries::Combs>(&payload);
   if (combs && combs->drawn_year && *combs->drawn_year > happened.year())
     return bad_input("the combs were drawn in " + std::to_string(*combs->drawn_year) +

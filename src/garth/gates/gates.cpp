@@ -97,6 +97,7 @@ Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, st
              after = book::standing_entries(with, end_of_time);
   if (Outcome kept = keeps_suspicion(before, after, draft, rules.notifiable); !kept) return kept;
   if (Outcome kept = keeps_marks(before, after, draft, rules.honey); !kept) return kept;
+  if (Outcome kept = keeps_quarantine(before, after, draft, rules.quarantine); !kept) return kept;
   if (Outcome kept = keeps_room(before, after); !kept) return kept;
   if (Outcome kept = keeps_beginnings(before, after, draft); !kept) return kept;
   if (is_one_of<entries::QueenBegan, entries::QueenMated, entries::Removed>(draft.payload))

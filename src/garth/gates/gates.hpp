@@ -61,6 +61,9 @@ Outcome keeps_suspicion(std::span<const entries::Entry> before, std::span<const 
 // made it.
 Outcome keeps_marks(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
                     const book::Draft& draft, const HoneyRules& rules);
+// A correction of how a stock began ends its quarantine only by saying whose swarm it is.
+Outcome keeps_quarantine(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                         const book::Draft& draft, const QuarantineRules& rules);
 // No hive holds more colonies than it is made for because of the draft, on the last day that is told of.
 Outcome keeps_room(std::span<const entries::Entry> before, std::span<const entries::Entry> after);
 

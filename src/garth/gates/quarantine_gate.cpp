@@ -172,6 +172,27 @@ class ApartJudge {
 
 }  // namespace
 
+Outcome keeps_quarantine(std::span<const entries::Entry> before, std::span<const entries::Entry> after,
+                         const book::Draft& draft, const QuarantineRules& rules) {
+  const auto* removed = std::get_if<entries::Removed>(&draft.payload);
+  const auto taken_back = removed != nullptr ? std::optional(removed->entry) : draft.supersedes;
+  if (!taken_back) return Done{};
+  const auto old = std::find_if(before.begin(), before.end(),
+                                [&](const entries::Entry& entry) { return entry.id == *taken_back; });
+  const auto* began = old == before.end() ? nullptr : std::get_if<entries::ColonyBegan>(&old->payload);
+  if (began == nullptr || !comes_from_outside(*began)) return Done{};
+  if (removed != nullptr) return Done{};  // it was never there: keeps_beginnings asks what else is said of it
+  const auto* now = std::get_if<entries::ColonyBegan>(&draft.payload);
+  if (now != nullptr && now->swarm_of && !comes_from_outside(*now)) return Done{};  // whose swarm it is
+  const Date end_of_time = *Date::from_ymd(2999, 12, 31);
+  const auto was = quarantines_on(before, end_of_time, rules);
+  const auto still = quarantines_on(after, end_of_time, rules);
+  if (!was.contains(began->colony) || still.contains(began->colony)) return Done{};
+  return bad_input("this would end the quarantine of '" + began->colony.text() + "' without a look", "how",
+                   "say whose swarm it is (swarm_of); or look through its brood first, and enter quarantine "
+                   "with lifted = true");
+}
+
 Outcome quarantine_gate(const Known& known, const book::Draft& draft) {
   return ApartJudge(known).of(draft.payload);
 }

@@ -27,7 +27,6 @@ TEST(CropWaiting, goes_from_the_hive_to_the_extractor_and_back_to_the_hive) {
   ASSERT_EQ(input.to_extract.size(), 1U);
   EXPECT_EQ(input.to_extract.front().name, "Spring");
   EXPECT_EQ(input.to_extract.front().since.date, day_of(6, 1));
-  EXPECT_TRUE(waiting(book, day_of(6, 25)).to_extract.empty()) << "long done and not entered";
 
   book.must(day_of(6, 3), entries::Extraction{.lot = spring});
   input = waiting(book, day_of(6, 4));

@@ -66,6 +66,25 @@ TEST(Keep, a_setting_that_nothing_asks_for_is_refused) {
   EXPECT_EQ(where({on(5, 1, entries::Setting{.name = "label_address", .value = "x"})}), "kept");
 }
 
+TEST(Keep, a_setting_has_a_value_that_can_be_read) {
+  const std::vector<std::pair<entries::Setting, const char*>> cases = {
+      {{"people", "2"}, "kept"},
+      {{"people", "2.5"}, "value"},
+      {{"people", "some"}, "value"},
+      {{"people", "11"}, "value"},
+      {{"price_per_hour", "12.5"}, "kept"},
+      {{"price_per_hour", "nan"}, "value"},
+      {{"price_per_hour", "12 pounds"}, "value"},
+      {{"label_infant_caution", "yes"}, "kept"},
+      {{"label_infant_caution", "maybe"}, "value"},
+      {{"emergency_number", "999"}, "kept"},
+      {{"emergency_number", "the doctor"}, "value"},
+      {{"today", "2026-05-03"}, "kept"},
+      {{"today", "3 May"}, "value"}};
+  for (const auto& [setting, at] : cases)
+    EXPECT_EQ(where({on(5, 1, setting)}), at) << setting.name << " = " << setting.value;
+}
+
 TEST(Keep, more_honey_than_any_comb_holds_and_an_end_in_nobody_are_refused) {
   EXPECT_EQ(where({on(7, 1, entries::Harvest{.colony = alder, .kg = 300, .combs = 1})}), "kg");
   EXPECT_EQ(where({on(7, 1, entries::Harvest{.colony = alder, .kg = 9, .combs = 1})}), "kept");
@@ -75,6 +94,15 @@ TEST(Keep, more_honey_than_any_comb_holds_and_an_end_in_nobody_are_refused) {
 TEST(Keep, an_answer_to_a_need_that_is_never_made_is_refused) {
   EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "fed/alder"})}), "need");
   EXPECT_EQ(where({on(5, 1, entries::NeedAnswered{.need = "feed/alder"})}), "kept");
+}
+
+TEST(Keep, nothing_is_put_off_into_the_past) {
+  using Answer = entries::NeedAnswered::Answer;
+  const auto until = [](Date day) {
+    return on(5, 10, entries::NeedAnswered{.need = "feed/alder", .answer = Answer::put_off, .until = day});
+  };
+  EXPECT_EQ(where({until(day_of(5, 9))}), "until");
+  EXPECT_EQ(where({until(day_of(5, 10))}), "kept");
 }
 
 TEST(Keep, combs_are_not_younger_than_the_day_they_are_told_of) {

@@ -144,6 +144,17 @@ TEST_F(Swarm, is_not_set_free_sooner_by_a_nearer_day) {
               HasSubstr("quarantine"));
 }
 
+TEST_F(Swarm, is_not_set_free_by_correcting_how_it_began) {
+  entries::ColonyBegan began{
+      .colony = swarm, .name = "Swarm", .hive = h3, .how = entries::Beginning::overwintered};
+  EXPECT_THAT(book.say(day_of(5, 1), began, book.last()), HasSubstr("end the quarantine of 'swarm'"));
+  began.how = entries::Beginning::swarm;
+  began.name = "The swarm";
+  EXPECT_THAT(book.say(day_of(5, 1), began, book.last()), IsEmpty()) << "it is still one";
+  began.swarm_of = alder;
+  EXPECT_THAT(book.say(day_of(5, 1), began, book.last()), IsEmpty()) << "now it is known whose it is";
+}
+
 TEST_F(Swarm, is_carried_to_a_place_of_its_own_and_not_to_where_others_stand) {
   const entries::ColonyMoved away{.colony = swarm, .hive = HiveId("h4")};
   ToldBook alone = book;

@@ -70,6 +70,8 @@ TEST(CombsTaken, are_extracted_from_home_while_they_are_warm_each_lot_by_itself)
   EXPECT_THAT(need->what, HasSubstr("(Spring 2)"));
   EXPECT_THAT(need->why.front().text, HasSubstr("6 July"));
   EXPECT_GT(need->loss.by_day.front(), 0) << "two days have passed";
+  input.to_extract.push_back({LotId("old"), "Last year's", seen(july - 30, 0, "old"), {}});
+  EXPECT_EQ(find(needs_of(input), "extract/old"), nullptr) << "long done and not entered";
   input.answered = {"extract/two"};
   needs = needs_of(input);
   EXPECT_EQ(find(needs, "extract/two"), nullptr);
@@ -84,6 +86,9 @@ TEST(WetCombs, go_back_at_dusk_to_where_they_came_from) {
   EXPECT_EQ(need->clock, facts::Clock::dusk);
   EXPECT_FALSE(need->at_home);
   EXPECT_EQ(need->held, "");
+  input.wet_combs.front().since = seen(july - 30, 0, "out");
+  EXPECT_EQ(find(needs_of(input), "wet-combs/one"), nullptr) << "long done and not entered";
+  input.wet_combs.front().since = seen(july - 1, 0, "out");
   input.wet_combs.front().sites = {SiteId("elsewhere")};
   EXPECT_EQ(find(needs_of(input), "wet-combs/one"), nullptr);
 }
