@@ -8,7 +8,7 @@
 
 #include "colony/rows.hpp"
 #include "colony/step.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace {
 

@@ -48,7 +48,7 @@ function(beegarth_room name)
     endif()
     if(BEEGARTH_TOGETHER AND name STREQUAL garth)
       target_precompile_headers(garth PRIVATE <nlohmann/json.hpp> <fmt/format.h> <garth/gates/gates.hpp>
-        <garth/tables.hpp> <entries/fields.hpp>)
+        <garth/tables/tables.hpp> <entries/fields.hpp>)
     endif()
     if(BEEGARTH_SANITIZE AND name IN_LIST fuzzed_rooms)
       target_compile_options(${name} PRIVATE -fsanitize=fuzzer-no-link)

@@ -5,7 +5,7 @@
 #include <cstdlib>
 #include <string_view>
 
-#include "garth/import_plan.hpp"
+#include "garth/imports/import_plan.hpp"
 
 namespace {
 

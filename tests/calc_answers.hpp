@@ -6,7 +6,7 @@
 #include <string>
 
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::testing {
 

@@ -1,5 +1,5 @@
 // A first mapping file from a keeper's own CSV.
-#include "garth/draft_map.hpp"
+#include "garth/imports/draft_map.hpp"
 
 #include <iostream>
 #include <nlohmann/json.hpp>

@@ -7,11 +7,11 @@
 
 #include "cli/call.hpp"
 #include "entries/fields.hpp"
-#include "garth/checklists.hpp"
 #include "garth/exports/bundle.hpp"
 #include "garth/exports/calendar.hpp"
 #include "garth/exports/places.hpp"
 #include "garth/files.hpp"
+#include "garth/keep/checklists.hpp"
 #include "garth/photos.hpp"
 
 namespace beegarth::cli {

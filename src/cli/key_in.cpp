@@ -6,8 +6,8 @@
 #include "cli/call.hpp"
 #include "garth/entry_json.hpp"
 #include "garth/files.hpp"
-#include "garth/keyed_sheet.hpp"
-#include "garth/remarks.hpp"
+#include "garth/keep/remarks.hpp"
+#include "garth/sheet/keyed_sheet.hpp"
 
 namespace beegarth::cli {
 

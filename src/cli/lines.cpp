@@ -6,7 +6,7 @@
 #include "draw/draw.hpp"
 #include "garth/files.hpp"
 #include "garth/lines/book_lines.hpp"
-#include "garth/pedigree_drawing.hpp"
+#include "garth/lines/pedigree_drawing.hpp"
 
 namespace beegarth::cli {
 

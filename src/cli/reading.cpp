@@ -8,14 +8,14 @@
 
 #include "cli/call.hpp"
 #include "garth/as_it_stood.hpp"
+#include "garth/beliefs/outlook_json.hpp"
 #include "garth/calc/calc.hpp"
 #include "garth/check_book.hpp"
 #include "garth/files.hpp"
 #include "garth/outline.hpp"
-#include "garth/outlook_json.hpp"
-#include "garth/plan.hpp"
-#include "garth/plan_json.hpp"
-#include "garth/plan_text.hpp"
+#include "garth/plan/plan.hpp"
+#include "garth/plan/plan_json.hpp"
+#include "garth/plan/plan_text.hpp"
 #include "garth/seen_health.hpp"
 
 namespace beegarth::cli {

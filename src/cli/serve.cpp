@@ -4,7 +4,7 @@
 #include <thread>
 
 #include "cli/call.hpp"
-#include "garth/desk.hpp"
+#include "garth/desk/desk.hpp"
 #include "http/server.hpp"
 
 namespace beegarth::cli {

@@ -1,5 +1,5 @@
 // The command that holds forecasts against what was then seen.
-#include "garth/skill.hpp"
+#include "garth/beliefs/skill.hpp"
 
 #include <iostream>
 

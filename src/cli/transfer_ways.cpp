@@ -1,5 +1,5 @@
 // The ways into a hive of another pattern, for a colony of the book.
-#include "garth/transfer_ways.hpp"
+#include "garth/plan/transfer_ways.hpp"
 
 #include <iostream>
 #include <nlohmann/json.hpp>

@@ -1,5 +1,5 @@
 // The weather of the week ahead from the command line: one row a day.
-#include "garth/week_ahead.hpp"
+#include "garth/plan/week_ahead.hpp"
 
 #include <iostream>
 #include <iterator>

@@ -9,14 +9,14 @@
 
 #include "cli/call.hpp"
 #include "garth/calc/calc.hpp"
-#include "garth/checklists.hpp"
 #include "garth/demo.hpp"
 #include "garth/files.hpp"
-#include "garth/import.hpp"
-#include "garth/keep.hpp"
+#include "garth/imports/import.hpp"
+#include "garth/keep/checklists.hpp"
+#include "garth/keep/keep.hpp"
+#include "garth/keep/remarks.hpp"
 #include "garth/note.hpp"
-#include "garth/remarks.hpp"
-#include "garth/visit_sheet.hpp"
+#include "garth/sheet/visit_sheet.hpp"
 
 namespace beegarth::cli {
 

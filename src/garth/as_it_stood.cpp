@@ -6,7 +6,7 @@
 #include <set>
 
 #include "entries/fields.hpp"
-#include "garth/believe.hpp"
+#include "garth/beliefs/believe.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -5,7 +5,7 @@
 
 #include "entries/note_line.hpp"
 #include "garth/entry_json.hpp"
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -6,7 +6,7 @@
 
 #include "book/sha256.hpp"
 #include "garth/files.hpp"
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -3,8 +3,8 @@
 #include <algorithm>
 #include <map>
 
-#include "garth/countries.hpp"
 #include "garth/ledgers/notifiable.hpp"
+#include "garth/tables/countries.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -4,7 +4,7 @@
 #include <span>
 
 #include "book/state.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 #include "work/needs.hpp"
 
 namespace beegarth::garth {

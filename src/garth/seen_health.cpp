@@ -5,7 +5,7 @@
 #include <string_view>
 
 #include "garth/ledgers/notifiable.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

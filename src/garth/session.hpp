@@ -11,7 +11,7 @@
 #include "book/state.hpp"
 #include "garth/ledgers/side_by_side.hpp"
 #include "garth/ledgers/suspects.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 

@@ -10,7 +10,7 @@
 
 #include "base/date.hpp"
 #include "base/expected.hpp"
-#include "garth/desk.hpp"
+#include "garth/desk/desk.hpp"
 
 namespace beegarth::http {
 

@@ -9,9 +9,9 @@
 #include <filesystem>
 #include <set>
 
-#include "garth/plan.hpp"
-#include "garth/plan_json.hpp"
-#include "garth/plan_text.hpp"
+#include "garth/plan/plan.hpp"
+#include "garth/plan/plan_json.hpp"
+#include "garth/plan/plan_text.hpp"
 #include "reference/some_book.hpp"
 
 namespace beegarth::garth {

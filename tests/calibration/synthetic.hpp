@@ -12,7 +12,7 @@
 #include "belief/belief.hpp"
 #include "belief/members.hpp"
 #include "calibration/season.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::synthetic {
 

@@ -10,8 +10,8 @@
 #include "asking_words.hpp"
 #include "entries/fields.hpp"
 #include "garth/demo.hpp"
-#include "garth/plan.hpp"
-#include "garth/plan_json.hpp"
+#include "garth/plan/plan.hpp"
+#include "garth/plan/plan_json.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -5,9 +5,9 @@
 #include <cmath>
 #include <set>
 
-#include "garth/mip_cbc.hpp"
-#include "garth/plan_json.hpp"
-#include "garth/plan_text.hpp"
+#include "garth/plan/mip_cbc.hpp"
+#include "garth/plan/plan_json.hpp"
+#include "garth/plan/plan_text.hpp"
 #include "reference/plan_instances.hpp"
 
 namespace beegarth {

@@ -1,7 +1,7 @@
 // The plan is the best there is: its value equals that of trying everything.
 #include <gtest/gtest.h>
 
-#include "garth/mip_cbc.hpp"
+#include "garth/plan/mip_cbc.hpp"
 #include "reference/best_plan.hpp"
 #include "reference/plan_instances.hpp"
 #include "work/plan_model.hpp"

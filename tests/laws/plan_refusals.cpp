@@ -4,7 +4,7 @@
 #include <algorithm>
 #include <limits>
 
-#include "garth/mip_cbc.hpp"
+#include "garth/plan/mip_cbc.hpp"
 #include "work/plan.hpp"
 
 namespace beegarth {

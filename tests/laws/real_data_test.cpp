@@ -9,11 +9,11 @@
 #include <fstream>
 #include <sstream>
 
-#include "garth/import.hpp"
-#include "garth/outlook_json.hpp"
-#include "garth/plan.hpp"
-#include "garth/plan_json.hpp"
-#include "garth/skill.hpp"
+#include "garth/beliefs/outlook_json.hpp"
+#include "garth/beliefs/skill.hpp"
+#include "garth/imports/import.hpp"
+#include "garth/plan/plan.hpp"
+#include "garth/plan/plan_json.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -3,7 +3,7 @@
 
 #include "almanac/hours.hpp"
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

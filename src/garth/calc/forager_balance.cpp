@@ -2,7 +2,7 @@
 // lose.
 #include "colony/compartment.hpp"
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,7 +1,7 @@
 // kinship: relationships and inbreeding of queens in exact fractions, from a pedigree.
 #include "garth/calc/calc.hpp"
-#include "garth/pedigree_json.hpp"
-#include "garth/tables.hpp"
+#include "garth/lines/pedigree_json.hpp"
+#include "garth/tables/tables.hpp"
 #include "lines/ancestry.hpp"
 #include "lines/exact_kinship.hpp"
 #include "lines/sex_alleles.hpp"

@@ -5,8 +5,8 @@
 #include <map>
 
 #include "garth/calc/calc.hpp"
-#include "garth/pedigree_json.hpp"
-#include "garth/tables.hpp"
+#include "garth/lines/pedigree_json.hpp"
+#include "garth/tables/tables.hpp"
 #include "lines/scores.hpp"
 
 namespace beegarth::garth {

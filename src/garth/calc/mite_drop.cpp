@@ -3,7 +3,7 @@
 
 #include "colony/mite_counts.hpp"
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

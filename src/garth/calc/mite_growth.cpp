@@ -5,7 +5,7 @@
 #include <numbers>
 
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,7 +1,7 @@
 // mite-sample: mites per 100 bees from a wash or roll, with the interval that one sample leaves.
 #include "colony/mite_counts.hpp"
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,6 +1,6 @@
 // next-look: how long a stock in the swarm season may be left after a look.
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 #include "work/look_interval.hpp"
 
 namespace beegarth::garth {

@@ -1,8 +1,8 @@
 // transfer-ways: moving a colony into a hive of another pattern, way by way.
-#include "garth/transfer_ways.hpp"
+#include "garth/plan/transfer_ways.hpp"
 
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 #include "work/transfers.hpp"
 
 namespace beegarth::garth {

@@ -2,7 +2,7 @@
 #include "colony/treatment.hpp"
 
 #include "garth/calc/calc.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

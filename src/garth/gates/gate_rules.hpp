@@ -4,7 +4,7 @@
 #include "garth/ledgers/honey.hpp"
 #include "garth/ledgers/notifiable.hpp"
 #include "garth/ledgers/quarantines.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 

@@ -23,8 +23,8 @@
 #include "book/book.hpp"
 #include "book/state.hpp"
 #include "garth/gates/gate_rules.hpp"
+#include "garth/keep/objection.hpp"
 #include "garth/ledgers/honey.hpp"
-#include "garth/objection.hpp"
 
 namespace beegarth::garth {
 

@@ -2,9 +2,9 @@
 #include <algorithm>
 #include <string>
 
-#include "garth/dwelling.hpp"
 #include "garth/gates/gates.hpp"
 #include "garth/ledgers/comb_stays.hpp"
+#include "garth/plan/dwelling.hpp"
 
 namespace beegarth::garth {
 namespace {

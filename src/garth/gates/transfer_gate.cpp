@@ -3,7 +3,7 @@
 
 #include "entries/fields.hpp"
 #include "garth/gates/gates.hpp"
-#include "garth/transfer_ways.hpp"
+#include "garth/plan/transfer_ways.hpp"
 
 namespace beegarth::garth {
 

@@ -9,13 +9,13 @@
 #include <utility>
 
 #include "book/state.hpp"
-#include "garth/import_plan.hpp"
 #include "garth/imports/events.hpp"
 #include "garth/imports/geojson.hpp"
+#include "garth/imports/import_plan.hpp"
 #include "garth/imports/shipped_maps.hpp"
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 #include "garth/session.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -5,7 +5,7 @@
 #include <string>
 
 #include "book/book.hpp"
-#include "garth/import.hpp"
+#include "garth/imports/import.hpp"
 
 namespace beegarth::garth {
 

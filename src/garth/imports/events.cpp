@@ -6,7 +6,7 @@
 
 #include "garth/imports/content_lines.hpp"
 #include "garth/ledgers/notifiable.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -9,7 +9,7 @@
 #include "base/date.hpp"
 #include "base/expected.hpp"
 #include "book/state.hpp"
-#include "garth/table_rows.hpp"
+#include "garth/imports/table_rows.hpp"
 
 namespace beegarth::garth {
 

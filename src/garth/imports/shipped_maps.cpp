@@ -5,7 +5,7 @@
 #include <utility>
 
 #include "garth/embedded.hpp"
-#include "garth/parse_toml.hpp"
+#include "garth/tables/parse_toml.hpp"
 
 namespace beegarth::garth {
 namespace {

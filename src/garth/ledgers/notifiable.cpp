@@ -3,7 +3,7 @@
 #include <algorithm>
 
 #include "duty/rows.hpp"
-#include "garth/countries.hpp"
+#include "garth/tables/countries.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -11,7 +11,7 @@
 
 #include "duty/notification.hpp"
 #include "entries/entry.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 

@@ -5,7 +5,7 @@
 #include <map>
 #include <set>
 
-#include "garth/believe.hpp"
+#include "garth/beliefs/believe.hpp"
 #include "garth/ledgers/suspects.hpp"
 #include "garth/lines/descent.hpp"
 #include "garth/lines/scores.hpp"

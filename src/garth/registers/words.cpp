@@ -2,9 +2,9 @@
 
 #include <algorithm>
 
-#include "garth/believe.hpp"
-#include "garth/countries.hpp"
+#include "garth/beliefs/believe.hpp"
 #include "garth/registers/kinds.hpp"
+#include "garth/tables/countries.hpp"
 
 namespace beegarth::garth {
 

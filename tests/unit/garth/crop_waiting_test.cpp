@@ -1,5 +1,5 @@
 // Which lots wait to be extracted, and whose wet combs nobody told of. Everything invented.
-#include "garth/crop_waiting.hpp"
+#include "garth/plan/crop_waiting.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "garth/csv.hpp"
+#include "garth/imports/csv.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,10 +1,10 @@
 // A map drafted from a file: what was guessed is a map that the program reads. Everything invented.
-#include "garth/draft_map.hpp"
+#include "garth/imports/draft_map.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
 
-#include "garth/csv_map.hpp"
+#include "garth/imports/csv_map.hpp"
 
 namespace beegarth::garth {
 namespace {

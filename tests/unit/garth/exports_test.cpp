@@ -3,11 +3,11 @@
 #include <libical/ical.h>
 
 #include "entries/fields.hpp"
-#include "garth/checklists.hpp"
 #include "garth/exports/bundle.hpp"
 #include "garth/exports/calendar.hpp"
+#include "garth/keep/checklists.hpp"
 #include "garth/ledgers/dead_colony.hpp"
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,5 +1,5 @@
 // What the book says of nests and plants, as the needs ask for it. Everything invented.
-#include "garth/husbandry.hpp"
+#include "garth/plan/husbandry.hpp"
 
 #include <gtest/gtest.h>
 

@@ -1,4 +1,4 @@
-#include "garth/import_plan.hpp"
+#include "garth/imports/import_plan.hpp"
 
 #include <gtest/gtest.h>
 

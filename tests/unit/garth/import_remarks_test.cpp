@@ -1,4 +1,4 @@
-#include "garth/import_remarks.hpp"
+#include "garth/imports/import_remarks.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -5,7 +5,7 @@
 #include <filesystem>
 
 #include "book/book.hpp"
-#include "garth/import.hpp"
+#include "garth/imports/import.hpp"
 #include "garth/imports/shipped_maps.hpp"
 #include "garth/session.hpp"
 

@@ -8,7 +8,7 @@
 #include <sstream>
 
 #include "book/book.hpp"
-#include "garth/import.hpp"
+#include "garth/imports/import.hpp"
 #include "garth/session.hpp"
 #include "told_book.hpp"
 

@@ -1,4 +1,4 @@
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 // A filled sheet keyed in: the order of the printed sheet leads, an empty box says nothing, a wrong value
 // names its row and box, and all is kept or none. Everything invented.
-#include "garth/keyed_sheet.hpp"
+#include "garth/sheet/keyed_sheet.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -13,8 +13,8 @@
 
 #include "../draw/pdf.hpp"
 #include "draw/draw.hpp"
-#include "garth/keep.hpp"
-#include "garth/sheet.hpp"
+#include "garth/keep/keep.hpp"
+#include "garth/sheet/sheet.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,8 +1,8 @@
-#include "garth/parse_toml.hpp"
+#include "garth/tables/parse_toml.hpp"
 
 #include <gtest/gtest.h>
 
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 namespace beegarth::garth {
 namespace {

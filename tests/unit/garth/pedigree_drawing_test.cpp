@@ -1,11 +1,11 @@
-#include "garth/pedigree_drawing.hpp"
+#include "garth/lines/pedigree_drawing.hpp"
 
 #include <gmock/gmock.h>
 
 #include <set>
 
 #include "draw/draw.hpp"
-#include "garth/pedigree_places.hpp"
+#include "garth/lines/pedigree_places.hpp"
 #include "reference/some_pedigree.hpp"
 
 namespace beegarth::garth {

@@ -9,7 +9,7 @@
 #include <fstream>
 #include <memory>
 
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -6,10 +6,10 @@
 
 #include "../draw/pdf.hpp"
 #include "draw/draw.hpp"
-#include "garth/mip_cbc.hpp"
-#include "garth/plan_json.hpp"
-#include "garth/plan_text.hpp"
-#include "garth/sheet.hpp"
+#include "garth/plan/mip_cbc.hpp"
+#include "garth/plan/plan_json.hpp"
+#include "garth/plan/plan_text.hpp"
+#include "garth/sheet/sheet.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,4 +1,4 @@
-#include "garth/quarantined.hpp"
+#include "garth/plan/quarantined.hpp"
 
 #include <gtest/gtest.h>
 

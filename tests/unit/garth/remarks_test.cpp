@@ -1,5 +1,5 @@
 // What the usual rules say to entries that were just told. Everything invented.
-#include "garth/remarks.hpp"
+#include "garth/keep/remarks.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -8,7 +8,7 @@
 #include <filesystem>
 #include <memory>
 
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -7,7 +7,7 @@
 #include <sstream>
 
 #include "garth/embedded.hpp"
-#include "garth/import_plan.hpp"
+#include "garth/imports/import_plan.hpp"
 
 namespace beegarth::garth {
 namespace {

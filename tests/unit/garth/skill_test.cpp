@@ -4,7 +4,7 @@
 #include <cmath>
 
 #include "base/random.hpp"
-#include "garth/skill_scores.hpp"
+#include "garth/beliefs/skill_scores.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,4 +1,4 @@
-#include "garth/tables.hpp"
+#include "garth/tables/tables.hpp"
 
 #include <gtest/gtest.h>
 

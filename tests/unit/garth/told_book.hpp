@@ -8,7 +8,7 @@
 #include <vector>
 
 #include "garth/gates/gates.hpp"
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 #include "garth/ledgers/suspects.hpp"
 
 namespace beegarth::garth {

@@ -1,7 +1,7 @@
 // A need to treat is judged by the days to come. Everything invented; the limits are those of the table's
 // sources (trade facts: formic acid at day maxima of 10 to 29.5 C, thymol not above 30 C and weak below a
 // mean of 15 C, oxalic acid not below about 3 C).
-#include "garth/treatment_weather.hpp"
+#include "garth/plan/treatment_weather.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>

@@ -1,6 +1,6 @@
 // The weather ahead typed as rows: what is left out says nothing, a wrong row is named, all is kept or none.
 // Everything invented.
-#include "garth/week_ahead.hpp"
+#include "garth/plan/week_ahead.hpp"
 
 #include <gmock/gmock.h>
 #include <gtest/gtest.h>
@@ -9,7 +9,7 @@
 #include <filesystem>
 #include <memory>
 
-#include "garth/keep.hpp"
+#include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {

@@ -1,0 +1,150 @@
+#include "garth/beliefs/outlook_json.hpp"
+
+#include <fmt/format.h>
+
+#include <algorithm>
+#include <array>
+#include <cmath>
+
+#include "garth/plan/plan_json.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+using nlohmann::json;
+
+constexpr std::array<const char*, 7> level_names{"5", "10", "25", "50", "75", "90", "95"};
+
+json fan_json(const facts::Fan& fan) {
+  json dates = json::array();
+  for (const Date date : fan.dates) dates.push_back(date.iso());
+  json levels = json::object();
+  for (std::size_t l = 0; l < level_names.size(); ++l) {
+    json values = json::array();
+    for (const auto& day : fan.levels) values.push_back(std::round(day[l] * 1000) / 1000);
+    levels[level_names[l]] = std::move(values);
+  }
+  return {{"quantity", fan.quantity},
+          {"unit", fan.unit},
+          {"dates", std::move(dates)},
+          {"levels", std::move(levels)}};
+}
+
+double four_decimals(double share) {
+  return std::round(share * 10000) / 10000;
+}
+
+json event_json(const facts::EventOutlook& event) {
+  json course = json::array();
+  for (const auto& point : event.course) {
+    course.push_back({{"by", point.by.iso()},
+                      {"value", four_decimals(point.odds.value)},
+                      {"low", four_decimals(point.odds.low)},
+                      {"high", four_decimals(point.odds.high)}});
+  }
+  return {{"event", event_words(event.kind)},
+          {"definition", event.definition},
+          {"course", std::move(course)},
+          {"why", reasons_json(event.why)}};
+}
+
+std::string percent_column(double share) {
+  const double pct = share * 100;
+  if (pct > 0 && pct < 1) return "<1 %";
+  if (pct > 99 && pct < 100) return ">99 %";
+  return fmt::format("{:.0f} %", pct);
+}
+
+// The middle line of the fan of one quantity on the day asked for.
+const std::array<double, 7>* on(const facts::Outlook& outlook, std::string_view quantity, Date date) {
+  for (const auto& fan : outlook.fans) {
+    if (fan.quantity != quantity) continue;
+    const auto at = std::find(fan.dates.begin(), fan.dates.end(), date);
+    if (at != fan.dates.end()) return &fan.levels[static_cast<std::size_t>(at - fan.dates.begin())];
+  }
+  return nullptr;
+}
+
+}  // namespace
+
+std::string_view event_words(facts::EventKind kind) {
+  switch (kind) {
+    case facts::EventKind::out_of_room:
+      return "out of room";
+    case facts::EventKind::swarm_preparation:
+      return "swarm preparation";
+    case facts::EventKind::stores_short:
+      return "stores short";
+    case facts::EventKind::queen_trouble:
+      return "queen trouble";
+    case facts::EventKind::winter_mites:
+      return "too many mites for the winter bees";
+  }
+  return "";
+}
+
+json outlook_json(const facts::Outlook& outlook, const book::State& state) {
+  json fans = json::array();
+  for (const auto& fan : outlook.fans) fans.push_back(fan_json(fan));
+  json seen = json::array();
+  for (const auto& mark : outlook.seen) {
+    seen.push_back({{"date", mark.date.iso()},
+                    {"quantity", mark.quantity},
+                    {"value", mark.value},
+                    {"entry", mark.entry.text()}});
+  }
+  json events = json::array();
+  for (const auto& event : outlook.events) events.push_back(event_json(event));
+  json learnt = json::array();
+  for (const auto& l : outlook.learnt) {
+    learnt.push_back({{"parameter", l.parameter},
+                      {"prior_sd", l.prior_sd},
+                      {"posterior_sd", l.posterior_sd},
+                      {"contraction", std::round(l.contraction * 1000) / 1000}});
+  }
+  json answer{{"colony", outlook.colony.text()},
+              {"today", outlook.today.iso()},
+              {"members", outlook.members},
+              {"effective_sample_size", std::round(outlook.effective_sample_size * 10) / 10},
+              {"alive", std::round(outlook.alive * 10000) / 10000},
+              {"fans", std::move(fans)},
+              {"seen", std::move(seen)},
+              {"events", std::move(events)},
+              {"learnt", std::move(learnt)},
+              {"remarks", reasons_json(outlook.remarks)}};
+  const auto colony = state.colonies.find(outlook.colony);
+  if (colony != state.colonies.end()) answer["name"] = colony->second.began.name;
+  return answer;
+}
+
+std::string outlook_text(const facts::Outlook& outlook, const book::State& state) {
+  const auto colony = state.colonies.find(outlook.colony);
+  const std::string name = colony == state.colonies.end() ? outlook.colony.text() : colony->second.began.name;
+  std::string text = fmt::format("{} · believed on {} · alive {} · {} members, effective {:.0f}\n", name,
+                                 outlook.today.iso(), percent_column(outlook.alive), outlook.members,
+                                 outlook.effective_sample_size);
+  for (const auto& fan : outlook.fans) {
+    if (const auto* level = on(outlook, fan.quantity, outlook.today)) {
+      const int digits = (*level)[3] < 20 ? 1 : 0;
+      text += fmt::format("  {:<22} {:>9.{}f}   80 % between {:.{}f} and {:.{}f} {}\n", fan.quantity,
+                          (*level)[3], digits, (*level)[1], digits, (*level)[5], digits, fan.unit);
+    }
+  }
+  for (const auto& event : outlook.events) {
+    if (event.course.empty()) continue;
+    text += fmt::format("  {}\n", event_words(event.kind));
+    for (const int ahead : {7, 14, 28, 1000}) {
+      const auto at = std::min(event.course.size() - 1, static_cast<std::size_t>(ahead));
+      const auto& point = event.course[at];
+      text += fmt::format("    by {}  {:>5}  ({} to {})\n", point.by.iso(), percent_column(point.odds.value),
+                          percent_column(point.odds.low), percent_column(point.odds.high));
+      if (at == event.course.size() - 1) break;
+    }
+    text += fmt::format("    means: {}\n", event.definition);
+    for (const auto& reason : event.why) text += fmt::format("    why: {}\n", reason.text);
+  }
+  for (const auto& remark : outlook.remarks) text += fmt::format("  note: {}\n", remark.text);
+  return text;
+}
+
+}  // namespace beegarth::garth

@@ -1,0 +1,96 @@
+#include "garth/beliefs/skill_scores.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <map>
+
+#include "base/random.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+constexpr int resamples = 2000;
+constexpr std::size_t fewest_colonies = 5;
+constexpr double no_difference = 1e-6;  // far below what is printed of any score
+
+struct Sum {
+  double difference = 0;
+  int cases = 0;
+};
+
+std::vector<double> resampled_means(const std::vector<Sum>& colonies, std::string_view name,
+                                    std::uint64_t seed) {
+  std::vector<double> means;
+  means.reserve(resamples);
+  for (std::uint32_t r = 0; r < resamples; ++r) {
+    Stream stream({.seed = seed, .colony = stable_hash(name), .member = r, .purpose = Purpose::scoring});
+    Sum sum;
+    for (std::size_t i = 0; i < colonies.size(); ++i) {
+      const auto at = static_cast<std::size_t>(stream.uniform() * static_cast<double>(colonies.size()));
+      const Sum& drawn = colonies[std::min(at, colonies.size() - 1)];
+      sum.difference += drawn.difference;
+      sum.cases += drawn.cases;
+    }
+    means.push_back(sum.difference / sum.cases);
+  }
+  std::sort(means.begin(), means.end());
+  return means;
+}
+
+}  // namespace
+
+double crps(const std::vector<double>& values, const std::vector<double>& weights, double seen) {
+  if (values.empty()) return 0;
+  // The distribution function is flat between neighbouring values; outside them it is 0 or 1.
+  double score = std::max(0.0, values.front() - seen) + std::max(0.0, seen - values.back());
+  double below = 0;
+  for (std::size_t i = 0; i + 1 < values.size(); ++i) {
+    below += weights[i];
+    const double middle = std::clamp(seen, values[i], values[i + 1]);
+    score += below * below * (middle - values[i]) + (1 - below) * (1 - below) * (values[i + 1] - middle);
+  }
+  return score;
+}
+
+double crps(std::vector<double> values, double seen) {
+  std::sort(values.begin(), values.end());
+  return crps(values, std::vector<double>(values.size(), 1.0 / static_cast<double>(values.size())), seen);
+}
+
+double brier(double p, bool happened) {
+  return (p - (happened ? 1 : 0)) * (p - (happened ? 1 : 0));
+}
+
+Comparison compare(const std::vector<ScorePair>& pairs, std::string_view name, std::uint64_t seed) {
+  Comparison result;
+  std::map<std::string, Sum> by_colony;
+  for (const ScorePair& pair : pairs) {
+    result.ours += pair.ours;
+    result.other += pair.other;
+    Sum& sum = by_colony[pair.colony];
+    sum.difference += pair.other - pair.ours;
+    ++sum.cases;
+  }
+  result.cases = static_cast<int>(pairs.size());
+  result.colonies = static_cast<int>(by_colony.size());
+  result.verdict = "too few colonies";
+  if (pairs.empty()) return result;
+  result.ours /= result.cases;
+  result.other /= result.cases;
+  std::vector<Sum> colonies;
+  colonies.reserve(by_colony.size());
+  for (const auto& [colony, sum] : by_colony) colonies.push_back(sum);
+  const auto means = resampled_means(colonies, name, seed);
+  result.low = means[means.size() / 10];
+  result.high = means[means.size() * 9 / 10];
+  if (colonies.size() < fewest_colonies) return result;
+  const bool alike = std::max(std::abs(result.low), std::abs(result.high)) < no_difference;
+  if (alike) {
+    result.verdict = "the same";
+    return result;
+  }
+  result.verdict = result.low > 0 ? "better" : (result.high < 0 ? "worse" : "not told apart");
+  return result;
+}
+
+}  // namespace beegarth::garth
