@@ -8,7 +8,7 @@ cd "$(dirname "$0")/.."
 mkdir -p build/tidy
 left_out=-clang-analyzer-*
 [ "${1:-no}" = no ] || left_out=
-rules=$(echo "$left_out" | cat - .clang-tidy .clang-format src/*/*.hpp src/*/*/*.hpp | sha256sum)
+rules=$(echo "$left_out" | cat - .clang-tidy .clang-format src/*/*.hpp src/*/*/*.hpp src/*/*/*/*.hpp | sha256sum)
 
 # check FLAGS SOURCE...: one line a source
 check() {
