@@ -94,9 +94,9 @@ Expected<ImportAnswer> import_export(const ImportWish& wish, const std::string& 
   const auto imported = wish.dry_run ? try_import(wish, bytes) : do_import(wish, bytes);
   if (!imported) return imported.problem();
   const auto& count = imported->count;
-  nlohmann::json json{{"added", count.added}, {"known", count.known}, {"dry_run", wish.dry_run}};
-  if (!imported->remarks.empty()) json["remarks"] = imported->remarks;
-  return ImportAnswer{std::move(json),
+  nlohmann::json answer{{"added", count.added}, {"known", count.known}, {"dry_run", wish.dry_run}};
+  if (!imported->remarks.empty()) answer["remarks"] = imported->remarks;
+  return ImportAnswer{std::move(answer),
                       fmt::format("{} {} entries, {} were there already\n",
                                   wish.dry_run ? "would add" : "added", count.added, count.known),
                       imported->remarks};
