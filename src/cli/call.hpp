@@ -44,7 +44,9 @@ struct Call {
   std::string to;       // and the last
   bool csv = false;
   std::string paper = "A4";
-  std::string corrects;  // enter: the entry that this one stands in for
+  std::vector<std::string> ways;  // suppose: ways of acting
+  std::string until;              // and the last day
+  std::string corrects;           // enter: the entry that this one stands in for
   std::string who = "keeper";
   int port = 8750;
 };
@@ -89,5 +91,6 @@ int photo_command(const Call& call);
 int register_command(const Call& call);
 int serve_command(const Call& call);
 int skill_command(const Call& call);
+int suppose_command(const Call& call);
 
 }  // namespace beegarth::cli

@@ -208,6 +208,16 @@ void skill_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
 }
+void suppose_options(CLI::App& app, Call& call) {
+  with_book(app, call);
+  app.add_option("COLONY", call.subject, "key or name of the colony")->required();
+  app.add_option(
+      "WAY", call.ways,
+      "a day and what would be done, in the words of a note; several parts with ; between; a range of "
+      "days stands for one way each; 'nothing' is always among them");
+  app.add_option("--until", call.until, "the last day to follow it to; default: next spring");
+  with_chance(app, call);
+}
 void serve_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
@@ -263,6 +273,11 @@ constexpr auto commands = std::to_array<Command>({
      "beegarth lines my.garth --out pedigree.pdf", lines_command, lines_options},
     {"skill", "How well forecasts would have done at the looks in the book, against plain guesses",
      "beegarth skill build/demo.garth --json", skill_command, skill_options},
+    {"suppose",
+     "What would come of other deeds: ways of acting side by side, the cheapest first, and how sure",
+     "beegarth suppose build/demo.garth Cobble \"2026-08-10: treated with thymol for 28 days\" \"2026-08-24: "
+     "treated with thymol for 28 days\"",
+     suppose_command, suppose_options},
     {"calc", "One computation on its own: JSON in, JSON out",
      "echo '{\"mites\":9,\"bees\":300}' | beegarth calc mite-sample", calc_command, calc_options},
     {"demo", "Write the demo book: an invented keeper, invented sites", "beegarth demo build/demo.garth",

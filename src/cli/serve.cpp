@@ -49,6 +49,8 @@ http::Api api_of(garth::Desk& desk) {
       .bring_in = [&desk](const garth::FileBroughtIn& file) { return desk.bring_in(file); },
       .transfer_ways = [&desk](std::string_view colony,
                                std::string_view into) { return desk.transfer_ways(colony, into); },
+      .suppose = [&desk](std::string_view colony,
+                         const garth::Supposing& supposing) { return desk.suppose(colony, supposing); },
       .check = [&desk] { return desk.check(); },
       .as_it_stood = [&desk](std::optional<Date> date) { return desk.as_it_stood(date); },
       .note = [&desk](std::string_view line, bool keep) { return desk.note(line, keep); },

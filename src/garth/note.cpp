@@ -3,7 +3,6 @@
 #include <algorithm>
 #include <functional>
 
-#include "entries/note_line.hpp"
 #include "garth/entry_json.hpp"
 #include "garth/keep/keep.hpp"
 
@@ -24,6 +23,8 @@ std::vector<entries::TreatmentKind> treatments_on(const book::ColonyState& colon
   return on;
 }
 
+}  // namespace
+
 entries::NameBook names_for_notes(const book::State& state) {
   entries::NameBook book;
   for (const auto& [id, site] : state.sites)
@@ -43,6 +44,8 @@ entries::NameBook names_for_notes(const book::State& state) {
     book.names.push_back({id.text(), hive.name, entries::NamedThing::hive, {}});
   return book;
 }
+
+namespace {
 
 // Of several lines the one at fault is named.
 Problem in_its_line(const Objection& objection, const std::vector<int>& lines) {

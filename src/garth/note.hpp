@@ -7,6 +7,7 @@
 #include <vector>
 
 #include "entries/entry.hpp"
+#include "entries/note_line.hpp"
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
@@ -18,6 +19,9 @@ struct NoteAnswer {
   std::string left_as_text;
   std::vector<std::string> questions;  // what could be read in two ways, and what the keeper is asked
 };
+
+// The names that a line may speak of.
+entries::NameBook names_for_notes(const book::State& state);
 
 Expected<NoteAnswer> take_note(Session& session, std::string_view line, bool keep);
 nlohmann::json note_json(const NoteAnswer& answer, const book::State& state);

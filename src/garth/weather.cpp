@@ -6,7 +6,7 @@
 #include <numeric>
 #include <utility>
 
-#include "almanac/sun.hpp"
+#include "garth/forcing.hpp"
 #include "garth/threads.hpp"
 
 namespace beegarth::garth {
@@ -50,24 +50,6 @@ std::optional<facts::MonthlyNormals> normals_at(const Session& session, const Si
   return normals;
 }
 
-// Where nothing was said: a temperate yearly course from tables/climate.toml, turned round south of the
-// equator.
-facts::MonthlyNormals stand_in_normals(const FactTable& table, double latitude_deg) {
-  facts::MonthlyNormals normals;
-  const auto of = [&](std::string_view key) { return table.value(key).value(); };
-  const double mean = of("mean_year_C");
-  const double swing = of("summer_swing_C");
-  const double half_range = of("day_range_C") / 2;
-  const double warmest_month = latitude_deg >= 0 ? of("warmest_month") : of("warmest_month") + 6;
-  for (std::size_t m = 0; m < 12; ++m) {
-    const double phase = 2 * 3.14159265358979 * (static_cast<double>(m + 1) - warmest_month) / 12;
-    const double middle = mean + swing * std::cos(phase);
-    normals.months[m] = {middle - half_range, middle + half_range, of("rain_month_mm"), of("rain_days_month"),
-                         of("wind_m_s")};
-  }
-  return normals;
-}
-
 Expected<almanac::WeatherModel> model_at(const Session& session, const SiteId& site, SiteWeather& weather) {
   almanac::WeatherModel fallback;
   if (const auto normals = normals_at(session, site)) {
@@ -89,38 +71,17 @@ Expected<almanac::WeatherModel> model_at(const Session& session, const SiteId& s
   return fitted;
 }
 
-double monthly(const std::array<double, 12>& values, Date date) {
-  // Straight lines between the middles of the months, so that the first of a month is no step.
-  const double at = static_cast<double>(date.month() - 1) + (static_cast<double>(date.day()) - 15.5) / 30.5;
-  const double floor = std::floor(at);
-  const auto low = static_cast<std::size_t>((static_cast<int>(floor) + 12) % 12);
-  const std::size_t high = (low + 1) % 12;
-  return values[low] + (values[high] - values[low]) * (at - floor);
-}
-
-struct Reckoning {
-  std::array<double, 12> nectar{};
-  std::array<double, 12> pollen{};
-};
-
-Reckoning forage_at(const Session& session, const SiteId& site, double latitude_deg) {
-  const FactTable& table = session.tables["forage"];
-  Reckoning reckoning;
-  for (int m = 0; m < 12; ++m) {
-    const auto at = static_cast<std::size_t>(latitude_deg >= 0 ? m : (m + 6) % 12);
-    const std::string month = (m < 9 ? "0" : "") + std::to_string(m + 1);
-    reckoning.nectar[at] = table.value("nectar_kg_per_day_" + month).value();
-    reckoning.pollen[at] = table.value("pollen_index_" + month).value();
-  }
+ForageYear forage_at(const Session& session, const SiteId& site, double latitude_deg) {
+  ForageYear year = usual_forage(session.tables["forage"], latitude_deg);
   for (const bool own : {false, true}) {
     for (const entries::Forage& f : session.state.forage) {
       if (own ? f.site != site : f.site.text() != "all") continue;
       const auto m = static_cast<std::size_t>(f.month - 1);
-      reckoning.nectar[m] = f.nectar_kg_per_day;
-      reckoning.pollen[m] = static_cast<double>(f.pollen) / 3.0;  // none .. plenty
+      year.nectar[m] = f.nectar_kg_per_day;
+      year.pollen[m] = static_cast<double>(f.pollen) / 3.0;  // none .. plenty
     }
   }
-  return reckoning;
+  return year;
 }
 
 double median(std::vector<double> values) {
@@ -179,29 +140,14 @@ Expected<SiteWeather> weather_at(const Session& session, const SiteId& site, Dat
 
 std::vector<facts::ForcingPath> forcing_at(const Session& session, const SiteId& site,
                                            const SiteWeather& weather) {
-  const Reckoning reckoning = forage_at(session, site, weather.place.latitude_deg);
-  const FactTable& table = session.tables["forage"];
-  const double mites_in = table.value("mites_in_per_day").value();
-  const double mites_in_late = table.value("mites_in_per_day_late").value();
+  const ForageYear year = forage_at(session, site, weather.place.latitude_deg);
+  const CarriedIn mites(session.tables["forage"]);
   std::vector<facts::ForcingPath> paths(weather.members.size());
   for (std::size_t m = 0; m < paths.size(); ++m) {
     paths[m].reserve(weather.members[m].size());
-    for (std::size_t d = 0; d < weather.members[m].size(); ++d) {
-      const auto& day = weather.members[m][d];
-      const int season_month = northern_month(day.date, weather.place.latitude_deg);
-      const bool late = season_month >= 8 && season_month <= 11;
-      const bool active = season_month >= 3 && season_month <= 11;
-      paths[m].push_back(
-          {.date = day.date,
-           .flight_hours = weather.fit[m][d].flight_hours,
-           .temperature_min_C = day.temperature_min_C,
-           .temperature_max_C = day.temperature_max_C,
-           .rain_mm = day.rain_mm,
-           .daylength_h = almanac::daylength_h(weather.place.latitude_deg, day.date.day_of_year()),
-           .nectar_kg_per_day = std::max(0.0, monthly(reckoning.nectar, day.date)),
-           .pollen_index = std::clamp(monthly(reckoning.pollen, day.date), 0.0, 1.0),
-           .mites_in_per_day = late ? mites_in_late : (active ? mites_in : 0)});
-    }
+    for (std::size_t d = 0; d < weather.members[m].size(); ++d)
+      paths[m].push_back(forcing_on(weather.members[m][d], weather.fit[m][d].flight_hours, year, mites,
+                                    weather.place.latitude_deg));
   }
   return paths;
 }

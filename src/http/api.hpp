@@ -49,6 +49,8 @@ struct Api {
   std::function<Expected<Json>(const garth::FileBroughtIn&)> bring_in;
   // A Problem that names no part of the question is about the colony in the path.
   std::function<Expected<Json>(std::string_view colony, std::string_view into)> transfer_ways;
+  // Likewise.
+  std::function<Expected<Json>(std::string_view colony, const garth::Supposing&)> suppose;
   std::function<Expected<Json>()> check;
   std::function<Expected<Json>(std::optional<Date> date)> as_it_stood;
   std::function<Expected<Json>(std::string_view line, bool keep)> note;

@@ -23,9 +23,10 @@ struct Road {
 };
 
 // A more particular address stands before one that would match it too.
-std::span<const Road> plan_roads();    // the plan, colonies, notes, needs, sheets, computations
-std::span<const Road> entry_roads();   // the book itself: entries, kinds, registers
-std::span<const Road> import_roads();  // a file comes in; the book checked, and as it stood on a day
-std::span<const Road> form_roads();    // queens, photos, checklists, the book in other forms, a filled sheet
+std::span<const Road> plan_roads();     // the plan, colonies, notes, needs, sheets, computations
+std::span<const Road> suppose_roads();  // what would come of other deeds
+std::span<const Road> entry_roads();    // the book itself: entries, kinds, registers
+std::span<const Road> import_roads();   // a file comes in; the book checked, and as it stood on a day
+std::span<const Road> form_roads();     // queens, photos, checklists, the book in other forms, a filled sheet
 
 }  // namespace beegarth::http

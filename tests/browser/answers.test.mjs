@@ -150,6 +150,23 @@ test('the ways into another hive, with what is against each that is not possible
   assert.ok(ways.length > 0);
   for (const way of ways) assert.equal(way.possible, way.against.length === 0, way.way);
 });
+test('ways of acting are held side by side, the cheapest first, and nothing is written', async () => {
+  const { colonies, as_of } = await get('/api/standing');
+  const before = (await get('/api/book')).head;
+  const day = process.env.BEEGARTH_URL ? as_of : '2026-08-10';
+  const path = `/api/colonies/${colonies[0].colony}/suppositions`;
+  const response = await fetch(url + path, send({ ways: [`${day}: fed 4 kg syrup`] }));
+  assert.equal(response.status, 200);
+  const told = await response.json();
+  check(told, '/api/colonies/{colony}/suppositions', 'post');
+  assert.ok(told.ways.some((way) => way.name === 'nothing'));
+  for (let i = 1; i < told.ways.length; ++i) assert.ok(told.ways[i].cost_kg >= told.ways[i - 1].cost_kg);
+  assert.equal((await get('/api/book')).head, before);
+  if (!process.env.BEEGARTH_URL) return;
+  await refuse(path, 400, 'bad_input', send({ ways: ['some day: fed'] }));
+  await refuse(path, 400, 'bad_input', send({ ways: [] }));
+  await refuse('/api/colonies/none/suppositions', 404, 'bad_input', send({ ways: [`${day}: fed 4 kg syrup`] }));
+});
 test('a table is drafted and tried without being kept, and every row in the way is told', { skip: process.env.BEEGARTH_URL ? false : 'the invented face brings in nothing' }, async () => {
   const before = (await get('/api/book')).head;
   const ask = async (path, body) => {

@@ -145,6 +145,7 @@ test('every checklist can be read beforehand', { skip }, () =>
     await page.getByRole('link', { name: 'Checklists' }).click();
     await page.locator('main h1', { hasText: 'What to do at once' }).waitFor();
     const { checklists } = await api('/api/checklists');
+    await page.locator('main ol > li').first().waitFor();
     for (const list of checklists) {
       const section = page.locator('section', { has: page.locator('h2', { hasText: list.title }) });
       assert.deepEqual(await section.locator('ol > li').allInnerTexts(), list.steps.map((step) => step.words));

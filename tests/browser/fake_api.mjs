@@ -1,7 +1,7 @@
 // The program's HTTP face with invented answers, for the browser tests. The headers are those of src/http/respond.cpp.
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { book_check, checklists, colonies, entries, found, import_maps, kinds, lines, outlook, plan, register, registers, sheet_boxes, standing, today, told, transfer_ways } from './invented.mjs';
+import { book_check, checklists, colonies, entries, found, import_maps, kinds, lines, outlook, plan, register, registers, sheet_boxes, standing, suppositions, today, told, transfer_ways } from './invented.mjs';
 
 const dist = new URL('../../web/dist/', import.meta.url);
 const types = { html: 'text/html; charset=utf-8', js: 'text/javascript; charset=utf-8', css: 'text/css; charset=utf-8', woff2: 'font/woff2' };
@@ -73,6 +73,7 @@ export async function start_fake() {
     let reply;
     if (request.method === 'GET') reply = get(path);
     else if (path === '/api/notes') reply = note(JSON.parse(body));
+    else if (/^\/api\/colonies\/.+\/suppositions$/.test(path)) reply = json(suppositions);
     else if (path.startsWith('/api/needs/')) reply = answer(path.slice('/api/needs/'.length), JSON.parse(body));
     else reply = problem(405, 'wrong_use', 'this address does not take that method', path);
     response.writeHead(reply.status, { 'Content-Type': reply.type, 'Content-Security-Policy': policy, 'X-Content-Type-Options': 'nosniff' });

@@ -138,6 +138,17 @@ export const transfer_ways = {
   colony: 'Alder 5', from: 'hive Alder 5', into: 'Long hive', lives_there: '',
   ways: [{ way: 'shaken', possible: true, against: [], brood_kept: range, setback_days: range, days: 1, minutes: 40, needs: ['a sheet'], cautions: ['in warm weather'], sources: ['invented'] }],
 };
+const course = (most) => ({ '5': [0, 0], '10': [0, 0], '25': [0, 0], '50': [most / 2, most / 3], '75': [most, most], '90': [most, most], '95': [most, most] });
+const odds = { value: 0.2, low: 0.1, high: 0.3 };
+const supposed = (name, cost) => ({
+  name, deeds: name === 'nothing' ? [] : [{ date: today, what: 'treatment, Alder 5: kind thymol' }], deeds_kg: 1, cost_kg: cost, cost_low_kg: cost - 5, cost_high_kg: cost + 5,
+  died: odds, swarmed: odds, surplus_kg: 4, least_stores_kg: 6, bees: 9000, mites: 80, dearer_kg: 3, dearer_low_kg: -1, dearer_high_kg: 9, dearer_in: 0.8, first_better: 0.97,
+  fans: ['bees', 'brood_cells', 'stores_kg', 'mites'].map((quantity) => ({ quantity, unit: quantity, dates: [today, '2027-04-01'], levels: course(20) })),
+});
+export const suppositions = {
+  colony: 'alder-5', today, until: '2027-04-01', members: 512, effective_sample_size: 300, ways: [supposed('2026-08-10: treated with thymol for 28 days', -2), supposed('nothing', 1)],
+  refused: [{ name: '2026-07-01: split', why: 'it is suspect', remedy: 'ask the inspector' }], rests_on: 'Prices: invented.',
+};
 export const sheet_boxes = {
   site: 'withy-meadow', site_name: 'Withy Meadow', date: today, printed: today, planned: true,
   frames: [{ row: '#1 Alder 5', name: 'Alder 5', colony: 'alder-5', jobs: [{ number: 1, need: 'look-cells/alder-5', what: 'look for queen cells' }],

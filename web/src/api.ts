@@ -39,6 +39,7 @@ export type ImportReply = Schemas['ImportReply'];
 export type BookCheck = Schemas['BookCheck'];
 export type Standing = Schemas['Standing'];
 export type TransferWays = Schemas['TransferWays'];
+export type Suppositions = Schemas['Suppositions'];
 export type TransferWay = Schemas['TransferWay'];
 export type Checklist = Schemas['Checklist'];
 export type Checklists = Schemas['Checklists'];
@@ -112,6 +113,7 @@ export const largest_file = 16 * 1024 * 1024; // quoted as JSON it must stay bel
 export const read_check = () => ask<BookCheck>('/api/verify', { cache: 'no-store' });
 export const read_standing = (date: string) => ask<Standing>(`/api/standing${query_of({ date })}`);
 export const read_ways = (colony: string, into: string) => ask<TransferWays>(`/api/colonies/${key(colony)}/transfer-ways${query_of({ into })}`);
+export const send_ways = (colony: string, supposing: Schemas['SupposeAsk']) => ask<Suppositions>(`/api/colonies/${key(colony)}/suppositions`, send(supposing));
 export const read_checklists = () => ask<Checklists>('/api/checklists');
 export const read_lines = () => ask<Lines>('/api/lines');
 export const pedigree_address = '/api/pedigree.svg';

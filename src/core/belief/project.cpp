@@ -3,6 +3,7 @@
 #include <algorithm>
 
 #include "belief/events.hpp"
+#include "belief/weather_ahead.hpp"
 
 namespace beegarth::belief {
 namespace {
@@ -68,44 +69,6 @@ class Recorder {
   std::vector<float> row_;
 };
 
-// Days of a future, and beyond its end the same days of the year from the past or from itself.
-class Weather {
- public:
-  Weather(const facts::ForcingPath& past, const facts::ForcingPath& future) : past_(past), future_(future) {}
-
-  facts::DayForcing on(Date date) const {
-    if (!future_.empty() && date >= future_.front().date && date <= future_.back().date) {
-      return future_[static_cast<std::size_t>(date - future_.front().date)];
-    }
-    facts::DayForcing day = nearest_like(date);
-    day.date = date;
-    return day;
-  }
-
- private:
-  // The known day closest in the season, counted round the year and, failing that, across the summer.
-  facts::DayForcing nearest_like(Date date) const {
-    const facts::DayForcing* best = nullptr;
-    int best_distance = 1 << 20;
-    const auto look = [&](const facts::ForcingPath& path) {
-      for (const facts::DayForcing& day : path) {
-        const int apart = ((date - day.date) % 365 + 365) % 365;
-        const int distance = std::min(apart, 365 - apart);
-        if (distance < best_distance) {
-          best_distance = distance;
-          best = &day;
-        }
-      }
-    };
-    look(future_);
-    look(past_);
-    return best != nullptr ? *best : facts::DayForcing{};
-  }
-
-  const facts::ForcingPath& past_;
-  const facts::ForcingPath& future_;
-};
-
 // Winter mites are decided in autumn: followed until then where that is not too far off.
 int last_day(const Setting& setting, Date horizon) {
   constexpr int farthest = 240;  // days after today: from early March on
@@ -115,14 +78,14 @@ int last_day(const Setting& setting, Date horizon) {
   return last - setting.timeline.began;
 }
 
-void live_future(const Setting& setting, const Fitted& fitted, const Weather& weather,
+void live_future(const Setting& setting, const Fitted& fitted, const WeatherAhead& weather,
                  std::span<const std::uint32_t> which, int horizon, int last, Recorder& recorder) {
   colony::Ensemble ensemble = fitted.members.ensemble.take(which);
   std::vector<std::uint32_t> luck;
   luck.reserve(which.size());
   for (const std::uint32_t i : which)
     luck.push_back(i);  // luck to come is each member's own, and the same for all choices
-  const colony::NoiseKey noise{setting.seed ^ 0x9e3779b97f4a7c15ULL, setting.colony, luck};
+  const colony::NoiseKey noise{luck_to_come(setting.seed), setting.colony, luck};
   for (int day = setting.today;; ++day) {
     if (day <= horizon)
       recorder.morning(day, ensemble, which);
@@ -156,7 +119,8 @@ Projected project(const Setting& setting, const Fitted& fitted, const Forcing& f
     const facts::ForcingPath& future = forcing.futures[f];
     const int known = future.empty() ? setting.today : future.back().date + 1 - setting.timeline.began;
     projected.looped_from = std::min(projected.looped_from, std::max(known, setting.today));
-    live_future(setting, fitted, Weather(setting.past, future), which, projected.horizon, last, recorder);
+    live_future(setting, fitted, WeatherAhead(setting.past, future), which, projected.horizon, last,
+                recorder);
   }
   if (keep == Keep::first_days) return projected;
   const std::size_t today = projected.trace.at(setting.today, 0);

@@ -2,6 +2,7 @@
 
 #include <array>
 #include <boost/math/special_functions/gamma.hpp>
+#include <cmath>
 
 namespace beegarth::colony {
 namespace {
@@ -19,6 +20,10 @@ Interval poisson_interval(int count, double scale) {
   const double k = count;
   const double low = count == 0 ? 0.0 : boost::math::gamma_p_inv(k, 0.025);
   return {low * scale, k * scale, boost::math::gamma_p_inv(k + 1, 0.975) * scale};
+}
+
+double apiary_count_error(double mites, double k, int colonies) {
+  return std::sqrt((1 / mites + 1 / k) / colonies);
 }
 
 Expected<BoardTotal> total_from_board(double per_day, BoardRule rule, Date date, double latitude_deg,

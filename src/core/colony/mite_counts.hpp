@@ -18,6 +18,11 @@ struct Interval {
 // The mean behind a count, exact Poisson 95 % (Garwood 1936), times `scale`.
 Interval poisson_interval(int count, double scale);
 
+// Standard error of the mean count of an apiary, as a share of it: `colonies` samples whose counts are
+// negative binomial with mean `mites` and size `k` (small k: colonies unlike each other). Plan of Lee et al.
+// 2010, J Econ Entomol; the formula is arithmetic.
+double apiary_count_error(double mites, double k, int colonies);
+
 enum class BoardRule { season_factors, flat_300, flat_100 };
 struct BoardTotal {
   double mites = 0;

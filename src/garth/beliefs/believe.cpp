@@ -36,6 +36,17 @@ std::vector<Task> tasks_of(const Session& session, const BelieveOptions& options
   return tasks;
 }
 
+Expected<Task> task_of(const Session& session, const Skies& skies, const ColonyId& id) {
+  const auto colony = session.state.colonies.find(id);
+  const SiteId site =
+      colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
+  if (!skies.contains(site)) {
+    return bad_input("the colony stands in no hive at an open site", id.text(),
+                     "enter its hive and site, or that it was moved or ended");
+  }
+  return Task{id, &colony->second, site};
+}
+
 belief::History history_of(const Session& session, const Task& task) {
   const book::ColonyState& colony = *task.state;
   belief::History history{.colony = task.colony, .began = followed_from(colony, session.today)};
@@ -158,14 +169,9 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
                                                      const std::vector<ForecastWish>& wishes) {
   std::vector<Task> tasks;
   for (const ForecastWish& wish : wishes) {
-    const auto colony = session.state.colonies.find(wish.colony);
-    const SiteId site =
-        colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
-    if (!skies.contains(site)) {
-      return bad_input("the colony stands in no hive at an open site", wish.colony.text(),
-                       "enter its hive and site, or that it was moved or ended");
-    }
-    tasks.push_back({wish.colony, &colony->second, site});
+    const auto task = task_of(session, skies, wish.colony);
+    if (!task) return task.problem();
+    tasks.push_back(*task);
   }
   std::map<SiteId, std::vector<facts::ForcingPath>> paths;
   for (const auto& [site, sky] : skies) paths.emplace(site, forcing_at(session, site, sky));
@@ -191,6 +197,22 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
     forecasts.push_back(**std::move(answer));
   }
   return forecasts;
+}
+
+Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
+                                       Date until, const std::vector<belief::Way>& ways) {
+  const auto task = task_of(session, skies, colony);
+  if (!task) return task.problem();
+  const belief::History history = history_of(session, *task);
+  const belief::Options settings{.members = session.members,
+                                 .seed = session.seed,
+                                 .today = session.today,
+                                 .horizon = until,
+                                 .latitude_deg = skies.at(task->site).place.latitude_deg,
+                                 .explain = false};
+  const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
+  const auto paths = forcing_at(session, task->site, skies.at(task->site));
+  return belief::suppose(history, forcing_of(paths, history.began, session.today), tables, settings, ways);
 }
 
 }  // namespace beegarth::garth

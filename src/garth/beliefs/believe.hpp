@@ -6,6 +6,7 @@
 #include <vector>
 
 #include "belief/forecast.hpp"
+#include "belief/suppose.hpp"
 #include "facts/outlook.hpp"
 #include "garth/session.hpp"
 #include "garth/weather.hpp"
@@ -36,6 +37,10 @@ struct ForecastWish {
 // In the order of the wishes.
 Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, const Skies& skies,
                                                      const std::vector<ForecastWish>& wishes);
+
+// What would come of one living colony under other deeds, to the day `until`.
+Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
+                                       Date until, const std::vector<belief::Way>& ways);
 
 // The end of the season in which winter bees are reared: the horizon of the mite question.
 Date season_end(Date today, double latitude_deg);

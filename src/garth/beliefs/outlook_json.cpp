@@ -15,21 +15,6 @@ using nlohmann::json;
 
 constexpr std::array<const char*, 7> level_names{"5", "10", "25", "50", "75", "90", "95"};
 
-json fan_json(const facts::Fan& fan) {
-  json dates = json::array();
-  for (const Date date : fan.dates) dates.push_back(date.iso());
-  json levels = json::object();
-  for (std::size_t l = 0; l < level_names.size(); ++l) {
-    json values = json::array();
-    for (const auto& day : fan.levels) values.push_back(std::round(day[l] * 1000) / 1000);
-    levels[level_names[l]] = std::move(values);
-  }
-  return {{"quantity", fan.quantity},
-          {"unit", fan.unit},
-          {"dates", std::move(dates)},
-          {"levels", std::move(levels)}};
-}
-
 double four_decimals(double share) {
   return std::round(share * 10000) / 10000;
 }
@@ -66,6 +51,21 @@ const std::array<double, 7>* on(const facts::Outlook& outlook, std::string_view 
 }
 
 }  // namespace
+
+json fan_json(const facts::Fan& fan) {
+  json dates = json::array();
+  for (const Date date : fan.dates) dates.push_back(date.iso());
+  json levels = json::object();
+  for (std::size_t l = 0; l < level_names.size(); ++l) {
+    json values = json::array();
+    for (const auto& day : fan.levels) values.push_back(std::round(day[l] * 1000) / 1000);
+    levels[level_names[l]] = std::move(values);
+  }
+  return {{"quantity", fan.quantity},
+          {"unit", fan.unit},
+          {"dates", std::move(dates)},
+          {"levels", std::move(levels)}};
+}
 
 std::string_view event_words(facts::EventKind kind) {
   switch (kind) {

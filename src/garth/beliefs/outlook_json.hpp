@@ -11,6 +11,7 @@
 namespace beegarth::garth {
 
 std::string_view event_words(facts::EventKind kind);  // "swarm preparation"
+nlohmann::json fan_json(const facts::Fan& fan);
 nlohmann::json outlook_json(const facts::Outlook& outlook, const book::State& state);
 std::string outlook_text(const facts::Outlook& outlook, const book::State& state);
 

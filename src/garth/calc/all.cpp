@@ -18,6 +18,12 @@ Calc mite_sample_calc();
 Calc queen_dates_calc();
 Calc next_look_calc();
 Calc treatment_calc();
+Calc winter_need_calc();
+Calc season_calc();
+Calc comb_room_calc();
+Calc count_plan_calc();
+Calc two_shares_calc();
+Calc two_means_calc();
 Calc honey_moisture_calc();
 Calc honey_check_calc();
 Calc honey_label_calc();
@@ -40,7 +46,8 @@ std::span<const Calc> all_calcs() {
       honey_moisture_calc(),  honey_check_calc(),     honey_label_calc(), notifiable_calc(),
       medicine_record_calc(), treatment_gate_calc(),  syrup_calc(),       stores_sugar_calc(),
       hive_weight_calc(),     kinship_calc(),         line_scores_calc(), matings_calc(),
-      transfer_ways_calc(),
+      transfer_ways_calc(),   winter_need_calc(),     season_calc(),      comb_room_calc(),
+      count_plan_calc(),      two_shares_calc(),      two_means_calc(),
   };
   return calcs;
 }

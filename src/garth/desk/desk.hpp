@@ -64,6 +64,12 @@ struct FileBroughtIn {
   bool keep = false;
 };
 
+// Ways of acting that are held side by side, in the words of a note.
+struct Supposing {
+  std::vector<std::string> ways;
+  std::optional<Date> until;  // absent: next spring
+};
+
 // Not for several threads at once; the answers have the shapes of src/http/openapi.json.
 class Desk {
  public:
@@ -74,6 +80,7 @@ class Desk {
   Expected<nlohmann::json> plan(int days);
   Expected<nlohmann::json> colonies();
   Expected<nlohmann::json> outlook(std::string_view colony);
+  Expected<nlohmann::json> suppose(std::string_view colony, const Supposing& supposing);
   Expected<nlohmann::json> note(std::string_view line, bool keep);
   Expected<nlohmann::json> answer_need(std::string_view key, std::string_view answer,
                                        std::optional<Date> until = {});

@@ -139,6 +139,13 @@ inline Api fake_api(FakeBook& book) {
     if (into != "meadow-3") return bad_input("there is no such hive", "into", "enter the hive first");
     return Json{{"colony", colony}, {"into", into}};
   };
+  api.suppose = [](std::string_view colony, const garth::Supposing& supposing) -> Expected<Json> {
+    if (colony != "nuc/1") return bad_input("there is no such colony", {}, "see the list");
+    if (supposing.ways.front() == "dance") return bad_input("that is no day", "ways", "begin with a day");
+    return Json{{"colony", colony},
+                {"ways", supposing.ways},
+                {"until", supposing.until ? supposing.until->iso() : ""}};
+  };
   api.check = [&book]() -> Expected<Json> { return Json{{"entries", ++book.checks}}; };
   api.as_it_stood = [&book](std::optional<Date> date) -> Expected<Json> {
     if (date && date->year() < 2000) return bad_input("the book began later", "date", "give a later day");

@@ -1,6 +1,6 @@
 // Every word of the page in English, with its units. Another language is another file of this shape.
 import { checklist_words, export_words, known_words, lines_words, photo_words, sheet_words, week_words } from './en_book';
-import { check_words, import_words, standing_words, transfer_words } from './en_import';
+import { check_words, import_words, standing_words, suppose_words, transfer_words } from './en_import';
 import { choice_words, field_words, kind_words, unit_words } from './en_entries';
 
 const locale = 'en-GB';
@@ -241,6 +241,7 @@ export const words = {
   check: check_words,
   standing: standing_words,
   transfer: transfer_words,
+  suppose: suppose_words,
 
   colonies: {
     suspect: 'Suspect: nothing to or from it until the inspector has cleared it',

@@ -116,3 +116,37 @@ export const transfer_words = {
   sources: 'Sources',
   note: 'All figures are from memory or common practice: no trial that compares the ways was found.',
 };
+
+const kg = (n: number) => `${(Math.round(n * 10) / 10).toLocaleString('en-GB')} kg`;
+export const suppose_words = {
+  title: 'What if',
+  lead: 'Ways of acting side by side, in the same weather and with the same luck. One a line: a day, a colon, what would be done, in the words of a note. Nothing is written in the book.',
+  ways: 'Ways of acting',
+  example: (one: string, other: string) => `${one}: treated with thymol for 28 days\n${other}: treated with thymol for 28 days`,
+  help: 'Several deeds: with ; between. A range stands for one way each: 2026-08-01 to 2026-09-05 every 7 days: treated with formic. Doing nothing is always among them.',
+  until: 'Follow it to',
+  until_help: 'Left empty: next spring.',
+  show: 'Compare',
+  no_ways: 'No way is given',
+  no_ways_detail: 'Write at least one line.',
+  followed: (from: string, to: string, members: number, effective: number) =>
+    `From ${from} to ${to}, in ${members} courses, of which ${Math.round(effective)} count.`,
+  caption: 'The ways, the one that costs least first',
+  way: 'Way',
+  cost: 'Costs',
+  died: 'Dies',
+  swarmed: 'Swarms',
+  surplus: 'Surplus',
+  stores: 'Stores at the least',
+  bees: 'Bees at the end',
+  mites: 'Mites at the end',
+  dearer: 'Dearer than the first',
+  dearer_in: 'Dearer in',
+  first_better: 'That the first is better',
+  kg,
+  kg_range: (low: number, high: number) => `${kg(low)} to ${kg(high)}`,
+  refused: 'Not followed',
+  courses: 'Their courses',
+  courses_key: 'One scale for each quantity. Dark band: as likely as not (50 %). Light band: four times in five (80 %).',
+  nothing: 'Nothing done',
+};

@@ -1,0 +1,170 @@
+#include "belief/suppose.hpp"
+
+#include <algorithm>
+
+#include "belief/filter.hpp"
+#include "belief/smc.hpp"
+#include "belief/trace.hpp"
+#include "belief/weather_ahead.hpp"
+
+namespace beegarth::belief {
+namespace {
+
+using colony::Quantity;
+
+constexpr std::array<Quantity, fan_count> shown{Quantity::bees, Quantity::brood_cells, Quantity::stores_kg,
+                                                Quantity::mites, Quantity::mites_per_100_bees};
+
+// United away: the colony is no more, and did not die of itself.
+bool ends_it(const Intended& deed, const ColonyId& colony) {
+  const auto* unite = std::get_if<entries::Unite>(&deed.payload);
+  return unite != nullptr && unite->from == colony;
+}
+
+class Follower {
+ public:
+  Follower(const Setting& setting, const ColonyId& colony, const Way& way, int last)
+      : setting_(setting),
+        colony_(colony),
+        way_(way),
+        last_(last),
+        trace_(setting.timeline.began + setting.today, last - setting.today, setting.members),
+        came_(static_cast<std::size_t>(setting.members)) {
+    for (Came& one : came_) one.least_stores_kg = 1e6F;
+  }
+
+  void follow(const Members& members, const facts::ForcingPath& future,
+              const std::vector<std::uint32_t>& which) {
+    colony::Ensemble ensemble = members.ensemble.take(which);
+    ensemble.forget_events();
+    const WeatherAhead weather(setting_.past, future);
+    const colony::NoiseKey noise{luck_to_come(setting_.seed), setting_.colony, which};
+    for (int day = setting_.today;; ++day) {
+      morning(day, ensemble, which);
+      if (day == last_) break;
+      colony::advance_day(ensemble, setting_.model, weather.on(setting_.timeline.began + day),
+                          actions(day, ensemble.dwelling()), noise);
+    }
+    note_swarms(ensemble, which);
+  }
+
+  WayFollowed told(std::span<const double> weights) && {
+    WayFollowed followed{way_.name, std::move(came_), fans_of(trace_, weights, last_ - setting_.today), 0};
+    for (std::size_t i = 0; i < weights.size(); ++i)
+      if (!followed.came[i].died && !followed.came[i].ended) followed.alive += weights[i];
+    followed.alive = std::clamp(followed.alive, 0.0, 1.0);
+    return followed;
+  }
+
+ private:
+  std::vector<colony::Action> actions(int day, const facts::Dwelling& dwelling) const {
+    std::vector<colony::Action> list;
+    if (day == setting_.today) list = actions_on(setting_, day, dwelling);
+    for (const Intended& deed : way_.deeds) {
+      if (deed.date - setting_.timeline.began != day) continue;
+      if (ends_it(deed, colony_)) {
+        list.emplace_back(colony::Kill{});
+        continue;
+      }
+      const auto more = actions_of(deed.payload, setting_.figures, setting_.model, dwelling);
+      list.insert(list.end(), more.begin(), more.end());
+    }
+    return list;
+  }
+  bool ended_by(int day) const {
+    return std::any_of(way_.deeds.begin(), way_.deeds.end(), [&](const Intended& deed) {
+      return ends_it(deed, colony_) && deed.date - setting_.timeline.began < day;
+    });
+  }
+
+  void morning(int day, const colony::Ensemble& ensemble, const std::vector<std::uint32_t>& which) {
+    const std::size_t row = trace_.at(day - setting_.today, 0);
+    row_.resize(which.size());
+    for (std::size_t q = 0; q < shown.size(); ++q) {
+      ensemble.read(shown[q], row_);
+      for (std::size_t k = 0; k < which.size(); ++k) trace_.values[q][row + which[k]] = row_[k];
+    }
+    const auto above = ensemble.read(Quantity::super_kg);
+    const auto alive = ensemble.read(Quantity::alive);
+    const bool ended = ended_by(day);
+    for (std::size_t k = 0; k < which.size(); ++k) {
+      Came& one = came_[which[k]];
+      const auto at = [&](std::size_t q) { return trace_.values[q][row + which[k]]; };
+      one.bees = at(0);
+      one.mites = at(3);
+      if (alive[k] < 0.5F) {
+        one.ended = one.ended || (ended && !one.died);
+        one.died = one.died || !one.ended;
+        continue;
+      }
+      one.surplus_kg = std::max(one.surplus_kg, above[k]);
+      one.least_stores_kg = std::min(one.least_stores_kg, at(2));
+    }
+  }
+  void note_swarms(const colony::Ensemble& ensemble, const std::vector<std::uint32_t>& which) {
+    for (std::size_t k = 0; k < which.size(); ++k)
+      came_[which[k]].swarmed = ensemble.first_day(colony::Event::swarm, static_cast<int>(k)).has_value();
+  }
+
+  const Setting& setting_;
+  const ColonyId& colony_;
+  const Way& way_;
+  int last_;
+  Trace trace_;
+  std::vector<Came> came_;
+  std::vector<float> row_;
+};
+
+Outcome can_be_followed(const Way& way, const Setting& setting, const ColonyId& colony,
+                        const Options& options) {
+  for (const Intended& deed : way.deeds) {
+    if (deed.date < options.today || deed.date > options.horizon)
+      return bad_input("the deed of " + deed.date.iso() + " lies outside " + options.today.iso() + " to " +
+                           options.horizon.iso(),
+                       way.name, "give a day within");
+    const bool acts = ends_it(deed, colony) ||
+                      !actions_of(deed.payload, setting.figures, setting.model, setting.dwelling).empty();
+    if (!acts)
+      return bad_input("'" + std::string(entries::kind_name(deed.payload)) + "' changes nothing in a colony",
+                       way.name,
+                       "suppose a feeding, a treatment, room, a split, a union, queens, or a harvest");
+  }
+  return Done{};
+}
+
+}  // namespace
+
+Expected<Supposed> suppose(const History& history, const Forcing& forcing, const Tables& tables,
+                           const Options& options, std::span<const Way> ways) {
+  const auto fit_to_ask = check_request(history, forcing, options);
+  if (!fit_to_ask) return fit_to_ask.problem();
+  const Timeline timeline = lay_out(history, options.today);
+  const auto setting = make_setting(history, forcing, timeline, tables, options);
+  if (!setting) return setting.problem();
+  for (const Way& way : ways)
+    if (const auto sound = can_be_followed(way, *setting, history.colony, options); !sound)
+      return sound.problem();
+
+  const Fitted fitted = fit_to_entries(*setting);
+  Supposed supposed{.today = options.today,
+                    .last = options.horizon,
+                    .weights = fitted.weights,
+                    .family = fitted.members.family,
+                    .effective_sample_size = effective_sample_size(fitted.weights)};
+  const int last = options.horizon - timeline.began;
+  const auto members = static_cast<std::uint32_t>(setting->members);
+  const auto futures = static_cast<std::uint32_t>(std::min<std::size_t>(forcing.futures.size(), members));
+  for (std::uint32_t i = 0; i < members; ++i) supposed.future.push_back(static_cast<int>(i % futures));
+  for (const Way& way : ways) {
+    Follower follower(*setting, history.colony, way, last);
+    for (std::uint32_t f = 0; f < futures; ++f) {
+      std::vector<std::uint32_t> which;
+      for (std::uint32_t i = f; i < members; i += futures) which.push_back(i);
+      follower.follow(fitted.members, forcing.futures[f], which);
+    }
+    supposed.ways.push_back(std::move(follower).told(fitted.weights));
+  }
+  return supposed;
+}
+
+}  // namespace beegarth::belief

@@ -1,0 +1,17 @@
+#include "garth/beliefs/suppose.hpp"
+#include "garth/desk/desk.hpp"
+
+namespace beegarth::garth {
+
+Expected<nlohmann::json> Desk::suppose(std::string_view colony, const Supposing& supposing) {
+  if (const auto outcome = look_again(); !outcome) return outcome.problem();
+  const auto answer =
+      suppose_in(session_, {.colony = std::string(colony), .ways = supposing.ways, .until = supposing.until});
+  if (answer) return suppose_json(*answer, session_);
+  Problem problem = answer.problem();
+  if (problem.where == "--until") problem.where = "until";
+  if (problem.where == "WAY") problem.where = "ways";
+  return problem;
+}
+
+}  // namespace beegarth::garth
