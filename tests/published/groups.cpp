@@ -34,7 +34,9 @@ TEST(TwoShares, of_a_winter_of_four_hundred_colonies_come_to_the_printed_tests) 
     EXPECT_NEAR(out["low95"], f.low, 0.01) << f.name;
     EXPECT_NEAR(out["high95"], f.high, 0.01) << f.name;
     EXPECT_NEAR(out["chi_squared"], f.chi_squared, 0.02) << f.name;
-    if (f.p > 0) EXPECT_NEAR(out["p"], f.p, 0.0002) << f.name;
+    if (f.p > 0) {
+      EXPECT_NEAR(out["p"], f.p, 0.0002) << f.name;
+    }
     EXPECT_NEAR(out["share_all"], 0.2721, 0.0001) << f.name << ": 111 of 408 died";
   }
 }

@@ -1,6 +1,7 @@
 // An answer about suppositions as JSON (the shape in src/http/openapi.json) and as text for a terminal.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <cmath>
 
 #include "garth/beliefs/outlook_json.hpp"
@@ -55,7 +56,7 @@ json way_json(const SupposeAnswer& answer, const belief::WayJudged& judged, cons
           {"dearer_low_kg", round_to(judged.dearer_low_kg, 100)},
           {"dearer_high_kg", round_to(judged.dearer_high_kg, 100)},
           {"dearer_in", round_to(judged.dearer_in, 1e4)},
-          {"first_better", round_to(judged.first_better, 1e4)},
+          {"first_better", std::clamp(round_to(judged.first_better, 1e4), 0.0001, 0.9999)},  // never certain
           {"fans", std::move(fans)}};
 }
 

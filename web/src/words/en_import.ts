@@ -117,7 +117,8 @@ export const transfer_words = {
   note: 'All figures are from memory or common practice: no trial that compares the ways was found.',
 };
 
-const kg = (n: number) => `${(Math.round(n * 10) / 10).toLocaleString('en-GB')} kg`;
+const tenth = (n: number) => (Math.round(n * 10) / 10).toLocaleString('en-GB');
+const kg = (n: number) => `${tenth(n)}\u00a0kg`;
 export const suppose_words = {
   title: 'What if',
   lead: 'Ways of acting side by side, in the same weather and with the same luck. One a line: a day, a colon, what would be done, in the words of a note. Nothing is written in the book.',
@@ -144,7 +145,7 @@ export const suppose_words = {
   dearer_in: 'Dearer in',
   first_better: 'That the first is better',
   kg,
-  kg_range: (low: number, high: number) => `${kg(low)} to ${kg(high)}`,
+  kg_range: (low: number, high: number) => `${tenth(low)} to ${kg(high)}`,
   refused: 'Not followed',
   courses: 'Their courses',
   courses_key: 'One scale for each quantity. Dark band: as likely as not (50 %). Light band: four times in five (80 %).',
