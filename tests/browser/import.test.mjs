@@ -193,6 +193,32 @@ test('the ways into another hive are told by what the book says of both, and a h
     assert.equal(none.status, 400);
   }));
 
+test('ways of acting are held side by side on the page of a colony; what cannot be read and what is refused is said', { skip }, () =>
+  with_page({}, async (page) => {
+    const { names } = await api('/api/kinds');
+    const colony = names.colony.find((one) => one.name === 'Cobble');
+    const { head } = await api('/api/book');
+    await open(page, `/colonies/${colony.key}`);
+    await page.getByText('What if', { exact: true }).click();
+    const part = page.locator('details', { hasText: 'What if' });
+    await page.getByRole('button', { name: 'Compare' }).click();
+    await page.getByRole('alert').getByText('No way is given').waitFor();
+    await page.getByLabel('Ways of acting').fill('soon: thymol');
+    await page.getByRole('button', { name: 'Compare' }).click();
+    await page.getByRole('alert').getByText("'soon' is no day").waitFor();
+    await page.getByLabel('Ways of acting').fill('2026-08-10: treated with thymol for 28 days\n2026-07-10: fed 2 kg syrup; 2026-07-20: harvested 10 kg');
+    await page.getByRole('button', { name: 'Compare' }).click();
+    await part.locator('table').waitFor();
+    const told = (await part.innerText()).replace(/\s+/g, ' ');
+    assert.match(told, /Nothing done/);
+    assert.match(told, /Not followed: 2026-07-10: fed 2 kg syrup.*This honey is not for people/);
+    assert.equal(await part.locator('tbody tr').count(), 2);
+    assert.equal(await part.locator('figure svg').count(), 8);
+    assert.doesNotMatch(told, /NaN|undefined|\b(0|100) %/);
+    assert.equal((await api('/api/book')).head, head);
+    refused_here(page);
+  }));
+
 test('the book is checked at its foot; a photo that has gone missing is a fault', { skip }, () =>
   with_page({}, async (page) => {
     await open(page, '/book');

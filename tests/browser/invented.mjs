@@ -138,12 +138,12 @@ export const transfer_ways = {
   colony: 'Alder 5', from: 'hive Alder 5', into: 'Long hive', lives_there: '',
   ways: [{ way: 'shaken', possible: true, against: [], brood_kept: range, setback_days: range, days: 1, minutes: 40, needs: ['a sheet'], cautions: ['in warm weather'], sources: ['invented'] }],
 };
-const course = (most) => ({ '5': [0, 0], '10': [0, 0], '25': [0, 0], '50': [most / 2, most / 3], '75': [most, most], '90': [most, most], '95': [most, most] });
-const odds = { value: 0.2, low: 0.1, high: 0.3 };
+const two_mornings = (most) => ({ '5': [0, 0], '10': [0, 0], '25': [0, 0], '50': [most / 2, most / 3], '75': [most, most], '90': [most, most], '95': [most, most] });
+const some_odds = { value: 0.2, low: 0.1, high: 0.3 };
 const supposed = (name, cost) => ({
   name, deeds: name === 'nothing' ? [] : [{ date: today, what: 'treatment, Alder 5: kind thymol' }], deeds_kg: 1, cost_kg: cost, cost_low_kg: cost - 5, cost_high_kg: cost + 5,
-  died: odds, swarmed: odds, surplus_kg: 4, least_stores_kg: 6, bees: 9000, mites: 80, dearer_kg: 3, dearer_low_kg: -1, dearer_high_kg: 9, dearer_in: 0.8, first_better: 0.97,
-  fans: ['bees', 'brood_cells', 'stores_kg', 'mites'].map((quantity) => ({ quantity, unit: quantity, dates: [today, '2027-04-01'], levels: course(20) })),
+  died: some_odds, swarmed: some_odds, surplus_kg: 4, least_stores_kg: 6, bees: 9000, mites: 80, dearer_kg: 3, dearer_low_kg: -1, dearer_high_kg: 9, dearer_in: 0.8, first_better: 0.97,
+  fans: ['bees', 'brood_cells', 'stores_kg', 'mites'].map((quantity) => ({ quantity, unit: quantity, dates: [today, '2027-04-01'], levels: two_mornings(20) })),
 });
 export const suppositions = {
   colony: 'alder-5', today, until: '2027-04-01', members: 512, effective_sample_size: 300, ways: [supposed('2026-08-10: treated with thymol for 28 days', -2), supposed('nothing', 1)],
