@@ -18,7 +18,7 @@ using Known = std::vector<Entry>;  // what counted when an entry was kept, until
 
 bool is_long() {
   const char* wish = std::getenv("BEEGARTH_LONG");
-  return wish != nullptr && std::string(wish) == "1";
+  return wish != nullptr && std::string(wish) == "yes";
 }
 int keepers() {
   return is_long() ? 600 : 60;
