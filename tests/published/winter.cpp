@@ -44,8 +44,6 @@ TEST(Cluster, a_month_of_weighed_honey_is_so_many_watts) {
 // cavity; a colony of 2 kg has more than 2.5 W/K in wood and less than 0.4 W/K in a tree.
 TEST(Cluster, costs_more_honey_in_a_wooden_hive_than_in_a_hollow_tree) {
   const double wood_W_K = 2.5, tree_W_K = 0.4;
-  EXPECT_GE(wood_W_K / tree_W_K, 4);
-  EXPECT_LE(wood_W_K / tree_W_K, 7);
   for (const double air_C : {-15.0, -5.0, 2.0, 8.0, 15.0})
     EXPECT_GT(colony::heat_in_hive_W(2000, air_C, wood_W_K, false, table()),
               colony::heat_in_hive_W(2000, air_C, tree_W_K, false, table()))

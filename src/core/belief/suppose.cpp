@@ -118,10 +118,11 @@ class Follower {
 Outcome can_be_followed(const Way& way, const Setting& setting, const ColonyId& colony,
                         const Options& options) {
   for (const Intended& deed : way.deeds) {
-    if (deed.date < options.today || deed.date > options.horizon)
-      return bad_input("the deed of " + deed.date.iso() + " lies outside " + options.today.iso() + " to " +
-                           options.horizon.iso(),
-                       way.name, "give a day within");
+    // What is done on the last day has no morning after it to be seen on.
+    if (deed.date < options.today || deed.date >= options.horizon)
+      return bad_input("the deed of " + deed.date.iso() + " is not from " + options.today.iso() +
+                           " on and before " + options.horizon.iso(),
+                       way.name, "give a day within, or a later last day");
     const bool acts = ends_it(deed, colony) ||
                       !actions_of(deed.payload, setting.figures, setting.model, setting.dwelling).empty();
     if (!acts)

@@ -48,8 +48,8 @@ struct Supposed {
   std::vector<WayFollowed> ways;  // in the order given
 };
 
-// options.horizon is the last day. A Problem where a deed lies outside today..last or does nothing to a
-// colony.
+// options.horizon is the last day. A Problem where a deed is before today or not before the last day, or does
+// nothing to a colony.
 Expected<Supposed> suppose(const History& history, const Forcing& forcing, const Tables& tables,
                            const Options& options, std::span<const Way> ways);
 

@@ -15,7 +15,8 @@ Expected<TwoShares> compare_shares(Counted bad, Counted good) {
   const double n = a + b + c + d;
   TwoShares two;
   two.odds_ratio = a * d / (b * c);
-  const double error = std::sqrt(1 / a + 1 / b + 1 / c + 1 / d);  // of its logarithm (Woolf 1955)
+  const double error =
+      std::sqrt(1 / a + 1 / b + 1 / c + 1 / d);  // of its logarithm (Woolf 1955, from memory)
   two.low95 = two.odds_ratio * std::exp(-z95 * error);
   two.high95 = two.odds_ratio * std::exp(z95 * error);
   two.chi_squared = n * std::pow(a * d - b * c, 2) / ((a + b) * (c + d) * (a + c) * (b + d));
@@ -35,7 +36,7 @@ Expected<TwoMeans> compare_means(Group first, Group second) {
   TwoMeans two;
   two.difference = second.mean - first.mean;
   two.t = two.difference / std::sqrt(variance);
-  // Welch 1947, Biometrika 34:28; Satterthwaite 1946.
+  // Welch 1947, Biometrika 34:28; Satterthwaite 1946; from memory.
   two.df = variance * variance / (one * one / (first.n - 1) + other * other / (second.n - 1));
   const boost::math::students_t t(two.df);
   two.p = 2 * boost::math::cdf(boost::math::complement(t, std::abs(two.t)));
