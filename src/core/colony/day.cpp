@@ -67,21 +67,30 @@ void set_dwelling(Day& day, const facts::Dwelling& d) {
   day.heat_honey_kg = day.rates->colony_heat_honey_g_per_day * cold / 1000;
 }
 
-Hands hands_at(std::int32_t turn, const Rates& r) {
+Hands hands_at(std::int32_t turn) {
   Hands hands;
   for (int age = 0; age <= worker_capping_age; ++age) {
     hands.worker[static_cast<std::size_t>(age)] = worker_row(turn, age);
+  }
+  for (int age = 0; age <= hive_ages; ++age) {
+    hands.hive[static_cast<std::size_t>(age)] = hive_row(turn, age);
   }
   hands.drone_youngest = drone_row(turn, 0);
   hands.drone_capped = drone_row(turn, drone_capping_age);
   hands.worker_mites = worker_mites_row(turn, 0);
   hands.drone_mites = drone_mites_row(turn, 0);
-  hands.hive_youngest = hive_row(turn, 0);
-  for (int age = 0; age < hive_ages; ++age) {
-    hands.leaving[static_cast<std::size_t>(hive_row(turn, age) - row::hive)] =
-        ramp(static_cast<float>(age), r.onset_first_age_days, r.onset_first_age_days + r.onset_ramp_days);
-  }
   return hands;
+}
+
+Leaving leaving_by_age(const Rates& r) {
+  Leaving leaving;
+  leaving.first = hive_ages;
+  for (std::size_t age = hive_ages; age-- > 0;) {
+    leaving.share[age] =
+        ramp(static_cast<float>(age), r.onset_first_age_days, r.onset_first_age_days + r.onset_ramp_days);
+    if (leaving.share[age] > 0) leaving.first = age;
+  }
+  return leaving;
 }
 
 }  // namespace
@@ -114,7 +123,8 @@ Day make_day(const Model& model, const facts::Dwelling& dwelling, const facts::D
   const Season season =
       season_on(forcing.date, forcing.daylength_h, static_cast<double>(daylength_yesterday_h));
   day.number = static_cast<float>(forcing.date.day_number());
-  day.hands = hands_at(turn, r);
+  day.hands = hands_at(turn);
+  day.leaving = leaving_by_age(r);
   set_weather(day, forcing);
   set_year(day, season.light_h, season.lengthening);
   set_dwelling(day, dwelling);

@@ -13,19 +13,27 @@
 
 namespace beegarth::colony {
 
-// Where the cohorts lie that the day looks at one by one.
+// Where the cohorts lie that the day looks at one by one: rows by age. The hive bees' are followed by the row of age 0
+// again, where those lie that were the oldest yesterday evening.
 struct Hands {
-  std::array<int, worker_capping_age + 1> worker{};  // rows of worker brood by age, the last is capped today
+  std::array<int, worker_capping_age + 1> worker{};  // up to the cohort that is capped today
+  std::array<int, hive_ages + 1> hive{};
   int drone_youngest = 0, drone_capped = 0;
   int worker_mites = 0, drone_mites = 0;  // mothers that come out this morning; those that enter take their place
-  int hive_youngest = 0;
-  std::array<float, hive_ages> leaving{};  // by row of the ring: share of the rate of recruitment at that age
+};
+
+// When hive bees leave for the field: share of the rate of recruitment by age, nothing before the age `first`. The bees
+// past the last age, kept together, are reckoned apart.
+struct Leaving {
+  std::size_t first = 0;
+  std::array<float, hive_ages + 1> share{};
 };
 
 struct Day {
   const Rates* rates = nullptr;  // of the model, which outlives the day
   float number = 0;              // day number of the date
   Hands hands;
+  Leaving leaving;
 
   // weather
   float flight_hours = 0, mean_C = 0, max_C = 0;

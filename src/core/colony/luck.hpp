@@ -140,9 +140,7 @@ class Dice {
 
  private:
   BEEGARTH_INLINE static F score(Int x) {
-    const Int pairs = (x & 0x00FF00FF) + ((x >> 8) & 0x00FF00FF);
-    const Int sum = (pairs & 0xFFFF) + (pairs >> 16);
-    return (as_float<F>(sum) - 510.0F) * (1.0F / 147.80054F);  // sd of the sum: sqrt(4 (256^2 - 1) / 12)
+    return (as_float<F>(sum_of_bytes<F>(x)) - 510.0F) * (1.0F / 147.80054F);  // sd of the sum: sqrt(4 (256^2 - 1) / 12)
   }
   BEEGARTH_INLINE static F uniform(Int x) { return (as_float<F>(x & 65535) + 0.5F) * (1.0F / 65536.0F); }
 

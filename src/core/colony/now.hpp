@@ -8,15 +8,46 @@
 
 namespace beegarth::colony {
 
+// Four sums side by side, so that no addition waits long for another.
+template <class F>
+struct Parts {
+  F part[4]{};
+  BEEGARTH_INLINE void add(int i, F x) { part[i % 4] += x; }
+  BEEGARTH_INLINE F sum() const { return (part[0] + part[1]) + (part[2] + part[3]); }
+};
+
+// What the evening hands on to the morning, so that the ring of hive bees need be gone through only once a day. It can
+// be had again from the rows at any time (hive_at_evening), with the same bits.
+template <class F>
+struct Evening {
+  F hive{};       // hive bees of all ages
+  F for_field{};  // by the share of the rate at which they leave for the field tomorrow
+};
+
+// As age_hive_bees() of step_bees.hpp leaves it. days_since: 0 on the evening itself, 1 on the morning after, when the hands have turned.
+template <class F>
+__attribute__((noinline)) Evening<F> hive_at_evening(const float* at, const Day& d, std::size_t days_since) {
+  Parts<F> hive;
+  Parts<F> for_field;
+  for (std::size_t age = 0; age < hive_ages; age += 4) {
+    for (std::size_t k = 0; k < 4; ++k) {
+      const F bees = load<F>(at + d.hands.hive[age + k + days_since] * lanes);
+      hive.part[k] += bees;
+      for_field.part[k] += bees * d.leaving.share[age + k + 1];
+    }
+  }
+  return {hive.sum() + load<F>(at + row::old_hive * lanes), for_field.sum()};
+}
+
 template <class F>
 struct Now {
   float* at;  // row 0 of the first of these members
   const Day& day;
   const Rates& rates;
   Luck<F> luck;
+  Evening<F> evening;  // yesterday's in the morning, today's once the bees have aged
 
   // carried from stage to stage
-  F hive{}, old_for_field{};  // hive bees; the same by share of the rate at which they leave for the field
   F nurses{}, foragers{}, winter{}, bees{};
   F larvae{}, brood{}, drone_brood{};  // before today's eggs
   F emerged_mites{}, died{}, pollen{}, free_cells{}, left{};
@@ -29,13 +60,13 @@ struct Now {
   BEEGARTH_INLINE void add(int r, F x) { put(r, get(r) + x); }
   BEEGARTH_INLINE void put_where(Mask<F> where, int r, F x) { put(r, pick(where, x, get(r))); }
 
-  // The sum of a whole ring, in the order of its rows: four at a time, so that no addition waits long for another.
+  // Of a whole ring, in the order of its rows.
   template <int count>
   BEEGARTH_INLINE F sum(int first) const {
-    F part[4]{};
+    Parts<F> parts;
 #pragma GCC unroll 32
-    for (int i = 0; i < count; ++i) part[i % 4] += get(first + i);
-    return (part[0] + part[1]) + (part[2] + part[3]);
+    for (int i = 0; i < count; ++i) parts.add(i, get(first + i));
+    return parts.sum();
   }
 };
 

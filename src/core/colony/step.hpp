@@ -18,6 +18,7 @@ BEEGARTH_INLINE void bury(Now<F>& now, Mask<F> ended) {
     if (!leftovers) now.put_where(ended, r, F{});
   }
   now.put_where(ended, row::alive, F{});
+  now.evening = {only(!ended, now.evening.hive), only(!ended, now.evening.for_field)};
   note_event(now, Event::death, ended);
 }
 
@@ -30,8 +31,8 @@ BEEGARTH_INLINE void close_day(Now<F>& now) {
 }
 
 template <class F>
-BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck) {
-  Now<F> now{.at = at, .day = day, .rates = *day.rates, .luck = luck};
+BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck, Evening<F>& evening) {
+  Now<F> now{.at = at, .day = day, .rates = *day.rates, .luck = luck, .evening = evening};
   turn_luck(now);
   emerge(now);
   count(now);
@@ -46,6 +47,7 @@ BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck
   swarm(now);
   change_queen(now);
   close_day(now);
+  evening = now.evening;
 }
 
 // Blocks that live through the same days. ids: of the noise, one a member, sixteen to a block.
@@ -65,20 +67,25 @@ inline constexpr int blocks_together = 2;
 template <class F>
 BEEGARTH_INLINE void step_stretch(const Stretch& s) {
   constexpr int dice_a_block = lanes / Lane<F>::width;
+  if (s.day_count == 0) return;
   const LuckKeys keys(s.luck_key, static_cast<std::uint32_t>(Purpose::daily_noise));
   Dice<F> dice[blocks_together * dice_a_block];
+  Evening<F> evening[blocks_together * dice_a_block];
   for (int first = 0; first < s.block_count; first += blocks_together) {
     const int left = s.block_count - first;
     const int pieces = (left < blocks_together ? left : blocks_together) * dice_a_block;
     auto* const rows = reinterpret_cast<float*>(s.blocks + first);
-    for (int p = 0; p < pieces; ++p) dice[p].take_up(keys, s.ids + first * lanes + p * Lane<F>::width);
+    const auto place = [&](int piece) {
+      return rows + piece / dice_a_block * (row::count * lanes) + piece % dice_a_block * Lane<F>::width;
+    };
+    for (int p = 0; p < pieces; ++p) {
+      dice[p].take_up(keys, s.ids + first * lanes + p * Lane<F>::width);
+      evening[p] = hive_at_evening<F>(place(p), s.days[0], 1);
+    }
     for (int d = 0; d < s.day_count; ++d) {
       const Day& day = s.days[d];
       const LuckDay luck = luck_day(keys, static_cast<std::uint32_t>(static_cast<std::int32_t>(day.number)));
-      for (int p = 0; p < pieces; ++p) {
-        float* const at = rows + (p / dice_a_block) * row::count * lanes + p % dice_a_block * Lane<F>::width;
-        step_members<F>(at, day, dice[p].roll(keys, luck));
-      }
+      for (int p = 0; p < pieces; ++p) step_members<F>(place(p), day, dice[p].roll(keys, luck), evening[p]);
     }
   }
 }

@@ -55,8 +55,9 @@ BEEGARTH_INLINE void emerge(Now<F>& now) {
     now.add(row::winter_harmed, harmed);
   }
   now.add(row::drones, drone_cells);
-  now.add(row::old_hive, now.get(d.hands.hive_youngest));
-  now.put(d.hands.hive_youngest, born - winter);
+  now.add(row::old_hive, now.get(d.hands.hive[0]));
+  now.put(d.hands.hive[0], born - winter);
+  now.evening.hive += born - winter;
   now.put(row::emerged_today, born);
   // Their cells are free until the queen lays.
   now.put(d.hands.worker[0], F{});
@@ -66,19 +67,9 @@ BEEGARTH_INLINE void emerge(Now<F>& now) {
 // Counts adults and brood as the morning finds them.
 template <class F>
 BEEGARTH_INLINE void count(Now<F>& now) {
-  F hive[4]{};
-  F for_field[4]{};
-#pragma GCC unroll 32
-  for (int i = 0; i < hive_ages; ++i) {
-    const F bees = now.get(row::hive + i);
-    hive[i % 4] += bees;
-    for_field[i % 4] += bees * now.day.hands.leaving[static_cast<std::size_t>(i)];
-  }
-  now.hive = (hive[0] + hive[1]) + (hive[2] + hive[3]);
-  now.old_for_field = (for_field[0] + for_field[1]) + (for_field[2] + for_field[3]);
   now.foragers = now.get(row::foragers);
   now.winter = now.get(row::winter) + now.get(row::winter_harmed);
-  now.bees = now.hive + now.get(row::old_hive) + now.foragers + now.winter;
+  now.bees = now.evening.hive + now.foragers + now.winter;
 
   F larvae{};
 #pragma GCC unroll 8
@@ -95,18 +86,36 @@ BEEGARTH_INLINE void count(Now<F>& now) {
 template <class F>
 BEEGARTH_INLINE F age_hive_bees(Now<F>& now, F burden, F recruit) {
   const Rates& r = now.rates;
+  const Leaving& leaving = now.day.leaving;
   const F keep = all<F>(1.0F - r.hive_loss_per_day) - burden;
   const F keep_recruited = keep * recruit;
-#pragma GCC unroll 32
-  for (int i = 0; i < hive_ages; ++i) {
-    now.scale(row::hive + i, keep - keep_recruited * now.day.hands.leaving[static_cast<std::size_t>(i)]);
+  const F left = now.evening.for_field * keep_recruited;
+  Parts<F> hive;
+  Parts<F> for_field;
+  static_assert(hive_ages % 4 == 0);
+  std::size_t age = 0;
+  for (; age + 4 < leaving.first; age += 4) {  // too young for the field, today and tomorrow
+    for (std::size_t k = 0; k < 4; ++k) {
+      const int at = now.day.hands.hive[age + k];
+      const F bees = now.get(at) * keep;
+      now.put(at, bees);
+      hive.part[k] += bees;
+    }
   }
-  const F leaving = now.old_for_field * keep_recruited;
+  for (; age < hive_ages; age += 4) {
+    for (std::size_t k = 0; k < 4; ++k) {
+      const int at = now.day.hands.hive[age + k];
+      const F bees = now.get(at) * (keep - keep_recruited * leaving.share[age + k]);
+      now.put(at, bees);
+      hive.part[k] += bees;
+      for_field.part[k] += bees * leaving.share[age + k + 1];
+    }
+  }
   const F old = now.get(row::old_hive) * (all<F>(1.0F - r.old_hive_loss_per_day) - burden);
-  const F old_leaving = old * recruit;
-  now.put(row::old_hive, old - old_leaving);
-  now.hive = (now.hive * keep - leaving) + (old - old_leaving);
-  return leaving + old_leaving;
+  const F old_left = old * recruit;
+  now.put(row::old_hive, old - old_left);
+  now.evening = {hive.sum() + (old - old_left), for_field.sum()};
+  return left + old_left;
 }
 
 // Winter bees die slowly until they must work again: they wear out by rearing brood and flying for it.
@@ -135,13 +144,13 @@ BEEGARTH_INLINE void age_bees(Now<F>& now) {
   const F per_bee = one / most(before, one);
   const F burden = least(now.get(row::mites) * per_bee, one) * r.mite_burden_loss_per_day;
   const F recruit = most(all<F>(d.recruit_most) - now.foragers * per_bee * d.recruit_checked, F{});
-  const F leaving = age_hive_bees(now, burden, recruit);
   const F lost = burden + r.forager_rest_loss_per_day + now.trait(Trait::forager_loss) * d.flight_hours;
-  now.foragers = now.foragers * exp_minus(lost) + leaving;
-  now.put(row::foragers, now.foragers);
+  const F stay = now.foragers * exp_minus(lost);
   age_winter_bees(now, burden, now.brood * per_bee);
+  now.foragers = stay + age_hive_bees(now, burden, recruit);
+  now.put(row::foragers, now.foragers);
   now.scale(row::drones, all<F>(d.drones_keep));
-  now.nurses = now.hive + now.winter;
+  now.nurses = now.evening.hive + now.winter;
   now.bees = now.nurses + now.foragers;
   now.died = before - now.bees;
 }

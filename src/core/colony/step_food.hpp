@@ -52,6 +52,7 @@ BEEGARTH_INLINE void starve(Now<F>& now, F starving) {
   for (const int pool : {+row::old_hive, +row::foragers, +row::winter, +row::winter_harmed, +row::drones}) {
     now.scale(pool, keep);
   }
+  now.evening = hive_at_evening<F>(now.at, now.day, 0);
   for (int age = egg_days; age < worker_capping_age; ++age) {
     now.scale(now.day.hands.worker[static_cast<std::size_t>(age)], brood_keep);
   }

@@ -105,6 +105,7 @@ BEEGARTH_INLINE void leave_with_queen(Now<F>& now, Mask<F> goes, F share) {
   for (const int pool : {+row::old_hive, +row::foragers, +row::winter, +row::winter_harmed, +row::mites}) {
     now.scale(pool, stays);
   }
+  now.evening = hive_at_evening<F>(now.at, now.day, 0);
   now.scale(row::drones, one - gone * 0.5F);
   now.left = now.bees * gone;
   const F provisions = now.left * (now.rates.swarm_honey_g_per_bee / 1000);
