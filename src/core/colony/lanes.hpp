@@ -269,15 +269,4 @@ BEEGARTH_INLINE F exp_minus(F x) {
   return result;
 }
 
-// a / b and c / d by one division: dividing takes as long as ten other operations.
-template <class F>
-struct Quotients {
-  F first, second;
-};
-template <class F>
-BEEGARTH_INLINE Quotients<F> quotients(F a, F b, F c, F d) {
-  const F inverse = 1.0F / (b * d);
-  return {a * d * inverse, c * b * inverse};
-}
-
 }  // namespace beegarth::colony

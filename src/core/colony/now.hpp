@@ -50,7 +50,10 @@ struct Now {
   // carried from stage to stage
   F nurses{}, foragers{}, winter{}, bees{};
   F larvae{}, brood{}, drone_brood{};  // before today's eggs
-  F emerged_mites{}, died{}, pollen{}, free_cells{}, left{};
+  F stores{}, nectar{}, pollen{};      // kg, until they are put away (put_away)
+  F pollen_for_brood{};                // kg, before the larvae have eaten
+  F emerged_mites{}, died{}, free_cells{}, left{};
+  Mask<F> lays{};  // where a mated queen is free and laying
 
   BEEGARTH_INLINE F get(int r) const { return load<F>(at + r * lanes); }
   BEEGARTH_INLINE void put(int r, F x) { store<F>(at + r * lanes, x); }

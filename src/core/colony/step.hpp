@@ -40,6 +40,8 @@ BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck
   bring_home(now);
   eat(now);
   draw_comb(now);
+  put_away(now);
+  look_at_queen(now);
   lay(now);
   mites_enter(now);
   treat(now);

@@ -27,10 +27,9 @@ BEEGARTH_INLINE F mites_emerge(Now<F>& now, F worker_cells, F drone_cells) {
   const F cells = most(worker_cells, one);
   const F drones = most(drone_cells, one);
   // Of m mothers in c cells come m * reproduction / (1 + crowding * m / c).
-  const auto young =
-      quotients(mothers * now.trait(Trait::mite_reproduction) * cells, cells + mothers * r.mite_crowding,
-                drone_mothers * r.mite_reproduction_drone * drones, drones + drone_mothers * r.mite_crowding);
-  now.emerged_mites = young.first + young.second;
+  now.emerged_mites =
+      mothers * cells / (cells + mothers * r.mite_crowding) * now.trait(Trait::mite_reproduction) +
+      drone_mothers * drones / (drones + drone_mothers * r.mite_crowding) * r.mite_reproduction_drone;
   return one - exp_minus(mothers / cells);
 }
 
@@ -64,12 +63,15 @@ BEEGARTH_INLINE void emerge(Now<F>& now) {
   now.put(d.hands.drone_youngest, F{});
 }
 
-// Counts adults and brood as the morning finds them.
+// Counts adults, brood and food as the morning finds them.
 template <class F>
 BEEGARTH_INLINE void count(Now<F>& now) {
   now.foragers = now.get(row::foragers);
   now.winter = now.get(row::winter) + now.get(row::winter_harmed);
   now.bees = now.evening.hive + now.foragers + now.winter;
+  now.stores = now.get(row::stores);
+  now.nectar = now.get(row::nectar);
+  now.pollen = now.get(row::pollen);
 
   F larvae{};
 #pragma GCC unroll 8

@@ -19,12 +19,12 @@ BEEGARTH_INLINE F drawn_nest_combs(const Now<F>& now) {
 template <class F>
 BEEGARTH_INLINE Room<F> room_of(const Now<F>& now) {
   const Day& d = now.day;
-  const F honey = now.get(row::stores) + now.get(row::nectar);
+  const F honey = now.stores + now.nectar;
   const F cap = most(all<F>(d.super_combs) - now.get(row::undrawn_super), F{}) * d.honey_kg_per_comb;
   const F super_kg = least(cap, most(honey - now.rates.nest_stores_kg, F{}));
   const F nest_cells = most(drawn_nest_combs(now), F{}) * d.cells_per_comb;
   const F used = (now.brood + now.drone_brood * 1.4F) +
-                 ((honey - super_kg) * d.cells_per_honey_kg + now.get(row::pollen) * now.rates.pollen_cells_per_kg);
+                 ((honey - super_kg) * d.cells_per_honey_kg + now.pollen * now.rates.pollen_cells_per_kg);
   return {most(nest_cells - used, F{}), cap - super_kg};
 }
 
@@ -37,9 +37,8 @@ BEEGARTH_INLINE void bring_home(Now<F>& now) {
   // Nectar fills what is free above and up to half of what is free in the nest.
   const Room<F> room = room_of(now);
   const F fits = room.free_super_kg + room.free_cells * d.honey_kg_per_free_cell;
-  now.add(row::nectar, least(zeal * d.nectar_kg, fits));
-  now.put(row::pollen,
-          least(now.get(row::pollen) + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg)));
+  now.nectar = now.nectar + least(zeal * d.nectar_kg, fits);
+  now.pollen = least(now.pollen + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg));
 }
 
 // What cannot be fed dies: open brood first, then bees of every kind alike. starving: share of the need not met.
@@ -70,17 +69,14 @@ BEEGARTH_INLINE void eat(Now<F>& now) {
       now.larvae + now.drone_brood * 0.45F;  // of drone brood 7 of 24 days are larvae that eat 1.65 times
   const F heat = only(now.is(row::alive), all<F>(d.heat_honey_kg));
   const F need = now.bees * d.bee_honey_kg + larvae * d.larva_honey_kg + heat;
-  const F nectar = now.get(row::nectar);
-  const F stores = now.get(row::stores);
-  const F from_nectar = least(need, nectar);
-  const F from_stores = least(need - from_nectar, stores);
+  const F from_nectar = least(need, now.nectar);
+  const F from_stores = least(need - from_nectar, now.stores);
   const F missing = need - from_nectar - from_stores;
-  const F ripe = (nectar - from_nectar) * now.rates.ripening_per_day;
-  now.put(row::nectar, nectar - from_nectar - ripe);
-  now.put(row::stores, stores - from_stores + ripe);
-
-  now.pollen = now.get(row::pollen);
-  now.put(row::pollen, most(now.pollen - larvae * d.larva_pollen_kg, F{}));
+  const F ripe = (now.nectar - from_nectar) * now.rates.ripening_per_day;
+  now.nectar = now.nectar - from_nectar - ripe;
+  now.stores = now.stores - from_stores + ripe;
+  now.pollen_for_brood = now.pollen;
+  now.pollen = most(now.pollen - larvae * d.larva_pollen_kg, F{});
   if (any_of(above_zero(missing))) starve(now, missing / most(need, all<F>(1e-6F)));
 }
 
@@ -91,14 +87,20 @@ BEEGARTH_INLINE void draw_comb(Now<F>& now) {
   const F undrawn_super = now.get(row::undrawn_super);
   if (!any_of(above_zero(undrawn_nest + undrawn_super))) return;
   // Nectar in hand, from the field or the feeder, makes wax.
-  const F nectar = now.get(row::nectar);
-  const F flow = least(nectar / now.rates.flow_kg_per_day, all<F>(1.0F));
+  const F flow = least(now.nectar / now.rates.flow_kg_per_day, all<F>(1.0F));
   const F built = now.bees * now.day.draw_combs_per_bee * flow;
   const F nest = least(built, undrawn_nest);
   const F above = least(built - nest, undrawn_super);
   now.put(row::undrawn_nest, undrawn_nest - nest);
   now.put(row::undrawn_super, undrawn_super - above);
-  now.put(row::nectar, most(nectar - (nest + above) * now.rates.comb_honey_kg, F{}));
+  now.nectar = most(now.nectar - (nest + above) * now.rates.comb_honey_kg, F{});
+}
+
+template <class F>
+BEEGARTH_INLINE void put_away(Now<F>& now) {
+  now.put(row::stores, now.stores);
+  now.put(row::nectar, now.nectar);
+  now.put(row::pollen, now.pollen);
 }
 
 }  // namespace beegarth::colony

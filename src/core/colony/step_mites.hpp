@@ -15,13 +15,11 @@ BEEGARTH_INLINE void mites_enter(Now<F>& now) {
   const F drones = now.get(d.hands.drone_capped) * r.drone_cell_preference;
   const F cells = now.get(d.hands.worker[worker_capping_age]) + drones;
   const F mites = now.get(row::mites);
-  const F brood = now.brood;
-  const auto [brood_share, cells_share] =
-      quotients(brood, brood + 1000.0F, cells, most(now.bees, one) * r.usual_cells_per_bee);
+  const F brood_share = now.brood / (now.brood + 1000.0F);
   F entering{};
   F into_drones{};
   if (any_of(above_zero(cells))) {
-    const F plenty = least(cells_share, all<F>(2.0F));
+    const F plenty = least(cells / (most(now.bees, one) * r.usual_cells_per_bee), all<F>(2.0F));
     const F rate = now.trait(Trait::mite_invasion) * plenty * most(now.get(row::luck_mites) + 1.0F, F{});
     entering = mites * (one - exp_minus(rate));
     into_drones = entering * (drones / most(cells, one));

@@ -6,14 +6,7 @@
 
 namespace beegarth::colony {
 
-// A mated queen that is free and laying.
-template <class F>
-BEEGARTH_INLINE Mask<F> queen_lays(const Now<F>& now) {
-  const Mask<F> ready = above(now.get(row::queen_clock), mated_to_laying_days - 0.5F);
-  return now.is(row::queen) & now.is(row::mated) & ready & !now.is(row::caged);
-}
-
-// One that never mated and is too old to.
+// A queen that never mated and is too old to.
 template <class F>
 BEEGARTH_INLINE Mask<F> queen_lays_drones(const Now<F>& now) {
   const Mask<F> late = above(now.get(row::queen_clock), virgin_too_old_days);
@@ -23,6 +16,13 @@ BEEGARTH_INLINE Mask<F> queen_lays_drones(const Now<F>& now) {
 template <class F>
 BEEGARTH_INLINE F queen_years(const Now<F>& now) {
   return now.get(row::queen_age) * (1.0F / 365.0F);
+}
+
+// Whether a mated queen is free and laying.
+template <class F>
+BEEGARTH_INLINE void look_at_queen(Now<F>& now) {
+  const Mask<F> ready = above(now.get(row::queen_clock), mated_to_laying_days - 0.5F);
+  now.lays = now.is(row::queen) & now.is(row::mated) & ready & !now.is(row::caged);
 }
 
 // The queen lays what season, warmth, nurses, pollen, care and room allow.
@@ -36,11 +36,11 @@ BEEGARTH_INLINE void lay(Now<F>& now) {
     const F old = most(queen_years(now) - 1.5F, F{});
     const F vigour = now.get(row::luck_laying) + 1.0F - old * r.laying_falls_per_year;
     const F power = now.trait(Trait::laying_max) * now.get(row::vigour) * most(vigour, F{});
-    const auto [nursed, fed] =
-        quotients(now.nurses, now.nurses + r.half_laying_bees, now.pollen, now.pollen + r.pollen_half_kg);
+    const F nursed = now.nurses / (now.nurses + r.half_laying_bees);
+    const F fed = now.pollen_for_brood / (now.pollen_for_brood + r.pollen_half_kg);
     const F care = most(now.nurses * r.care_cells_per_bee - now.brood, F{});
     const F limit = least(now.free_cells, care) * (1.0F / r.egg_wait_days);
-    eggs = only(queen_lays(now), least(power * nursed * fed * d.laying, limit));
+    eggs = only(now.lays, least(power * nursed * fed * d.laying, limit));
     F males{};
     if (d.drone_share > 0) males = now.bees / (now.bees + r.drone_half_bees) * d.drone_share * eggs;
     const Mask<F> drone_layers = queen_lays_drones(now);
@@ -61,7 +61,7 @@ BEEGARTH_INLINE Mask<F> swarm_starts(const Now<F>& now, Mask<F> has_cells) {
   const Day& d = now.day;
   const Rates& r = now.rates;
   if (d.swarm_rate == 0) return every<F>(false);
-  const Mask<F> able = above(now.bees, r.swarm_min_bees) & queen_lays(now) & !has_cells;
+  const Mask<F> able = above(now.bees, r.swarm_min_bees) & now.lays & !has_cells;
   if (!any_of(able)) return able;
   const F one = all<F>(1.0F);
   const F crowded_cells = most(drawn_nest_combs(now), one) * (d.cells_per_comb * r.crowded_free_share);
@@ -119,7 +119,7 @@ template <class F>
 BEEGARTH_INLINE void swarm(Now<F>& now) {
   if (!now.day.swarm_weather) return;
   const Mask<F> sealed = above(now.get(row::cell_age), cell_sealed_age - 0.5F);
-  const Mask<F> goes = now.is(row::cells_are_swarm) & sealed & queen_lays(now);
+  const Mask<F> goes = now.is(row::cells_are_swarm) & sealed & now.lays;
   if (!any_of(goes)) return;
   const F share = least(most(now.luck.forage * 0.05F + now.rates.swarm_share, F{}), all<F>(1.0F));
   leave_with_queen(now, goes, share);
