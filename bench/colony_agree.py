@@ -22,13 +22,13 @@ ours = course("course")
 same = True
 for name in ("course_numpy", "course_r"):
     theirs = course(name)
-    for quantity in [key for key in theirs[0] if key != "day"]:
+    for quantity in [key for key in theirs[0] if key + "_se" in theirs[0]]:
         largest = max(row[quantity] for row in ours)
         worst, apart, on_day = 0.0, 0.0, 0
         for a, b in zip(ours, theirs):
             by = abs(a[quantity] - b[quantity])
             apart = max(apart, by)
-            allowed = max(5 * 2**0.5 * a[quantity + "_se"], 0.001 * largest)
+            allowed = max(5 * (a[quantity + "_se"] ** 2 + b[quantity + "_se"] ** 2) ** 0.5, 0.001 * largest)
             if by > worst * allowed:
                 worst, on_day = by / allowed, int(a["day"])
         print(f"{name:13} {quantity:14} at most {100 * apart / max(largest, 1e-9):5.2f} % of the largest value apart, "

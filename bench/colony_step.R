@@ -281,9 +281,10 @@ mean_row <- function(c) {
   laying <- c$queen & c$mated & c$queen_clock >= 3 & !c$caged
   under <- rowSums(c$worker_mites) + rowSums(c$drone_mites)
   bees <- rowSums(c$hive) + c$old_hive + c$foragers + c$winter + c$winter_harmed
-  c(mean(bees), mean(rowSums(c$worker)), mean(rowSums(c$drone)), mean(c$drones), mean(c$stores + c$nectar),
-    mean(c$pollen), mean(c$mites + under), mean(c$mites), mean(c$undrawn_nest + c$undrawn_super), mean(laying),
-    mean(ifelse(c$cell_age >= 3 & c$of_swarm, c$cells, 0)), mean(c$alive))
+  shown <- list(bees, rowSums(c$worker), rowSums(c$drone), c$drones, c$stores + c$nectar, c$pollen, c$mites + under,
+                c$mites, c$undrawn_nest + c$undrawn_super, laying,
+                ifelse(c$cell_age >= 3 & c$of_swarm, c$cells, 0), c$alive)
+  unlist(lapply(shown, function(x) c(mean(x), sd(x) / sqrt(c$n))))  # mean and its standard error
 }
 
 live <- function(members) {
@@ -295,6 +296,7 @@ live <- function(members) {
 set.seed(1)
 names <- c("bees", "brood_cells", "drone_brood", "drones", "stores_kg", "pollen_kg", "mites", "mites_on_bees",
            "undrawn_combs", "queen_laying", "swarm_cells", "alive")
+names <- as.vector(rbind(names, paste0(names, "_se")))
 course <- matrix(0, length(days), length(names), dimnames = list(NULL, names))
 c <- colonies(MEMBERS)
 for (turn in seq_along(days)) {
@@ -304,7 +306,7 @@ for (turn in seq_along(days)) {
 write.csv(data.frame(day = seq_along(days), course), file.path(folder, "course_r.csv"), row.names = FALSE)
 # As for NumPy: the better of two sizes counts.
 best <- sapply(c(MEMBERS, 8 * MEMBERS), function(members) {
-  ns <- min(replicate(3, system.time(live(members))[["elapsed"]])) * 1e9 / (members * length(days))
+  ns <- min(replicate(3, sum(system.time(live(members))[1:2]))) * 1e9 / (members * length(days))
   cat(sprintf("r_%d %.1f\n", members, ns))
   ns
 })

@@ -1,5 +1,5 @@
-// The year that every side of the comparison lives through: that of the tests at 55 degrees north, from the first of
-// October on, a hive with room to swarm from and a few mites carried in.
+// The year that every side of the comparison lives through: that of the tests at 55 degrees north, from the
+// first of October on, a hive with room to swarm from and a few mites carried in.
 #pragma once
 
 #include <vector>

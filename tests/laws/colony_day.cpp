@@ -93,8 +93,8 @@ std::vector<Width> widths_here() {
   return widths;
 }
 
-// Two years from the first of October in one box, in which all happens that can: hunger, swarms, new queens, deaths;
-// in August a treatment that reaches under cappings.
+// Two years from the first of October in one box, in which all happens that can: hunger, swarms, new queens,
+// deaths; in August a treatment that reaches under cappings.
 std::vector<colony::Day> two_years(const colony::Ensemble& e) {
   std::vector<colony::Day> days;
   for (int i = 0; i < 2 * 365; ++i) {
@@ -154,8 +154,8 @@ TEST(ColonyDay, many_days_in_one_go_are_as_many_days_one_by_one) {
   EXPECT_EQ(by_day.hash(), at_once.hash());
 }
 
-// The hash is what the model says, to the last bit, on every machine and at every width: it changes with the model's
-// rates and with the order of its arithmetic, and with nothing else.
+// The hash is what the model says, to the last bit, on every machine and at every width: it changes with the
+// model's rates and with the order of its arithmetic, and with nothing else.
 TEST(ColonyDay, a_season_is_the_same_on_any_number_of_threads_and_at_every_width) {
   const auto start = varied(40);
   const auto season_of = [&](std::uint64_t colony) {
@@ -220,8 +220,11 @@ void expect_luck_as_everywhere_else() {
       std::array<std::uint32_t, width> drawn{};
       std::memcpy(drawn.data(), &words.word[k], sizeof drawn);
       for (std::size_t i = 0; i < width; ++i) {
-        const StreamKey key{
-            .seed = 17, .colony = 23, .member = ids[first + i], .day = 20000, .purpose = Purpose::daily_noise};
+        const StreamKey key{.seed = 17,
+                            .colony = 23,
+                            .member = ids[first + i],
+                            .day = 20000,
+                            .purpose = Purpose::daily_noise};
         EXPECT_EQ(drawn[i], random_words(key, 0)[k]);
       }
     }

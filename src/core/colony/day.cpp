@@ -63,12 +63,13 @@ void set_dwelling(Day& day, const facts::Dwelling& d) {
   // Heat to make up grows with the loss of the hive and the difference to a brood nest's shell of 18 C; two
   // colonies under one roof share a wall.
   const float loss = static_cast<float>(d.conductance_W_K) / 1.2F * (d.two_colonies ? 0.8F : 1.0F);
-  const float cold = 2 * loss * ramp(day.mean_C, 18, 5 - 13);  // 0 at 18 C, 1 at 5 C in the usual hive, 2 at -8 C
+  const float cold =
+      2 * loss * ramp(day.mean_C, 18, 5 - 13);  // 0 at 18 C, 1 at 5 C in the usual hive, 2 at -8 C
   day.heat_honey_kg = day.rates->colony_heat_honey_g_per_day * cold / 1000;
 }
 
-Hands hands_at(std::int32_t turn) {
-  Hands hands;
+RingHands hands_at(std::int32_t turn) {
+  RingHands hands;
   for (int age = 0; age <= worker_capping_age; ++age) {
     hands.worker[static_cast<std::size_t>(age)] = worker_row(turn, age);
   }

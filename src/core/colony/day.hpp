@@ -1,6 +1,6 @@
-// Private. What one day means for every member alike: worked out once, before the members are stepped. A figure that
-// is 0 where a stage has nothing to do (no laying, no nectar, no swarm season) lets the stage be passed over: with a
-// figure that differs between members, keep here the largest that any of them can have.
+// Private. What one day means for every member alike: worked out once, before the members are stepped. A
+// figure that is 0 where a stage has nothing to do (no laying, no nectar, no swarm season) lets the stage be
+// passed over: with a figure that differs between members, keep here the largest that any of them can have.
 #pragma once
 
 #include <array>
@@ -13,17 +13,18 @@
 
 namespace beegarth::colony {
 
-// Where the cohorts lie that the day looks at one by one: rows by age. The hive bees' are followed by the row of age 0
-// again, where those lie that were the oldest yesterday evening.
-struct Hands {
+// Where the cohorts lie that the day looks at one by one: rows by age. The hive bees' are followed by the row
+// of age 0 again, where those lie that were the oldest yesterday evening.
+struct RingHands {
   std::array<int, worker_capping_age + 1> worker{};  // up to the cohort that is capped today
   std::array<int, hive_ages + 1> hive{};
   int drone_youngest = 0, drone_capped = 0;
-  int worker_mites = 0, drone_mites = 0;  // mothers that come out this morning; those that enter take their place
+  int worker_mites = 0,
+      drone_mites = 0;  // mothers that come out this morning; those that enter take their place
 };
 
-// When hive bees leave for the field: share of the rate of recruitment by age, nothing before the age `first`. The bees
-// past the last age, kept together, are reckoned apart.
+// When hive bees leave for the field: share of the rate of recruitment by age, nothing before the age
+// `first`. The bees past the last age, kept together, are reckoned apart.
 struct Leaving {
   std::size_t first = 0;
   std::array<float, hive_ages + 1> share{};
@@ -32,7 +33,7 @@ struct Leaving {
 struct Day {
   const Rates* rates = nullptr;  // of the model, which outlives the day
   float number = 0;              // day number of the date
-  Hands hands;
+  RingHands hands;
   Leaving leaving;
 
   // weather
@@ -40,9 +41,9 @@ struct Day {
   bool swarm_weather = false, mating_weather = false;
   // emerging and ageing
   bool lengthening = false;
-  float winter_share = 0;                      // of emerging bees
+  float winter_share = 0;                       // of emerging bees
   float recruit_most = 0, recruit_checked = 0;  // a day; and per share of foragers (social inhibition)
-  float winter_work_loss = 0;                  // of winter bees, a day, while they rear brood
+  float winter_work_loss = 0;                   // of winter bees, a day, while they rear brood
   float drones_keep = 1;
   // room and food
   float cells_per_comb = 0, honey_kg_per_comb = 0, nest_combs = 0, super_combs = 0, bees_at_home = 0;

@@ -132,7 +132,8 @@ BEEGARTH_INLINE bool any_of(Mask<float> where) {
   return where.bits;
 }
 
-// What the compiler does not make of the above by itself. MINPS and MAXPS are `a < b ? a : b` and `a > b ? a : b`.
+// What the compiler does not make of the above by itself. MINPS and MAXPS are `a < b ? a : b` and `a > b ? a
+// : b`.
 #if defined(__SSE2__)
 template <>
 BEEGARTH_INLINE Float4 least(Float4 a, Float4 b) {
@@ -162,7 +163,8 @@ BEEGARTH_INLINE bool any_of(Mask<Float8> where) {
 }
 #endif
 #if defined(__AVX512F__)
-// With a mask of all lanes, since the plain intrinsics of GCC 12 warn of a value without a beginning (GCC bug 105593).
+// With a mask of all lanes, since the plain intrinsics of GCC 12 warn of a value without a beginning (GCC bug
+// 105593).
 inline constexpr __mmask16 each_lane = 0xFFFF;
 template <>
 struct Mask<Float16> {
@@ -245,9 +247,10 @@ BEEGARTH_INLINE F as_float(typename Lane<F>::Int x) {
     return __builtin_convertvector(x, F);
   }
 }
-// exp(-x) for x >= 0, cut at 80; exactly 1 for 0. x is split into n ln 2 and a rest |r| <= ln(2)/2. The polynomial
-// is the best of degree 5 in relative error that begins with 1 + r, found by Remez' exchange: 1.05e-7; with rounding
-// 3e-7 as far as x = 5. It is reckoned in pairs, so that less has to wait for what comes before.
+// exp(-x) for x >= 0, cut at 80; exactly 1 for 0. x is split into n ln 2 and a rest |r| <= ln(2)/2. The
+// polynomial is the best of degree 5 in relative error that begins with 1 + r, found by Remez'
+// exchange: 1.05e-7; with rounding 3e-7 as far as x = 5. It is reckoned in pairs, so that less has to wait
+// for what comes before.
 template <class F>
 BEEGARTH_INLINE F exp_minus(F x) {
   constexpr float to_whole = 12582912.0F;  // 1.5 * 2^23: added, it leaves a whole number in the lowest bits

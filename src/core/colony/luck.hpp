@@ -1,10 +1,12 @@
-// Private. The luck of as many members as fit one vector: a block of Philox4x32-7 a day each, counted as random_words()
-// of base/random.hpp counts. Seven rounds are the fewest with which this generator passes all of BigCrush (Salmon et al.
-// 2011, "Parallel random numbers: as easy as 1, 2, 3", table 2); the draws that are made once have ten. Three words become a nearly normal score each (the sum of four bytes, scaled:
-// mean 0, variance 1, within 3.5), one becomes two uniforms of 16 bits.
+// Private. The luck of as many members as fit one vector: a block of Philox4x32-7 a day each, counted as
+// random_words() of base/random.hpp counts. Seven rounds are the fewest with which this generator passes all
+// of BigCrush (Salmon et al. 2011, "Parallel random numbers: as easy as 1, 2, 3", table 2); the draws that
+// are made once have ten. Three words become a nearly normal score each (the sum of four bytes, scaled: mean
+// 0, variance 1, within 3.5), one becomes two uniforms of 16 bits.
 //
-// Philox multiplies 32 by 32 bits into 64. Vectors do that for every second lane, so the even and the odd members
-// lie in two vectors of 64-bit numbers, whose upper halves do not matter, and are brought together at the end.
+// Philox multiplies 32 by 32 bits into 64. Vectors do that for every second lane, so the even and the odd
+// members lie in two vectors of 64-bit numbers, whose upper halves do not matter, and are brought together at
+// the end.
 #pragma once
 
 #include <array>
@@ -43,8 +45,8 @@ BEEGARTH_INLINE Wide8 product(Wide8 a, std::uint64_t m) {
 #if defined(__AVX512F__)
 template <>
 BEEGARTH_INLINE Wide16 product(Wide16 a, std::uint64_t m) {
-  return reinterpret_cast<Wide16>(
-      _mm512_maskz_mul_epu32(0xFF, reinterpret_cast<__m512i>(a), _mm512_set1_epi64(static_cast<std::int64_t>(m))));
+  return reinterpret_cast<Wide16>(_mm512_maskz_mul_epu32(0xFF, reinterpret_cast<__m512i>(a),
+                                                         _mm512_set1_epi64(static_cast<std::int64_t>(m))));
 }
 #endif
 }  // namespace philox
@@ -134,14 +136,18 @@ class Dice {
 
   BEEGARTH_INLINE Luck<F> roll(const LuckKeys& keys, LuckDay day) const {
     const Words w = words(keys, day);
-    return {score(w.word[0]), score(w.word[1]), score(w.word[2]), uniform(w.word[3]), uniform(w.word[3] >> 16)};
+    return {score(w.word[0]), score(w.word[1]), score(w.word[2]), uniform(w.word[3]),
+            uniform(w.word[3] >> 16)};
   }
 
  private:
   BEEGARTH_INLINE static F score(Int x) {
-    return (as_float<F>(sum_of_bytes<F>(x)) - 510.0F) * (1.0F / 147.80054F);  // sd of the sum: sqrt(4 (256^2 - 1) / 12)
+    return (as_float<F>(sum_of_bytes<F>(x)) - 510.0F) *
+           (1.0F / 147.80054F);  // sd of the sum: sqrt(4 (256^2 - 1) / 12)
   }
-  BEEGARTH_INLINE static F uniform(Int x) { return (as_float<F>(x & 65535) + 0.5F) * (1.0F / 65536.0F); }
+  BEEGARTH_INLINE static F uniform(Int x) {
+    return (as_float<F>(x & 65535) + 0.5F) * (1.0F / 65536.0F);
+  }
 
   Wide w0_[halves], w1_[halves], w2_[halves];
 };

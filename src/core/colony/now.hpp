@@ -16,15 +16,16 @@ struct Parts {
   BEEGARTH_INLINE F sum() const { return (part[0] + part[1]) + (part[2] + part[3]); }
 };
 
-// What the evening hands on to the morning, so that the ring of hive bees need be gone through only once a day. It can
-// be had again from the rows at any time (hive_at_evening), with the same bits.
+// What the evening hands on to the morning, so that the ring of hive bees need be gone through only once a
+// day. It can be had again from the rows at any time (hive_at_evening), with the same bits.
 template <class F>
 struct Evening {
   F hive{};       // hive bees of all ages
   F for_field{};  // by the share of the rate at which they leave for the field tomorrow
 };
 
-// As age_hive_bees() of step_bees.hpp leaves it. days_since: 0 on the evening itself, 1 on the morning after, when the hands have turned.
+// As age_hive_bees() of step_bees.hpp leaves it. days_since: 0 on the evening itself, 1 on the morning after,
+// when the hands have turned.
 template <class F>
 __attribute__((noinline)) Evening<F> hive_at_evening(const float* at, const Day& d, std::size_t days_since) {
   Parts<F> hive;

@@ -62,8 +62,8 @@ struct Stretch {
   std::array<std::uint32_t, 2> luck_key{};
 };
 
-// So many blocks go through all the days before the next ones do: together they fit the first-level cache, and what
-// one has to wait for is filled with work on the other.
+// So many blocks go through all the days before the next ones do: together they fit the first-level cache,
+// and what one has to wait for is filled with work on the other.
 inline constexpr int blocks_together = 2;
 
 template <class F>

@@ -15,8 +15,8 @@ BEEGARTH_INLINE void turn_luck(Now<F>& now) {
   now.put(row::luck_mites, now.get(row::luck_mites) * r.mite_keeps + now.luck.mites * d.mite_step);
 }
 
-// The mothers that entered the cells that open today come out with their young. Returns the share of worker cells
-// with one mite or more, mites entering at random.
+// The mothers that entered the cells that open today come out with their young. Returns the share of worker
+// cells with one mite or more, mites entering at random.
 template <class F>
 BEEGARTH_INLINE F mites_emerge(Now<F>& now, F worker_cells, F drone_cells) {
   const F mothers = now.get(now.day.hands.worker_mites);
@@ -83,8 +83,8 @@ BEEGARTH_INLINE void count(Now<F>& now) {
   now.drone_brood = now.template sum<drone_days>(row::drone_brood);
 }
 
-// Hive bees die slowly and leave for the field by age, the more the fewer foragers there are (social inhibition of
-// Khoury et al. 2011). Returns those that leave.
+// Hive bees die slowly and leave for the field by age, the more the fewer foragers there are (social
+// inhibition of Khoury et al. 2011). Returns those that leave.
 template <class F>
 BEEGARTH_INLINE F age_hive_bees(Now<F>& now, F burden, F recruit) {
   const Rates& r = now.rates;

@@ -41,7 +41,8 @@ BEEGARTH_INLINE void bring_home(Now<F>& now) {
   now.pollen = least(now.pollen + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg));
 }
 
-// What cannot be fed dies: open brood first, then bees of every kind alike. starving: share of the need not met.
+// What cannot be fed dies: open brood first, then bees of every kind alike. starving: share of the need not
+// met.
 template <class F>
 BEEGARTH_INLINE void starve(Now<F>& now, F starving) {
   const F one = all<F>(1.0F);

@@ -54,8 +54,8 @@ BEEGARTH_INLINE void lay(Now<F>& now) {
   now.put(row::eggs_today, eggs);
 }
 
-// Where swarm preparations start today: in a crowded nest in the season, with odds that rise with the age of the
-// queen.
+// Where swarm preparations start today: in a crowded nest in the season, with odds that rise with the age of
+// the queen.
 template <class F>
 BEEGARTH_INLINE Mask<F> swarm_starts(const Now<F>& now, Mask<F> has_cells) {
   const Day& d = now.day;
@@ -72,8 +72,8 @@ BEEGARTH_INLINE Mask<F> swarm_starts(const Now<F>& now, Mask<F> has_cells) {
   return able & less(now.luck.swarm, one - exp_minus(inclined * d.swarm_rate));
 }
 
-// Preparations go on from day to day, are given up with odds of their own, or when the weather has kept the swarm in
-// until the virgins are due.
+// Preparations go on from day to day, are given up with odds of their own, or when the weather has kept the
+// swarm in until the virgins are due.
 template <class F>
 BEEGARTH_INLINE void prepare_swarm(Now<F>& now) {
   const Rates& r = now.rates;
@@ -175,8 +175,8 @@ BEEGARTH_INLINE void mate_queen(Now<F>& now, Succession<F>& s) {
   s.lost = s.lost | lost;
 }
 
-// Queens fail or are superseded, the oftener the older; the colony sees to the next one. On most days nothing of
-// this happens to any of the members.
+// Queens fail or are superseded, the oftener the older; the colony sees to the next one. On most days nothing
+// of this happens to any of the members.
 template <class F>
 BEEGARTH_INLINE void change_queen(Now<F>& now) {
   const Rates& r = now.rates;
