@@ -1,11 +1,16 @@
 // What must hold on every day of every colony.
+#include <Random123/philox.h>
+
+#include <array>
 #include <bit>
+#include <cstring>
 
 #include "base/random.hpp"
 #include "colony/luck.hpp"
 #include "colony/rows.hpp"
 #include "colony/step.hpp"
 #include "colony_years.hpp"
+#include "garth/threads.hpp"
 
 namespace beegarth {
 namespace {
@@ -79,25 +84,97 @@ std::vector<std::uint32_t> words_of(const colony::Block& block) {
   return words;
 }
 
+struct Width {
+  const char* name;
+  colony::Step step;
+};
+std::vector<Width> widths_here() {
+  std::vector<Width> widths{{"plain", colony::step_plain}, {"four", colony::step_four}};
+  if (colony::has_eight()) widths.push_back({"eight", colony::step_eight});
+  if (colony::has_sixteen()) widths.push_back({"sixteen", colony::step_sixteen});
+  return widths;
+}
+
+// Two years from the first of October in one box, in which all happens that can: hunger, swarms, new queens,
+// deaths; in August a treatment that reaches under cappings.
+std::vector<colony::Day> two_years(const colony::Ensemble& e) {
+  std::vector<colony::Day> days;
+  for (int i = 0; i < 2 * 365; ++i) {
+    const auto forcing = testing::temperate_day(e.date() + 1 + i);
+    days.push_back(colony::make_day(testing::shipped_model(), e.dwelling(), forcing, 0, i + 1));
+    days.back().mites_in = i % 3 == 0 ? 2.0F : 0.0F;
+    if (forcing.date.month() == 8) {
+      days.back().kill_on_bees = 0.03F;
+      days.back().kill_under_cappings = 0.01F;
+    }
+  }
+  return days;
+}
+
 TEST(ColonyDay, every_width_of_vector_gives_the_same_bits) {
-  auto e = varied(16);
-  while (e.date() < *Date::from_ymd(2026, 8, 1)) live_a_day(e);
+  auto e = varied(48);  // three blocks: a pair and one left over
+  for (int i = 0; i < 48; i += 5) Access::at(e, row::stores, i) = 3;
+  const auto days = two_years(e);
+  std::array<std::uint32_t, 48> ids{};
+  for (std::uint32_t i = 0; i < 48; ++i) ids[i] = i * 7;
+  std::vector<std::vector<std::uint32_t>> ends;
+  for (const Width& width : widths_here()) {
+    auto blocks = Access::blocks(e);
+    width.step({.blocks = blocks.data(),
+                .ids = ids.data(),
+                .block_count = 3,
+                .days = days.data(),
+                .day_count = static_cast<int>(days.size()),
+                .luck_key = {3, 4}});
+    ends.emplace_back();
+    for (const colony::Block& block : blocks) {
+      const auto words = words_of(block);
+      ends.back().insert(ends.back().end(), words.begin(), words.end());
+    }
+    EXPECT_EQ(ends.back(), ends.front()) << width.name;
+    for (int event = 0; event < colony::event_count; ++event) {
+      int times = 0;
+      for (const colony::Block& block : blocks) {
+        for (const float day : block.rows[row::first_event + event]) times += day < colony::never ? 1 : 0;
+      }
+      EXPECT_GT(times, 0) << "event " << event << " never happened: the bits of its stage were not compared";
+    }
+  }
+}
+
+TEST(ColonyDay, many_days_in_one_go_are_as_many_days_one_by_one) {
+  auto by_day = varied(40);
+  auto at_once = by_day;
+  const colony::Action treat = colony::Treat{.kind = "formic"};
   const auto& model = testing::shipped_model();
-  auto day = colony::make_day(model, e.dwelling(), testing::temperate_day(e.date() + 1), 0);
-  day.turn = Access::turn(e) + 1;
-  day.kill_on_bees = 0.3F;
-  day.kill_under_cappings = 0.1F;
-  std::array<std::uint32_t, 16> ids{};
-  for (std::uint32_t i = 0; i < 16; ++i) ids[i] = i * 7;
-  colony::Block plain = Access::blocks(e)[0];
-  colony::Block four = plain;
-  colony::step_block_plain(plain, day, ids.data());
-  colony::step_block_four(four, day, ids.data());
-  EXPECT_EQ(words_of(plain), words_of(four));
-  if (colony::has_eight()) {
-    colony::Block eight = Access::blocks(e)[0];
-    colony::step_block_eight(eight, day, ids.data());
-    EXPECT_EQ(words_of(plain), words_of(eight));
+  std::vector<facts::DayForcing> days;
+  for (int i = 0; i < 500; ++i) days.push_back(testing::temperate_day(by_day.date() + 1 + i));
+  colony::advance_day(by_day, model, days[0], std::span(&treat, 1), {.seed = 9});
+  colony::advance_day(at_once, model, days[0], std::span(&treat, 1), {.seed = 9});
+  for (std::size_t i = 1; i < days.size(); ++i) colony::advance_day(by_day, model, days[i], {}, {.seed = 9});
+  colony::advance_days(at_once, model, std::span(days).subspan(1), {.seed = 9});
+  EXPECT_EQ(by_day.date(), at_once.date());
+  EXPECT_EQ(by_day.hash(), at_once.hash());
+}
+
+// The hash is what the model says, to the last bit, on every machine and at every width: it changes with the
+// model's rates and with the order of its arithmetic, and with nothing else.
+TEST(ColonyDay, a_season_is_the_same_on_any_number_of_threads) {
+  const auto start = varied(40);
+  const auto season_of = [&](std::uint64_t colony) {
+    auto e = start;
+    for (int i = 0; i < 300; ++i) {
+      colony::advance_day(e, testing::shipped_model(), testing::temperate_day(e.date() + 1), {},
+                          {.seed = 9, .colony = colony});
+    }
+    return e.hash();
+  };
+  for (const int threads : {1, 2, 7}) {
+    std::array<std::uint64_t, 14> hashes{};
+    garth::for_each_index(hashes.size(), threads, [&](std::size_t i) { hashes[i] = season_of(i); });
+    std::uint64_t all = 0;
+    for (const std::uint64_t hash : hashes) all = all * 1099511628211ULL + hash;
+    EXPECT_EQ(all, 15133590139688277367ULL) << threads << " threads";
   }
 }
 
@@ -133,15 +210,33 @@ TEST(ColonyDay, copies_stay_equal_with_the_same_luck_and_part_with_other_luck) {
   EXPECT_NE(different[0], different[1]);
 }
 
-TEST(ColonyDay, luck_is_drawn_as_everywhere_else) {
-  const std::array<std::uint32_t, 16> ids{0, 1, 2, 3, 4, 5, 6, 7, 8, 9, 10, 11, 12, 13, 14, 4000000000U};
-  const auto key = stream_key_words(17, 23);
-  const auto words = colony::luck_words<float>(ids.data(), 20000, 2, key[0], key[1]);
-  for (std::size_t i = 0; i < 16; ++i) {
-    const auto expected = random_words(
-        {.seed = 17, .colony = 23, .member = ids[i], .day = 20000, .purpose = Purpose::daily_noise}, 0);
-    for (std::size_t k = 0; k < 4; ++k) EXPECT_EQ(words.word[k][i], expected[k]);
+template <class F>
+void expect_luck_of_random123() {
+  const std::array<std::uint32_t, 4> ids{0, 1, 14, 4000000000U};
+  const colony::LuckKeys keys(stream_key_words(17, 23), static_cast<std::uint32_t>(Purpose::daily_noise));
+  constexpr auto width = static_cast<std::size_t>(colony::Lane<F>::width);
+  for (std::size_t first = 0; first < ids.size(); first += width) {
+    colony::Dice<F> dice;
+    dice.take_up(keys, &ids[first]);
+    const auto words = dice.words(keys, colony::luck_day(keys, 20000));
+    for (std::size_t k = 0; k < 4; ++k) {
+      std::array<std::uint32_t, width> drawn{};
+      std::memcpy(drawn.data(), &words.word[k], sizeof drawn);
+      for (std::size_t i = 0; i < width; ++i) {
+        const auto k0k1 = stream_key_words(17, 23);
+        const auto expected = r123::Philox4x32_R<colony::philox::rounds>{}(
+            {{ids[first + i], 20000, static_cast<std::uint32_t>(Purpose::daily_noise), 0}},
+            {{k0k1[0], k0k1[1]}});
+        EXPECT_EQ(drawn[i], expected[k]);
+      }
+    }
   }
+}
+
+// Against the generator of its authors, Random123.
+TEST(ColonyDay, luck_is_drawn_as_by_the_authors_of_the_generator) {
+  expect_luck_of_random123<float>();
+  expect_luck_of_random123<colony::Float4>();
 }
 
 TEST(ColonyDay, ageing_moves_no_bees) {

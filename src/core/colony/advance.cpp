@@ -1,4 +1,4 @@
-// One day of an ensemble: the keeper's actions in the morning, then every block of members alike.
+// Days of an ensemble: the keeper's actions in the morning, then every block of members alike.
 #include <algorithm>
 #include <cassert>
 #include <cmath>
@@ -23,39 +23,47 @@ void work_of_treatments(Ensemble& ensemble, Day& day) {
       treatments.end());
 }
 
-// The noise ids of one block; lanes beyond the last member get an id of nobody.
-std::array<std::uint32_t, lanes> ids_of_block(const NoiseKey& noise, int members, std::size_t block) {
-  std::array<std::uint32_t, lanes> ids{};
-  for (std::size_t lane = 0; lane < lanes; ++lane) {
-    const std::size_t member = block * lanes + lane;
-    const bool is_member = member < static_cast<std::size_t>(members);
-    ids[lane] = !is_member          ? 0xFFFFFFFFU
-                : noise.ids.empty() ? static_cast<std::uint32_t>(member)
-                                    : noise.ids[member];
+// The noise ids of all blocks; lanes beyond the last member get an id of nobody.
+std::vector<std::uint32_t> ids_of_lanes(const NoiseKey& noise, std::size_t members, std::size_t blocks) {
+  std::vector<std::uint32_t> ids(blocks * lanes, 0xFFFFFFFFU);
+  for (std::size_t i = 0; i < members; ++i) {
+    ids[i] = noise.ids.empty() ? static_cast<std::uint32_t>(i) : noise.ids[i];
   }
   return ids;
 }
 
+Day next_day(Ensemble& ensemble, const Model& model, const facts::DayForcing& forcing) {
+  assert(forcing.date == ensemble.date() + 1);
+  Access::date(ensemble) = forcing.date;
+  Day day = make_day(model, ensemble.dwelling(), forcing, Access::daylength_yesterday(ensemble),
+                     ++Access::turn(ensemble));
+  work_of_treatments(ensemble, day);
+  Access::daylength_yesterday(ensemble) = static_cast<float>(forcing.daylength_h);
+  return day;
+}
+
 }  // namespace
+
+void advance_days(Ensemble& ensemble, const Model& model, std::span<const facts::DayForcing> forcing,
+                  const NoiseKey& noise) {
+  assert(noise.ids.empty() || noise.ids.size() == static_cast<std::size_t>(ensemble.members()));
+  std::vector<Day> days;
+  days.reserve(forcing.size());
+  for (const facts::DayForcing& day : forcing) days.push_back(next_day(ensemble, model, day));
+  auto& blocks = Access::blocks(ensemble);
+  const auto ids = ids_of_lanes(noise, static_cast<std::size_t>(ensemble.members()), blocks.size());
+  best_step()({.blocks = blocks.data(),
+               .ids = ids.data(),
+               .block_count = static_cast<int>(blocks.size()),
+               .days = days.data(),
+               .day_count = static_cast<int>(days.size()),
+               .luck_key = stream_key_words(noise.seed, noise.colony)});
+}
 
 void advance_day(Ensemble& ensemble, const Model& model, const facts::DayForcing& forcing,
                  std::span<const Action> actions, const NoiseKey& noise) {
-  assert(forcing.date == ensemble.date() + 1);
-  assert(noise.ids.empty() || noise.ids.size() == static_cast<std::size_t>(ensemble.members()));
   for (const Action& action : actions) act(ensemble, model, action, forcing.date, noise);
-
-  Access::date(ensemble) = forcing.date;
-  Day day = make_day(model, ensemble.dwelling(), forcing, Access::daylength_yesterday(ensemble));
-  day.turn = ++Access::turn(ensemble);
-  day.luck_key = stream_key_words(noise.seed, noise.colony);
-  work_of_treatments(ensemble, day);
-  Access::daylength_yesterday(ensemble) = static_cast<float>(forcing.daylength_h);
-
-  const StepBlock step = best_step();
-  auto& blocks = Access::blocks(ensemble);
-  for (std::size_t b = 0; b < blocks.size(); ++b) {
-    step(blocks[b], day, ids_of_block(noise, ensemble.members(), b).data());
-  }
+  advance_days(ensemble, model, std::span(&forcing, 1), noise);
 }
 
 bool has_eight() {
@@ -66,8 +74,17 @@ bool has_eight() {
 #endif
 }
 
-StepBlock best_step() {
-  return has_eight() ? step_block_eight : step_block_four;
+bool has_sixteen() {
+#if defined(__x86_64__)
+  return __builtin_cpu_supports("avx512f") != 0 && __builtin_cpu_supports("avx512dq") != 0 &&
+         __builtin_cpu_supports("avx512bw") != 0 && __builtin_cpu_supports("avx512vl") != 0;
+#else
+  return false;
+#endif
+}
+
+Step best_step() {
+  return has_sixteen() ? step_sixteen : has_eight() ? step_eight : step_four;
 }
 
 }  // namespace beegarth::colony

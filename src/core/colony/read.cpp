@@ -100,14 +100,14 @@ class Four {
   }
   Float4 cells_between(float from, float to) const {
     const Float4 age = at(row::cell_age);
-    return pick((age >= from) & (age < to), at(row::cells), Float4{});
+    return only(less(age, all<Float4>(to)) & !less(age, all<Float4>(from)), at(row::cells));
   }
-  Float4 queen_clock_is(float mated, float over) const {
-    const auto yes = (at(row::queen) > 0.0F) & (at(row::mated) == mated) & (at(row::queen_clock) >= over) &
-                     (at(row::caged) == 0.0F);
-    return pick(yes, all<Float4>(1.0F), Float4{});
+  Float4 queen_clock_is(bool mated, float over) const {
+    const Mask<Float4> is_mated = above_zero(at(row::mated));
+    return flag((mated ? is_mated : !is_mated) & above_zero(at(row::queen)) &
+                !less(at(row::queen_clock), all<Float4>(over)) & !above_zero(at(row::caged)));
   }
-  Float4 share(Float4 part, Float4 whole) const { return pick(whole > 1.0F, part / whole, Float4{}); }
+  Float4 share(Float4 part, Float4 whole) const { return only(less(all<Float4>(1.0F), whole), part / whole); }
   Float4 read(Quantity quantity) const;
 
  private:
@@ -172,9 +172,9 @@ Float4 Four::read(Quantity quantity) const {
     case Quantity::queen_present:
       return at(row::queen);
     case Quantity::queen_laying:
-      return queen_clock_is(1, mated_to_laying_days);
+      return queen_clock_is(true, mated_to_laying_days);
     case Quantity::drone_laying:
-      return queen_clock_is(0, virgin_too_old_days);
+      return queen_clock_is(false, virgin_too_old_days);
     case Quantity::eggs_laid:
       return at(row::eggs_today);
     case Quantity::laying_room_cells:

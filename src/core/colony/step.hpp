@@ -1,7 +1,8 @@
-// Private. One day of sixteen members: the stages in the order of the day.
+// Private. Some days of some blocks of members: the stages in the order of the day.
 #pragma once
 
 #include "colony/step_bees.hpp"
+#include "colony/step_food.hpp"
 #include "colony/step_mites.hpp"
 #include "colony/step_queen.hpp"
 
@@ -9,66 +10,96 @@ namespace beegarth::colony {
 
 // A colony that is too small ends: it stays as it is, without bees, brood or mites, and never comes back.
 template <class F>
-BEEGARTH_INLINE F close_day(Now<F>& now) {
-  const F alive = now.get(row::alive);
-  const F lives = alive * below(all<F>(now.day.rates.too_few_bees), now.bees);
-  now.put(row::died_today, now.died);
-  now.put(row::left_today, now.left);
-  note_event(now, Event::starvation, alive * below(all<F>(0.5F), now.starving));
-  note_event(now, Event::death, alive - lives);
-  return alive - lives;  // 1 where it ended today
-}
-
-template <class F>
-void bury(Now<F>& now, F ended) {
-  F bees = now.bees * ended;
-  now.add(row::died_today, bees);
-  const F stays = all<F>(1.0F) - ended;
+BEEGARTH_INLINE void bury(Now<F>& now, Mask<F> ended) {
+  now.put(row::died_today, now.died + only(ended, now.bees));
   for (int r = 0; r < row::eggs_today; ++r) {
     const bool leftovers = r == row::stores || r == row::nectar || r == row::pollen ||
                            r == row::undrawn_nest || r == row::undrawn_super;
-    if (!leftovers) now.scale(r, stays);
+    if (!leftovers) now.put_where(ended, r, F{});
   }
-  now.put(row::alive, now.get(row::alive) * stays);
+  now.put_where(ended, row::alive, F{});
+  now.evening = {only(!ended, now.evening.hive), only(!ended, now.evening.for_field)};
+  note_event(now, Event::death, ended);
 }
 
 template <class F>
-BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck) {
-  Now<F> now{.at = at, .day = day, .luck = luck};
+BEEGARTH_INLINE void close_day(Now<F>& now) {
+  now.put(row::died_today, now.died);
+  now.put(row::left_today, now.left);
+  const Mask<F> ended = now.is(row::alive) & !above(now.bees, now.rates.too_few_bees);
+  if (any_of(ended)) bury(now, ended);
+}
+
+template <class F>
+BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck, Evening<F>& evening) {
+  Now<F> now{.at = at, .day = day, .rates = *day.rates, .luck = luck, .evening = evening};
   turn_luck(now);
   emerge(now);
-  count_bees(now);
-  count_brood(now);
+  count(now);
   age_bees(now);
   bring_home(now);
   eat(now);
   draw_comb(now);
+  put_away(now);
+  look_at_queen(now);
   lay(now);
   mites_enter(now);
   treat(now);
   prepare_swarm(now);
   swarm(now);
   change_queen(now);
-  const F ended = close_day(now);
-  if (any_of(ended)) bury(now, ended);
+  close_day(now);
+  evening = now.evening;
 }
 
+// Blocks that live through the same days. ids: of the noise, one a member, sixteen to a block.
+struct Stretch {
+  Block* blocks = nullptr;
+  const std::uint32_t* ids = nullptr;
+  int block_count = 0;
+  const Day* days = nullptr;
+  int day_count = 0;
+  std::array<std::uint32_t, 2> luck_key{};
+};
+
+// So many blocks go through all the days before the next ones do: together they fit the first-level cache,
+// and what one has to wait for is filled with work on the other.
+inline constexpr int blocks_together = 2;
+
 template <class F>
-void step_block(Block& block, const Day& day, const std::uint32_t* ids) {
-  constexpr auto purpose = static_cast<std::uint32_t>(Purpose::daily_noise);
-  const auto number = static_cast<std::uint32_t>(static_cast<std::int32_t>(day.number));
-  const LuckWords words = luck_words<F>(ids, number, purpose, day.luck_key[0], day.luck_key[1]);
-  for (int lane = 0; lane < lanes; lane += Lane<F>::width) {
-    step_members<F>(&block.rows[0][lane], day, luck_of<F>(words, lane));
+BEEGARTH_INLINE void step_stretch(const Stretch& s) {
+  constexpr int dice_a_block = lanes / Lane<F>::width;
+  if (s.day_count == 0) return;
+  const LuckKeys keys(s.luck_key, static_cast<std::uint32_t>(Purpose::daily_noise));
+  Dice<F> dice[blocks_together * dice_a_block];
+  Evening<F> evening[blocks_together * dice_a_block];
+  for (int first = 0; first < s.block_count; first += blocks_together) {
+    const int left = s.block_count - first;
+    const int pieces = (left < blocks_together ? left : blocks_together) * dice_a_block;
+    auto* const rows = reinterpret_cast<float*>(s.blocks + first);
+    const auto place = [&](int piece) {
+      return rows + piece / dice_a_block * (row::count * lanes) + piece % dice_a_block * Lane<F>::width;
+    };
+    for (int p = 0; p < pieces; ++p) {
+      dice[p].take_up(keys, s.ids + first * lanes + p * Lane<F>::width);
+      evening[p] = hive_at_evening<F>(place(p), s.days[0], 1);
+    }
+    for (int d = 0; d < s.day_count; ++d) {
+      const Day& day = s.days[d];
+      const LuckDay luck = luck_day(keys, static_cast<std::uint32_t>(static_cast<std::int32_t>(day.number)));
+      for (int p = 0; p < pieces; ++p) step_members<F>(place(p), day, dice[p].roll(keys, luck), evening[p]);
+    }
   }
 }
 
 // The same step for each instruction set, and one lane at a time. All give the same bits.
-using StepBlock = void (*)(Block&, const Day&, const std::uint32_t*);
-void step_block_plain(Block& block, const Day& day, const std::uint32_t* ids);
-void step_block_four(Block& block, const Day& day, const std::uint32_t* ids);
-void step_block_eight(Block& block, const Day& day, const std::uint32_t* ids);  // only where has_eight()
+using Step = void (*)(const Stretch&);
+void step_plain(const Stretch& stretch);
+void step_four(const Stretch& stretch);
+void step_eight(const Stretch& stretch);    // only where has_eight()
+void step_sixteen(const Stretch& stretch);  // only where has_sixteen()
 bool has_eight();
-StepBlock best_step();
+bool has_sixteen();
+Step best_step();
 
 }  // namespace beegarth::colony

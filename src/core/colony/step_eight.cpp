@@ -2,8 +2,8 @@
 
 namespace beegarth::colony {
 
-void step_block_eight(Block& block, const Day& day, const std::uint32_t* ids) {
-  step_block<Float8>(block, day, ids);
+void step_eight(const Stretch& stretch) {
+  step_stretch<Float8>(stretch);
 }
 
 }  // namespace beegarth::colony

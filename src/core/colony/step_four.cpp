@@ -2,8 +2,8 @@
 
 namespace beegarth::colony {
 
-void step_block_four(Block& block, const Day& day, const std::uint32_t* ids) {
-  step_block<Float4>(block, day, ids);
+void step_four(const Stretch& stretch) {
+  step_stretch<Float4>(stretch);
 }
 
 }  // namespace beegarth::colony

@@ -10,24 +10,28 @@ namespace beegarth::colony {
 template <class F>
 BEEGARTH_INLINE void mites_enter(Now<F>& now) {
   const Day& d = now.day;
-  const Rates& r = d.rates;
+  const Rates& r = now.rates;
   const F one = all<F>(1.0F);
-  const F workers = now.get(worker_row(d.turn, worker_capping_age));
-  const F drones = now.get(drone_row(d.turn, drone_capping_age)) * r.drone_cell_preference;
-  const F cells = workers + drones;
-  const F plenty = least(cells / (most(now.bees, one) * r.usual_cells_per_bee), all<F>(2.0F));
-  const F rate = now.trait(Trait::mite_invasion) * plenty * most(one + now.get(row::luck_mites), F{});
+  const F drones = now.get(d.hands.drone_capped) * r.drone_cell_preference;
+  const F cells = now.get(d.hands.worker[worker_capping_age]) + drones;
   const F mites = now.get(row::mites);
-  const F entering = mites * (one - exp_minus(rate));
-  const F into_drones = entering * (drones / most(cells, one));
-  now.put(worker_mites_row(d.turn, 0), entering - into_drones);
-  now.put(drone_mites_row(d.turn, 0), into_drones);
+  const F brood_share = now.brood / (now.brood + 1000.0F);
+  F entering{};
+  F into_drones{};
+  if (any_of(above_zero(cells))) {
+    const F plenty = least(cells / (most(now.bees, one) * r.usual_cells_per_bee), all<F>(2.0F));
+    const F rate = now.trait(Trait::mite_invasion) * plenty * most(now.get(row::luck_mites) + 1.0F, F{});
+    entering = mites * (one - exp_minus(rate));
+    into_drones = entering * (drones / most(cells, one));
+  }
+  now.put(d.hands.worker_mites, entering - into_drones);
+  now.put(d.hands.drone_mites, into_drones);
 
-  const F with_brood = now.brood / (now.brood + 1000.0F);
-  const F loss =
-      all<F>(r.mite_winter_loss_per_day) + with_brood * (r.mite_loss_per_day - r.mite_winter_loss_per_day);
-  const F carried_in = now.trait(Trait::mite_immigration) * d.mites_in * now.get(row::alive);
-  now.put(row::mites, (mites - entering) * (one - loss) + now.emerged_mites + carried_in);
+  const F stay = all<F>(1.0F - r.mite_winter_loss_per_day) +
+                 brood_share * (r.mite_winter_loss_per_day - r.mite_loss_per_day);
+  F come = now.emerged_mites;
+  if (d.mites_in > 0) come += only(now.is(row::alive), now.trait(Trait::mite_immigration) * d.mites_in);
+  now.put(row::mites, (mites - entering) * stay + come);
   now.put(row::mites_emerged_today, now.emerged_mites);
 }
 

@@ -2,8 +2,8 @@
 
 namespace beegarth::colony {
 
-void step_block_plain(Block& block, const Day& day, const std::uint32_t* ids) {
-  step_block<float>(block, day, ids);
+void step_plain(const Stretch& stretch) {
+  step_stretch<float>(stretch);
 }
 
 }  // namespace beegarth::colony

@@ -1,134 +1,216 @@
-// Private. The stages of a day that concern queens, queen cells and swarms.
+// Private. The stages of a day that concern queens, eggs, queen cells and swarms.
 #pragma once
 
 #include "colony/now.hpp"
-#include "colony/step_bees.hpp"
+#include "colony/step_food.hpp"
 
 namespace beegarth::colony {
 
+// A queen that never mated and is too old to.
 template <class F>
-BEEGARTH_INLINE void note_event(Now<F>& now, Event event, F happened) {
-  const int at = row::first_event + static_cast<int>(event);
-  now.put(at, least(now.get(at), pick(happened > F{}, all<F>(now.day.number), all<F>(never))));
+BEEGARTH_INLINE Mask<F> queen_lays_drones(const Now<F>& now) {
+  const Mask<F> late = above(now.get(row::queen_clock), virgin_too_old_days);
+  return now.is(row::queen) & !now.is(row::mated) & late & !now.is(row::caged);
 }
 
-// Swarm preparations start in a crowded nest in the season, with odds that rise with the age of the queen;
-// they are given up with odds of their own, or when the weather has kept the swarm in until the virgins are
-// due.
+template <class F>
+BEEGARTH_INLINE F queen_years(const Now<F>& now) {
+  return now.get(row::queen_age) * (1.0F / 365.0F);
+}
+
+// Whether a mated queen is free and laying.
+template <class F>
+BEEGARTH_INLINE void look_at_queen(Now<F>& now) {
+  const Mask<F> ready = above(now.get(row::queen_clock), mated_to_laying_days - 0.5F);
+  now.lays = now.is(row::queen) & now.is(row::mated) & ready & !now.is(row::caged);
+}
+
+// The queen lays what season, warmth, nurses, pollen, care and room allow.
+template <class F>
+BEEGARTH_INLINE void lay(Now<F>& now) {
+  const Day& d = now.day;
+  const Rates& r = now.rates;
+  if (d.laying > 0 || d.swarm_rate > 0) now.free_cells = room_of(now).free_cells;
+  F eggs{};
+  if (d.laying > 0) {
+    const F old = most(queen_years(now) - 1.5F, F{});
+    const F vigour = now.get(row::luck_laying) + 1.0F - old * r.laying_falls_per_year;
+    const F power = now.trait(Trait::laying_max) * now.get(row::vigour) * most(vigour, F{});
+    const F nursed = now.nurses / (now.nurses + r.half_laying_bees);
+    const F fed = now.pollen_for_brood / (now.pollen_for_brood + r.pollen_half_kg);
+    const F care = most(now.nurses * r.care_cells_per_bee - now.brood, F{});
+    const F limit = least(now.free_cells, care) * (1.0F / r.egg_wait_days);
+    eggs = only(now.lays, least(power * nursed * fed * d.laying, limit));
+    F males{};
+    if (d.drone_share > 0) males = now.bees / (now.bees + r.drone_half_bees) * d.drone_share * eggs;
+    const Mask<F> drone_layers = queen_lays_drones(now);
+    if (any_of(drone_layers)) {
+      males += only(drone_layers, least(all<F>(d.drone_layer_eggs), limit));
+    }
+    now.put(d.hands.drone_youngest, males);
+    now.put(d.hands.worker[0], eggs);
+    now.brood = now.brood + eggs;
+  }
+  now.put(row::eggs_today, eggs);
+}
+
+// Where swarm preparations start today: in a crowded nest in the season, with odds that rise with the age of
+// the queen.
+template <class F>
+BEEGARTH_INLINE Mask<F> swarm_starts(const Now<F>& now, Mask<F> has_cells) {
+  const Day& d = now.day;
+  const Rates& r = now.rates;
+  if (d.swarm_rate == 0) return every<F>(false);
+  const Mask<F> able = above(now.bees, r.swarm_min_bees) & now.lays & !has_cells;
+  if (!any_of(able)) return able;
+  const F one = all<F>(1.0F);
+  const F crowded_cells = most(drawn_nest_combs(now), one) * (d.cells_per_comb * r.crowded_free_share);
+  const F crowded = one - least(now.free_cells / crowded_cells, one);
+  const F full = least(most(now.bees / most(d.bees_at_home, 1.0F) - 0.4F, F{}), one);
+  const F old = least(queen_years(now), all<F>(3.0F));
+  const F inclined = now.trait(Trait::swarming) * (old * 0.5F + 0.5F) * (crowded * 0.7F + full);
+  return able & less(now.luck.swarm, one - exp_minus(inclined * d.swarm_rate));
+}
+
+// Preparations go on from day to day, are given up with odds of their own, or when the weather has kept the
+// swarm in until the virgins are due.
 template <class F>
 BEEGARTH_INLINE void prepare_swarm(Now<F>& now) {
-  const Day& d = now.day;
-  const Rates& r = d.rates;
-  const F one = all<F>(1.0F);
+  const Rates& r = now.rates;
   const F cells = now.get(row::cells);
-  const F age = now.get(row::cell_age) + below(F{}, cells);
-  const F nest_cells = most(all<F>(d.nest_combs) - now.get(row::undrawn_nest), one) * d.cells_per_comb;
-  const F crowded = one - clamp01(now.free_cells / (nest_cells * r.crowded_free_share));
-  const F full = clamp01(now.bees / most(d.bees_at_home, 1.0F) - 0.4F);
-  const F old = least(now.get(row::queen_age) * (1.0F / 365.0F), all<F>(3.0F));
-  const F inclined = now.trait(Trait::swarming) * (old * 0.5F + 0.5F) * (crowded * 0.7F + full) *
-                     below(all<F>(r.swarm_min_bees), now.bees) * queen_lays(now) * below(cells, one);
-  const F odds = one - exp_minus(inclined * (r.swarm_rate_per_day * d.swarm_season));
-  const F starts = below(now.luck.swarm, odds);
-
-  const F swarming = now.get(row::cells_are_swarm);
-  const F open = below(age, all<F>(cell_sealed_age));
-  const F tired = below(now.luck.swarm, all<F>(r.give_up_per_day)) * open;
-  const F too_late = below(all<F>(cell_emerging_age) - 1.5F, age);
-  const F gives_up = swarming * below(F{}, cells) * now.get(row::queen) * most(tired, too_late);
-  const F goes_on = one - gives_up;
-  now.put(row::cells, cells * goes_on + starts * r.swarm_cells);
-  now.put(row::cell_age, age * goes_on * (one - starts));
-  now.put(row::cells_are_swarm, swarming * goes_on * (one - starts) + starts);
-  note_event(now, Event::swarm_preparation,
-             now.get(row::cells_are_swarm) * below(all<F>(cell_charged_age) - 0.5F, now.get(row::cell_age)));
+  const Mask<F> has_cells = above_zero(cells);
+  const Mask<F> starts = swarm_starts(now, has_cells);
+  if (!any_of(has_cells | starts)) return;
+  const F age = now.get(row::cell_age) + flag(has_cells);
+  const Mask<F> swarming = now.is(row::cells_are_swarm);
+  const Mask<F> tired = below(now.luck.swarm, r.give_up_per_day) & below(age, cell_sealed_age);
+  const Mask<F> too_late = above(age, cell_emerging_age - 1.5F);
+  const Mask<F> gives_up = swarming & has_cells & now.is(row::queen) & (tired | too_late);
+  const Mask<F> new_or_none = gives_up | starts;
+  const F new_age = only(!new_or_none, age);
+  const Mask<F> for_swarm = (swarming & !gives_up) | starts;
+  now.put(row::cells, pick(starts, all<F>(r.swarm_cells), only(!gives_up, cells)));
+  now.put(row::cell_age, new_age);
+  now.put(row::cells_are_swarm, flag(for_swarm));
+  note_event(now, Event::swarm_preparation, for_swarm & above(new_age, cell_charged_age - 0.5F));
 }
 
 // A part of everything that can fly leaves with the queen.
 template <class F>
-BEEGARTH_INLINE void leave_with_queen(Now<F>& now, F goes, F share) {
+BEEGARTH_INLINE void leave_with_queen(Now<F>& now, Mask<F> goes, F share) {
   const F one = all<F>(1.0F);
-  const F stays = one - goes * share;
+  const F gone = only(goes, share);
+  const F stays = one - gone;
   for (int i = 0; i < hive_ages; ++i) now.scale(row::hive + i, stays);
   for (const int pool : {+row::old_hive, +row::foragers, +row::winter, +row::winter_harmed, +row::mites}) {
     now.scale(pool, stays);
   }
-  now.scale(row::drones, one - goes * 0.5F * share);
-  const F leavers = now.bees * (one - stays);
-  const F provisions = leavers * (now.day.rates.swarm_honey_g_per_bee * 1e-3F);
+  now.evening = hive_at_evening<F>(now.at, now.day, 0);
+  now.scale(row::drones, one - gone * 0.5F);
+  now.left = now.bees * gone;
+  const F provisions = now.left * (now.rates.swarm_honey_g_per_bee / 1000);
   now.put(row::stores, most(now.get(row::stores) - provisions, F{}));
-  now.scale(row::queen, one - goes);
-  now.left = now.left + leavers;
+  now.put_where(goes, row::queen, F{});
   now.bees = now.bees * stays;
 }
 
 // The prime swarm leaves on the first fit day once a cell is sealed.
 template <class F>
 BEEGARTH_INLINE void swarm(Now<F>& now) {
-  const Day& d = now.day;
-  const F sealed = below(all<F>(cell_sealed_age) - 0.5F, now.get(row::cell_age));
-  const F goes = now.get(row::cells_are_swarm) * sealed * queen_lays(now) * d.swarm_weather;
-  const F share = clamp01(all<F>(d.rates.swarm_share) + now.luck.forage * 0.05F);
+  if (!now.day.swarm_weather) return;
+  const Mask<F> sealed = above(now.get(row::cell_age), cell_sealed_age - 0.5F);
+  const Mask<F> goes = now.is(row::cells_are_swarm) & sealed & now.lays;
+  if (!any_of(goes)) return;
+  const F share = least(most(now.luck.forage * 0.05F + now.rates.swarm_share, F{}), all<F>(1.0F));
   leave_with_queen(now, goes, share);
   note_event(now, Event::swarm, goes);
 }
 
-// Queens fail or are superseded, the oftener the older; a colony that finds itself without one raises another
-// while it has brood young enough; virgins emerge, fly on fit days, come back or do not.
+// The queen and what is to follow her, while a day changes them.
+template <class F>
+struct Succession {
+  Mask<F> queen, mated, lost;
+  F clock, cells, cell_age;
+};
+
+// A colony that finds itself without a queen raises another while it has brood young enough.
+template <class F>
+BEEGARTH_INLINE void raise_queen(Now<F>& now, Succession<F>& s) {
+  const Mask<F> without = below(s.cells, 1.0F) & now.is(row::alive) & !s.queen;
+  if (!any_of(without)) return;
+  F young = now.get(row::eggs_today);
+  for (std::size_t age = 1; age <= 4; ++age) young += now.get(now.day.hands.worker[age]);
+  const Mask<F> raises = without & above(young, 10.0F);
+  s.cells += only(raises, all<F>(now.rates.emergency_cells));
+  s.cell_age = pick(raises, all<F>(emergency_larva_age), s.cell_age);
+}
+
+// Virgins emerge where no queen of a swarm that has not left forbids it.
+template <class F>
+BEEGARTH_INLINE void hatch_queen(Now<F>& now, Succession<F>& s) {
+  const Mask<F> due = above_zero(s.cells) & above(s.cell_age, cell_emerging_age - 0.5F) & now.is(row::alive);
+  const Mask<F> hatches = due & !(s.queen & now.is(row::cells_are_swarm));
+  s.queen = s.queen | hatches;
+  s.mated = s.mated & !hatches;
+  s.clock = only(!hatches, s.clock);
+  s.cells = only(!hatches, s.cells);
+  s.cell_age = only(!hatches, s.cell_age);
+  now.put_where(hatches, row::cells_are_swarm, F{});
+  now.put_where(hatches, row::caged, F{});
+  now.put_where(hatches, row::queen_age, F{});
+  now.put_where(hatches, row::vigour, now.luck.laying * 0.1F + 1.0F);
+}
+
+// Virgins fly on fit days, come back mated or do not come back.
+template <class F>
+BEEGARTH_INLINE void mate_queen(Now<F>& now, Succession<F>& s) {
+  if (!now.day.mating_weather) return;
+  const Mask<F> flies = s.queen & !s.mated & above(s.clock, virgin_mature_days - 0.5F) &
+                        below(s.clock, virgin_too_old_days) & !now.is(row::caged);
+  const Mask<F> mates = flies & below(now.luck.queen, now.day.mates_below);
+  const Mask<F> lost = flies & !mates & below(now.luck.queen, now.rates.mating_odds_per_day);
+  s.mated = s.mated | mates;
+  s.clock = only(!mates, s.clock);
+  s.queen = s.queen & !lost;
+  s.lost = s.lost | lost;
+}
+
+// Queens fail or are superseded, the oftener the older; the colony sees to the next one. On most days nothing
+// of this happens to any of the members.
 template <class F>
 BEEGARTH_INLINE void change_queen(Now<F>& now) {
-  const Day& d = now.day;
-  const Rates& r = d.rates;
+  const Rates& r = now.rates;
   const F one = all<F>(1.0F);
-  F queen = now.get(row::queen);
-  F mated = now.get(row::mated);
-  F clock = now.get(row::queen_clock) + queen;
-  F cells = now.get(row::cells);
-  F cell_age = now.get(row::cell_age);
-  F of_swarm = now.get(row::cells_are_swarm);
-  const F luck = now.luck.queen;
-
-  const F years = now.get(row::queen_age) * (1.0F / 365.0F) + 0.3F;
-  const F fails = queen * mated * below(luck, years * r.queen_fails_per_day);
-  const F supersedes =
-      queen * mated * below(one - years * (r.supersede_per_day * d.laying), luck) * below(cells, one);
-  queen = queen * (one - fails);
-  cells = cells + supersedes * r.supersede_cells;
-  cell_age = cell_age * (one - supersedes);
-
-  const F can_raise =
-      (one - queen) * below(cells, one) * below(all<F>(10.0F), now.young_brood) * now.get(row::alive);
-  cells = cells + can_raise * r.emergency_cells;
-  cell_age = cell_age * (one - can_raise) + can_raise * emergency_larva_age;
-
-  const F hatches = below(F{}, cells) * below(all<F>(cell_emerging_age) - 0.5F, cell_age) *
-                    now.get(row::alive) * (one - queen * of_swarm);
-  queen = most(queen, hatches);
-  mated = mated * (one - hatches);
-  clock = clock * (one - hatches);
-  cells = cells * (one - hatches);
-  cell_age = cell_age * (one - hatches);
-  of_swarm = of_swarm * (one - hatches);
-
-  const F flies = queen * (one - mated) * below(all<F>(virgin_mature_days) - 0.5F, clock) *
-                  below(clock, all<F>(virgin_too_old_days)) * d.mating_weather * (one - now.get(row::caged));
-  const F mates = flies * below(luck, all<F>(r.mating_odds_per_day * r.mating_return_odds));
-  const F lost = flies * (one - mates) * below(luck, all<F>(r.mating_odds_per_day));
-  mated = most(mated, mates);
-  clock = clock * (one - mates);
-  queen = queen * (one - lost);
-
-  now.put(row::queen_age, (now.get(row::queen_age) + one) * (one - hatches));
-  const F new_vigour = one + now.luck.laying * 0.1F;
-  now.put(row::vigour, now.get(row::vigour) * (one - hatches) + new_vigour * hatches);
-  now.put(row::queen, queen);
-  now.put(row::mated, mated * queen);
-  now.scale(row::caged, queen * (one - hatches));
-  now.put(row::queen_clock, clock * queen);
-  now.put(row::cells, cells);
-  now.put(row::cell_age, cell_age);
-  now.put(row::cells_are_swarm, of_swarm);
-  note_event(now, Event::queen_loss, most(fails, lost));
+  Succession<F> s{.queen = now.is(row::queen),
+                  .mated = now.is(row::mated),
+                  .lost = {},
+                  .clock = now.get(row::queen_clock),
+                  .cells = now.get(row::cells),
+                  .cell_age = {}};
+  s.clock += flag(s.queen);
+  const F years = queen_years(now) + 0.3F;
+  const Mask<F> old_queen = s.queen & s.mated;
+  s.lost = old_queen & less(now.luck.queen, years * r.queen_fails_per_day);
+  const Mask<F> supersedes =
+      old_queen & below(s.cells, 1.0F) & less(one - years * now.day.supersedes, now.luck.queen);
+  now.add(row::queen_age, one);
+  const Mask<F> unsettled = above_zero(s.cells) | (now.is(row::alive) & !old_queen);
+  if (any_of(unsettled | s.lost | supersedes)) {
+    s.queen = s.queen & !s.lost;
+    s.cells += only(supersedes, all<F>(r.supersede_cells));
+    s.cell_age = only(!supersedes, now.get(row::cell_age));
+    raise_queen(now, s);
+    hatch_queen(now, s);
+    mate_queen(now, s);
+    s.clock = only(s.queen, s.clock);
+    now.put(row::queen, flag(s.queen));
+    now.put(row::mated, flag(s.mated & s.queen));
+    now.put_where(!s.queen, row::caged, F{});
+    now.put(row::cells, s.cells);
+    now.put(row::cell_age, s.cell_age);
+    note_event(now, Event::queen_loss, s.lost);
+  }
+  now.put(row::queen_clock, s.clock);
 }
 
 }  // namespace beegarth::colony

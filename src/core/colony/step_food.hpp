@@ -1,0 +1,107 @@
+// Private. The stages of a day that concern room, food and comb.
+#pragma once
+
+#include "colony/now.hpp"
+
+namespace beegarth::colony {
+
+// What brood, honey and pollen leave free in the nest; what fits above it.
+template <class F>
+struct Room {
+  F free_cells, free_super_kg;
+};
+
+template <class F>
+BEEGARTH_INLINE F drawn_nest_combs(const Now<F>& now) {
+  return all<F>(now.day.nest_combs) - now.get(row::undrawn_nest);
+}
+
+template <class F>
+BEEGARTH_INLINE Room<F> room_of(const Now<F>& now) {
+  const Day& d = now.day;
+  const F honey = now.stores + now.nectar;
+  const F cap = most(all<F>(d.super_combs) - now.get(row::undrawn_super), F{}) * d.honey_kg_per_comb;
+  const F super_kg = least(cap, most(honey - now.rates.nest_stores_kg, F{}));
+  const F nest_cells = most(drawn_nest_combs(now), F{}) * d.cells_per_comb;
+  const F used = (now.brood + now.drone_brood * 1.4F) +
+                 ((honey - super_kg) * d.cells_per_honey_kg + now.pollen * now.rates.pollen_cells_per_kg);
+  return {most(nest_cells - used, F{}), cap - super_kg};
+}
+
+template <class F>
+BEEGARTH_INLINE void bring_home(Now<F>& now) {
+  const Day& d = now.day;
+  if (d.nectar_kg == 0 && d.pollen_kg == 0) return;
+  const F flyers = (now.foragers + now.winter * now.rates.winter_work_share) * 1e-4F;
+  const F zeal = flyers * now.trait(Trait::collecting) * most(now.get(row::luck_forage) + 1.0F, F{});
+  // Nectar fills what is free above and up to half of what is free in the nest.
+  const Room<F> room = room_of(now);
+  const F fits = room.free_super_kg + room.free_cells * d.honey_kg_per_free_cell;
+  now.nectar = now.nectar + least(zeal * d.nectar_kg, fits);
+  now.pollen = least(now.pollen + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg));
+}
+
+// What cannot be fed dies: open brood first, then bees of every kind alike. starving: share of the need not
+// met.
+template <class F>
+BEEGARTH_INLINE void starve(Now<F>& now, F starving) {
+  const F one = all<F>(1.0F);
+  const F keep = one - starving * now.rates.starving_loss_per_day;
+  const F brood_keep = one - starving * 0.5F;
+  for (int i = 0; i < hive_ages; ++i) now.scale(row::hive + i, keep);
+  for (const int pool : {+row::old_hive, +row::foragers, +row::winter, +row::winter_harmed, +row::drones}) {
+    now.scale(pool, keep);
+  }
+  now.evening = hive_at_evening<F>(now.at, now.day, 0);
+  for (int age = egg_days; age < worker_capping_age; ++age) {
+    now.scale(now.day.hands.worker[static_cast<std::size_t>(age)], brood_keep);
+  }
+  now.died = now.died + now.bees * (one - keep);
+  now.bees = now.bees * keep;
+  now.nurses = now.nurses * keep;
+  note_event(now, Event::starvation, above(starving, 0.5F) & now.is(row::alive));
+}
+
+// Eats from the nectar, then from the stores. What cannot be met starves larvae and bees.
+template <class F>
+BEEGARTH_INLINE void eat(Now<F>& now) {
+  const Day& d = now.day;
+  const F larvae =
+      now.larvae + now.drone_brood * 0.45F;  // of drone brood 7 of 24 days are larvae that eat 1.65 times
+  const F heat = only(now.is(row::alive), all<F>(d.heat_honey_kg));
+  const F need = now.bees * d.bee_honey_kg + larvae * d.larva_honey_kg + heat;
+  const F from_nectar = least(need, now.nectar);
+  const F from_stores = least(need - from_nectar, now.stores);
+  const F missing = need - from_nectar - from_stores;
+  const F ripe = (now.nectar - from_nectar) * now.rates.ripening_per_day;
+  now.nectar = now.nectar - from_nectar - ripe;
+  now.stores = now.stores - from_stores + ripe;
+  now.pollen_for_brood = now.pollen;
+  now.pollen = most(now.pollen - larvae * d.larva_pollen_kg, F{});
+  if (any_of(above_zero(missing))) starve(now, missing / most(need, all<F>(1e-6F)));
+}
+
+template <class F>
+BEEGARTH_INLINE void draw_comb(Now<F>& now) {
+  if (now.day.draw_combs_per_bee == 0) return;
+  const F undrawn_nest = now.get(row::undrawn_nest);
+  const F undrawn_super = now.get(row::undrawn_super);
+  if (!any_of(above_zero(undrawn_nest + undrawn_super))) return;
+  // Nectar in hand, from the field or the feeder, makes wax.
+  const F flow = least(now.nectar / now.rates.flow_kg_per_day, all<F>(1.0F));
+  const F built = now.bees * now.day.draw_combs_per_bee * flow;
+  const F nest = least(built, undrawn_nest);
+  const F above = least(built - nest, undrawn_super);
+  now.put(row::undrawn_nest, undrawn_nest - nest);
+  now.put(row::undrawn_super, undrawn_super - above);
+  now.nectar = most(now.nectar - (nest + above) * now.rates.comb_honey_kg, F{});
+}
+
+template <class F>
+BEEGARTH_INLINE void put_away(Now<F>& now) {
+  now.put(row::stores, now.stores);
+  now.put(row::nectar, now.nectar);
+  now.put(row::pollen, now.pollen);
+}
+
+}  // namespace beegarth::colony
