@@ -83,6 +83,9 @@ std::vector<colony::Action> actions_on(const Setting& setting, int day, const fa
 // The sum of the logs of one morning's observations, by member.
 std::vector<double> log_group(const Members& members, const Setting& setting, const Group& group);
 
+// Every member as it would show itself; what has fallen on boards is not in it.
+std::vector<Visible> all_visible(const colony::Ensemble& ensemble);
+
 ObserverTraits observer_of(const Members& members, const Setting& setting, int member);
 
 }  // namespace beegarth::belief
