@@ -15,6 +15,7 @@ namespace beegarth::calibration {
 struct Size {
   int colonies = 0;
   int members = 0;
+  int sweeps = 0;
   int futures = 0;
 };
 
@@ -27,6 +28,7 @@ struct Fitted {
   std::vector<std::array<double, days_ahead.size()>> places;
   double ess = 0;
   double accepted = 0;
+  double sweeps = 0;
   int families = 0;
 };
 
@@ -90,6 +92,7 @@ inline Fitted fit(const synthetic::Plan& plan, const Size& size, std::uint64_t s
                   const belief::Tables& tables) {
   const synthetic::Colony one = synthetic::draw_colony(plan, study, number, size.futures, tables);
   const belief::Options options{.members = size.members,
+                                .sweeps = size.sweeps,
                                 .seed = 77 + study,
                                 .today = plan.today,
                                 .horizon = plan.horizon,
@@ -102,6 +105,7 @@ inline Fitted fit(const synthetic::Plan& plan, const Size& size, std::uint64_t s
   Fitted result;
   result.ess = belief::effective_sample_size(fitted.weights);
   result.accepted = fitted.accepted;
+  result.sweeps = fitted.sweeps;
   std::vector<int> families = fitted.members.family;
   std::sort(families.begin(), families.end());
   result.families = static_cast<int>(std::unique(families.begin(), families.end()) - families.begin());

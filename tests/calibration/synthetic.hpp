@@ -71,6 +71,20 @@ inline Plan usual_plan() {
   return plan;
 }
 
+// The spring of it alone, with every way to count.
+inline Plan spring_plan() {
+  Plan plan;
+  plan.today = day(2031, 6, 1);
+  plan.horizon = day(2031, 7, 5);
+  plan.visits = {{.date = day(2031, 3, 25), .wash = true, .weighed = true},
+                 {.date = day(2031, 4, 15), .board = true, .roll = true},
+                 {.date = day(2031, 5, 8), .opened = true, .weighed = true},
+                 {.date = day(2031, 5, 22)}};
+  plan.deeds = {entry_on(day(2031, 3, 10), 1, entries::Feed{.kg = 2, .form = entries::FeedForm::fondant}),
+                entry_on(day(2031, 4, 28), 2, entries::Room{.super_combs = 10})};
+  return plan;
+}
+
 inline const std::vector<colony::Quantity>& judged() {
   using Q = colony::Quantity;
   static const std::vector<Q> list{Q::bees,  Q::brood_cells,        Q::capped_cells,   Q::stores_kg,

@@ -164,6 +164,7 @@ Expected<Setting> make_setting(const History& history, const Forcing& forcing, c
   setting.seed = options.seed;
   setting.colony = stable_hash(history.colony.text());
   setting.members = options.members;
+  setting.sweeps = options.sweeps;
   setting.today = options.today - history.began;
   setting.groups = groups_of(timeline, setting.today);
   setting.piece_starts = pieces_of(setting.groups, setting.today);

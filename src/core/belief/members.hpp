@@ -37,6 +37,7 @@ struct Setting {
   std::uint64_t seed = 1;
   std::uint64_t colony = 0;
   int members = 512;
+  int sweeps = 3;
   int today = 0;                       // days since the colony began
   std::vector<Group> groups;           // up to today
   std::vector<int> piece_starts;       // luck is drawn anew at each; the first is 0

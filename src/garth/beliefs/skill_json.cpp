@@ -21,10 +21,11 @@ json mean_json(const MeanOfCases& mean) {
   return {{"mean", mean.mean}, {"low", mean.low}, {"high", mean.high}};
 }
 json mean_schema(const char* of) {
-  return object_schema({{"mean", number_schema(of, 0, any_figure)},
-                        {"low", number_schema("80 % interval over colonies drawn with replacement", 0, any_figure)},
-                        {"high", number_schema("its upper end", 0, any_figure)}},
-                       {"mean", "low", "high"});
+  return object_schema(
+      {{"mean", number_schema(of, 0, any_figure)},
+       {"low", number_schema("80 % interval over colonies drawn with replacement", 0, any_figure)},
+       {"high", number_schema("its upper end", 0, any_figure)}},
+      {"mean", "low", "high"});
 }
 
 json against_json(const Comparison& c) {
@@ -37,9 +38,10 @@ json against_schema() {
        {"colonies", number_schema("of these cases", 0, any_figure)},
        {"forecast", number_schema("mean score of the forecast over these cases", 0, any_figure)},
        {"other", number_schema("mean score of the guess over the same cases", 0, any_figure)},
-       {"gain_low", number_schema("80 % interval over colonies of the mean of other - forecast", -any_figure, any_figure)},
-       {"gain_high",
-        number_schema("its upper end; above 0 with gain_low: the forecast is better", -any_figure, any_figure)},
+       {"gain_low", number_schema("80 % interval over colonies of the mean of other - forecast", -any_figure,
+                                  any_figure)},
+       {"gain_high", number_schema("its upper end; above 0 with gain_low: the forecast is better",
+                                   -any_figure, any_figure)},
        {"forecast_is", text_schema("better, worse, not told apart, the same, too few colonies")}},
       {"cases", "colonies", "forecast", "other", "gain_low", "gain_high", "forecast_is"});
   json properties = json::object();
@@ -125,20 +127,21 @@ json group_schema() {
   for (const double level : band_levels) bands[band_key(level)] = band;
   json days = array_schema({{"type", "integer"}}, 2);
   days["description"] = "first and last day ahead";
-  return object_schema({{"quantity", choice_schema("what was forecast", scored_names)},
-                        {"lead", text_schema("one week, two weeks, four weeks, longer, autumn to spring")},
-                        {"lead_days", days},
-                        {"cases", number_schema("forecasts scored", 1, any_figure)},
-                        {"colonies", number_schema("that they are of", 1, any_figure)},
-                        {"mean_seen", number_schema("mean of what was seen", -any_figure, any_figure)},
-                        {"mean_forecast", number_schema("mean of the forecasts' medians", -any_figure, any_figure)},
-                        {"score_is", text_schema("crps, in the unit of the quantity, or brier")},
-                        {"score", mean_schema("lower is better")},
-                        {"bands", object_schema(bands, {"50", "80", "95"})},
-                        {"against", against_schema()},
-                        {"odds", reliability_schema()}},
-                       {"quantity", "lead", "lead_days", "cases", "colonies", "mean_seen", "mean_forecast",
-                        "score_is", "score", "against"});
+  return object_schema(
+      {{"quantity", choice_schema("what was forecast", scored_names)},
+       {"lead", text_schema("one week, two weeks, four weeks, longer, autumn to spring")},
+       {"lead_days", days},
+       {"cases", number_schema("forecasts scored", 1, any_figure)},
+       {"colonies", number_schema("that they are of", 1, any_figure)},
+       {"mean_seen", number_schema("mean of what was seen", -any_figure, any_figure)},
+       {"mean_forecast", number_schema("mean of the forecasts' medians", -any_figure, any_figure)},
+       {"score_is", text_schema("crps, in the unit of the quantity, or brier")},
+       {"score", mean_schema("lower is better")},
+       {"bands", object_schema(bands, {"50", "80", "95"})},
+       {"against", against_schema()},
+       {"odds", reliability_schema()}},
+      {"quantity", "lead", "lead_days", "cases", "colonies", "mean_seen", "mean_forecast", "score_is",
+       "score", "against"});
 }
 
 json case_json(const SkillCase& c) {
@@ -165,7 +168,8 @@ json case_schema() {
   json inside = json::object();
   for (const double level : band_levels) inside[band_key(level)] = flag_schema("within the band");
   json against = json::object();
-  for (const RivalName& rival : rivals) against[std::string(rival.key)] = number_schema("its score", 0, any_figure);
+  for (const RivalName& rival : rivals)
+    against[std::string(rival.key)] = number_schema("its score", 0, any_figure);
   return object_schema(
       {{"colony", text_schema("key")},
        {"site", text_schema("key; empty where it stands in no hive at a site")},

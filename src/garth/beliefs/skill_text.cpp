@@ -81,7 +81,10 @@ std::string skill_text(const Skill& skill) {
       "Score: CRPS (alive: Brier), lower is better; first the forecast's, then the guess's, over the same "
       "cases.\n"
       "Gain: mean of (guess - forecast). Intervals are of 80 %, over colonies drawn with replacement.\n"
-      "\"Other colonies that day\" is what the others turned out to have, which no forecast could know.\n";
+      "\"Other colonies that day\" is what the others turned out to have, which no forecast could know.\n"
+      "Autumn to spring: from a look of September to November to the first from 1 February on (in the south "
+      "half a year "
+      "later).\n";
   text +=
       skill.whole_sites
           ? fmt::format("{} sites: past changes and time of year are learnt from other sites alone.\n",

@@ -135,8 +135,8 @@ TEST(Trend, is_a_straight_line_in_the_logarithm_clipped_at_four_times) {
       {stores("2026-05-01", 3), stores("2026-05-11", 7), stores("2026-05-21", 0), stores("2026-06-20", 0)})};
   EXPECT_NEAR(guess(all, Rival::trend, Scored::stores_kg, 0, 1, 2)->values[0], 15, 1e-9);
   EXPECT_NEAR(guess(all, Rival::trend, Scored::stores_kg, 0, 1, 3)->values[0], 31, 1e-9);
-  EXPECT_EQ(guess(all, Rival::trend, Scored::stores_kg, 0, 2, 3)->values[0], 1.0)
-      << "down to a quarter of 0 + 1, no less than none";
+  EXPECT_EQ(guess(all, Rival::trend, Scored::stores_kg, 0, 2, 3)->values[0], 0)
+      << "a quarter of 0 + 1 is less than none";
   EXPECT_FALSE(guess(all, Rival::trend, Scored::stores_kg, 0, 0, 1)) << "one look has no trend";
 }
 
