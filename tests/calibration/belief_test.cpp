@@ -136,7 +136,7 @@ void expect_bands_to_hold(const std::vector<Fitted>& all) {
 TEST(Belief, moved_to_its_end_has_uniform_ranks_and_bands_that_hold_what_they_say) {
   const Size of{.colonies = sanitized   ? 8
                             : in_full() ? 600
-                                        : 200,
+                                        : 160,
                 .members = in_full() ? 256 : 128,
                 .sweeps = 40,
                 .futures = 48};
