@@ -53,7 +53,7 @@ Reliability reliability_of(const std::vector<OddsSaid>& said) {
     result.resolution += part * (row.happened - happened) * (row.happened - happened);
     if (row.cases > 0) result.rows.push_back(row);
   }
-  result.uncertainty = happened * (1 - happened);
+  result.uncertainty = std::max(0.0, happened * (1 - happened));
   return result;
 }
 
