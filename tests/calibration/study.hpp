@@ -1,7 +1,10 @@
 // Invented colonies, fitted: where the truth lies among the members.
 #pragma once
 
+#include <algorithm>
+#include <array>
 #include <cmath>
+#include <span>
 #include <string>
 #include <vector>
 
