@@ -1,4 +1,6 @@
 // The answer as JSON, and what it is made of as a JSON Schema.
+#include <cmath>
+
 #include "garth/beliefs/skill.hpp"
 #include "garth/calc/calc.hpp"
 
@@ -14,7 +16,7 @@ const LeadDays& days_of(Lead lead) {
 }
 
 std::string band_key(double level) {
-  return std::to_string(static_cast<int>(level * 100 + 0.5));
+  return std::to_string(std::lround(level * 100));
 }
 
 json mean_json(const MeanOfCases& mean) {
