@@ -128,6 +128,7 @@ inline Fitted fit(const synthetic::Plan& plan, const Size& size, std::uint64_t s
   result.ranks.push_back(rank_of(one.truth.log_likelihood, log_likelihoods, drawn, luck));
   for (std::size_t d = 0; d < belief::dims; ++d) {
     std::vector<double> coordinate;
+    coordinate.reserve(static_cast<std::size_t>(size.members));
     for (int i = 0; i < size.members; ++i) coordinate.push_back(fitted.members.at(i)[d]);
     result.ranks.push_back(rank_of(one.truth.coordinates[d], coordinate, drawn, luck));
   }
