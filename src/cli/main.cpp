@@ -207,6 +207,7 @@ void lines_options(CLI::App& app, Call& call) {
 void skill_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
+  app.add_flag("--schema", call.schema, "print the JSON Schema of the answer");
 }
 void suppose_options(CLI::App& app, Call& call) {
   with_book(app, call);

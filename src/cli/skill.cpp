@@ -8,6 +8,10 @@
 namespace beegarth::cli {
 
 int skill_command(const Call& call) {
+  if (call.schema) {
+    std::cout << garth::skill_schema().dump(2) << '\n';
+    return 0;
+  }
   const auto options = session_options(call, true);
   if (!options) return report(options.problem());
   auto session = garth::open_session(call.book, *options);

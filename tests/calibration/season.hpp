@@ -36,18 +36,24 @@ inline facts::DayForcing ordinary_day(Date date, double warmer, double sunny) {
   return day;
 }
 
-// One course: temperature and sun are autoregressive.
-inline facts::ForcingPath season(std::uint64_t seed, Date from, Date to) {
+// One course: temperature and sun are autoregressive. From `forks` on the luck is that of `other`: with many
+// others the courses part as those of the same weather would.
+inline facts::ForcingPath forked_season(std::uint64_t seed, Date from, Date to, Date forks,
+                                        std::uint64_t other) {
   facts::ForcingPath path;
   double warmer = 0;
   double sunny = 0;
   for (Date date = from; date <= to; ++date) {
-    Stream s({.seed = seed, .day = date.day_number(), .purpose = Purpose::weather});
+    Stream s({.seed = date < forks ? seed : other, .day = date.day_number(), .purpose = Purpose::weather});
     warmer = 0.75 * warmer + 2.0 * s.normal();
     sunny = 0.5 * sunny + 0.6 * s.normal();
     path.push_back(ordinary_day(date, warmer, std::clamp(sunny, -1.2, 1.0)));
   }
   return path;
+}
+
+inline facts::ForcingPath season(std::uint64_t seed, Date from, Date to) {
+  return forked_season(seed, from, to, to + 1, seed);
 }
 
 }  // namespace beegarth::synthetic

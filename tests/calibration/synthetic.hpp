@@ -1,9 +1,8 @@
-// Invented colonies whose truth is known, and the entries that a keeper with eyes of their own would have
-// written.
+// Invented colonies whose truth is known: coordinates and luck drawn from the prior, and the entries that a
+// keeper with eyes of their own would have written, drawn from the very model by which belief judges them.
 #pragma once
 
 #include <algorithm>
-#include <cmath>
 #include <map>
 #include <stdexcept>
 #include <string>
@@ -11,6 +10,7 @@
 
 #include "belief/belief.hpp"
 #include "belief/members.hpp"
+#include "belief/writing.hpp"
 #include "calibration/season.hpp"
 #include "garth/tables/tables.hpp"
 
@@ -35,188 +35,197 @@ inline entries::Entry entry_on(Date date, int number, entries::Payload payload) 
   return entry;
 }
 
+// What is counted or weighed at a look, besides the combs. Everything is done on days of a look, because a
+// count that was not taken would tell that the colony was dead.
+struct Visit {
+  Date date;
+  bool board = false;   // that lay three days
+  bool roll = false;    // 300 bees
+  bool wash = false;    // 300 bees
+  bool opened = false;  // 100 capped cells
+  bool weighed = false;
+};
+
 struct Plan {
   Date began = day(2031, 3, 1);
   Date today = day(2031, 7, 10);
   Date horizon = day(2031, 8, 20);
-  std::vector<Date> looks;   // full inspections
-  std::vector<Date> boards;  // three days each
-  std::vector<Date> rolls;   // 300 bees
+  std::vector<Visit> visits;
   std::vector<entries::Entry> deeds;
 };
 
+// A look every two to three weeks, two boards, a roll, a wash, cells opened once, two weighings, supers on,
+// one feed.
+inline Plan usual_plan() {
+  Plan plan;
+  plan.visits = {{.date = day(2031, 3, 25), .weighed = true},
+                 {.date = day(2031, 4, 15), .board = true},
+                 {.date = day(2031, 4, 28)},
+                 {.date = day(2031, 5, 12), .wash = true, .weighed = true},
+                 {.date = day(2031, 5, 24)},
+                 {.date = day(2031, 6, 10), .roll = true, .opened = true},
+                 {.date = day(2031, 6, 28), .board = true}};
+  plan.deeds = {entry_on(day(2031, 3, 10), 1, entries::Feed{.kg = 2, .form = entries::FeedForm::fondant}),
+                entry_on(day(2031, 4, 28), 2, entries::Room{.super_combs = 10}),
+                entry_on(day(2031, 5, 24), 3, entries::Room{.super_combs = 10})};
+  return plan;
+}
+
+// The spring of it alone, with every way to count.
+inline Plan spring_plan() {
+  Plan plan;
+  plan.today = day(2031, 6, 1);
+  plan.horizon = day(2031, 7, 5);
+  plan.visits = {{.date = day(2031, 3, 25), .wash = true, .weighed = true},
+                 {.date = day(2031, 4, 15), .board = true, .roll = true},
+                 {.date = day(2031, 5, 8), .opened = true, .weighed = true},
+                 {.date = day(2031, 5, 22)}};
+  plan.deeds = {entry_on(day(2031, 3, 10), 1, entries::Feed{.kg = 2, .form = entries::FeedForm::fondant}),
+                entry_on(day(2031, 4, 28), 2, entries::Room{.super_combs = 10})};
+  return plan;
+}
+
 inline const std::vector<colony::Quantity>& judged() {
   using Q = colony::Quantity;
-  static const std::vector<Q> list{Q::bees,  Q::brood_cells,  Q::stores_kg,
-                                   Q::mites, Q::capped_cells, Q::alive};
+  static const std::vector<Q> list{Q::bees,  Q::brood_cells,        Q::capped_cells,   Q::stores_kg,
+                                   Q::mites, Q::mites_per_100_bees, Q::infested_share, Q::alive};
   return list;
 }
 
 struct Truth {
   std::map<int, std::vector<double>> on_day;  // [days since began][judged]
-  std::vector<float> traits;                  // standard scores
+  std::vector<double> coordinates;            // all that members have
+  double log_likelihood = 0;                  // of everything written, by the filter's own reckoning
 };
 
 struct Colony {
   belief::History history;  // deeds and sights
+  belief::Forcing forcing;  // the weather so far, and ways it may go on
   Truth truth;
 };
 
-// What a keeper writes of a true state, drawn from the observation model with the errors of the table.
-class Keeper {
- public:
-  Keeper(std::uint64_t seed, int member, const belief::ObserverTraits& ways,
-         const belief::ObservationErrors& errors)
-      : stream_({.seed = seed,
-                 .member = static_cast<std::uint32_t>(member),
-                 .purpose = Purpose::synthetic_truth}),
-        ways_(ways),
-        errors_(errors) {}
+namespace detail {
 
-  entries::Inspection look(const belief::Visible& there) {
-    const auto& e = errors_;
-    entries::Inspection seen;
-    seen.seams =
-        std::round(amount(belief::expected_seams(there, ways_.bees_factor), e.seams_error, e.floor_seams));
-    seen.brood_combs =
-        std::round(amount(belief::expected_brood_combs(there, ways_.brood_factor), e.brood_combs_error, 0.3));
-    seen.capped_cells = amount(there.capped_cells * ways_.brood_factor, e.capped_cells_error, e.floor_cells);
-    seen.stores_kg = amount(there.stores_kg * ways_.stores_factor, e.stores_error, e.floor_stores);
-    seen.eggs = flag(there.eggs / (there.eggs + e.eggs_half) * e.eggs_seen);
-    seen.queen = flag(there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0);
-    const double cells = there.charged_cells < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen, there.charged_cells);
-    seen.charged_cells =
-        flag(cells) ? std::max(1, static_cast<int>(std::lround(there.charged_cells * 0.8))) : 0;
-    return seen;
+inline std::vector<entries::Payload> written_at(const Visit& visit, const belief::Visible& there,
+                                                double fallen, const belief::ObserverTraits& ways,
+                                                const belief::ObservationErrors& errors, Stream& luck) {
+  entries::Inspection look;
+  if (!there.alive) {  // what a dead colony shows, for certain
+    look.seams = 0;
+    look.brood_combs = 0;
+    return {look};
   }
-
-  entries::MiteCount board(double fallen) {
-    entries::MiteCount count;
-    count.days = 3;
-    count.mites = negative_binomial(fallen * ways_.board_factor, errors_.board_size);
-    return count;
-  }
-
-  entries::MiteCount roll(const belief::Visible& there) {
-    entries::MiteCount count;
-    count.method = entries::MiteMethod::sugar_roll;
-    count.bees = 300;
-    count.mites = negative_binomial(
-        300 * there.mites_on_adults / std::max(1.0, there.bees) * ways_.recovery_roll, errors_.sample_size);
-    return count;
-  }
-
- private:
-  double amount(double expected, double sd, double floor) {
-    return std::max(0.0, (expected + floor) * std::exp(sd * stream_.normal()) - floor);
-  }
-  bool flag(double odds) {
-    return stream_.uniform() < errors_.false_sight + (1 - 2 * errors_.false_sight) * odds;
-  }
-  int negative_binomial(double mean, double size) {
-    return stream_.poisson(mean * stream_.gamma(size) / size);
-  }
-
-  Stream stream_;
-  belief::ObserverTraits ways_;
-  const belief::ObservationErrors& errors_;
-};
-
-inline belief::Visible visible(const colony::Ensemble& e, std::size_t i) {
-  using Q = colony::Quantity;
-  const auto get = [&](Q q) { return static_cast<double>(e.read(q)[i]); };
-  belief::Visible v;
-  v.alive = get(Q::alive) > 0.5;
-  v.bees = get(Q::bees);
-  v.drones = get(Q::drones);
-  v.eggs = get(Q::eggs);
-  v.larvae = get(Q::open_brood);
-  v.capped_cells = get(Q::capped_cells);
-  v.brood_cells = get(Q::brood_cells) + get(Q::drone_brood);
-  v.stores_kg = get(Q::stores_kg);
-  v.laying_queen = get(Q::queen_laying) > 0.5;
-  v.virgin_queen = !v.laying_queen && get(Q::queen_present) > 0.5;
-  v.charged_cells = get(Q::charged_cells);
-  v.sealed_cells = get(Q::sealed_cells);
-  v.mites_on_adults = get(Q::mites_on_bees);
-  v.infested_share = get(Q::infested_share);
-  v.dwelling = e.dwelling();
-  return v;
+  belief::Writer writer(there, ways, errors, luck);
+  look.seams = writer.seams(1);
+  look.brood_combs = writer.brood_combs(1);
+  look.capped_cells = writer.capped_cells();
+  look.stores_kg = writer.stores_kg();
+  if (there.dwelling.super_combs > 0) look.super_share = writer.super_share();
+  look.eggs = writer.says(&belief::SightOdds::eggs);
+  look.queen = writer.says(&belief::SightOdds::queen);
+  look.charged_cells = writer.says(&belief::SightOdds::charged_cells) ? 1 : 0;
+  std::vector<entries::Payload> all{look};
+  const auto count = [&](entries::MiteCount asked) {
+    asked.mites = writer.mites(asked, fallen);
+    all.emplace_back(asked);
+  };
+  if (visit.board) count({.method = entries::MiteMethod::board, .days = 3});
+  if (visit.roll) count({.method = entries::MiteMethod::sugar_roll, .bees = 300});
+  if (visit.wash) count({.method = entries::MiteMethod::wash, .bees = 300});
+  if (visit.opened) count({.method = entries::MiteMethod::brood, .cells = 100});
+  if (visit.weighed)
+    all.emplace_back(
+        entries::Weight{.kg = writer.weighed(belief::whole_hive_kg(there, ways.tare_kg, errors))});
+  return all;
 }
 
-// `count` colonies drawn from the prior, living through `weather` (which reaches the horizon).
-inline std::vector<Colony> draw_colonies(const Plan& plan, std::uint64_t seed, int count,
-                                         const belief::Tables& tables, const facts::ForcingPath& weather) {
-  belief::History history;
-  history.colony = ColonyId("truth-" + std::to_string(seed));
-  history.began = plan.began;
-  history.entries = plan.deeds;
-  const belief::Options options{
-      .members = count, .seed = seed, .today = plan.horizon, .horizon = plan.horizon};
-  const belief::Timeline timeline = belief::lay_out(history, plan.horizon);
-  const belief::Forcing forcing{weather, {}};
+// One true course of a colony; the luck of every day is that of the id 0, however the days are cut into
+// pieces.
+inline belief::Members true_course(const belief::Setting& setting, const std::vector<double>& coordinates) {
+  return belief::set_back(
+      setting, coordinates,
+      std::vector<std::vector<std::uint32_t>>(setting.piece_starts.size(), std::vector<std::uint32_t>(1, 0)));
+}
+
+inline belief::Setting setting_of(const belief::History& history, const belief::Forcing& forcing,
+                                  const belief::Timeline& timeline, const belief::Tables& tables,
+                                  const belief::Options& options) {
   auto setting = belief::make_setting(history, forcing, timeline, tables, options);
   if (!setting) throw std::runtime_error(one_line(setting.problem()));
-  belief::Members members = belief::before_seeing(*setting);
-  const auto n = static_cast<std::size_t>(count);
-  std::vector<Colony> colonies(n);
-  std::vector<Keeper> keepers;
-  for (std::size_t i = 0; i < n; ++i) {
-    colonies[i].history = history;
-    colonies[i].history.colony = ColonyId("colony-" + std::to_string(seed) + "-" + std::to_string(i));
-    keepers.emplace_back(seed, static_cast<int>(i),
-                         belief::observer_of(members, *setting, static_cast<int>(i)), setting->errors);
-    for (std::size_t t = 0; t < colony::trait_count; ++t) {
-      colonies[i].truth.traits.push_back(static_cast<float>(members.at(static_cast<int>(i))[t]));
-    }
-  }
-  std::vector<std::vector<double>> fallen(plan.boards.size(), std::vector<double>(n, 0.0));
-  int number = 1000;
-  const auto morning = [&](int day_number, const colony::Ensemble& ensemble) {
-    const Date date = plan.began + day_number;
-    const auto is_in = [&](const std::vector<Date>& dates) {
-      return std::find(dates.begin(), dates.end(), date) != dates.end();
-    };
-    std::vector<std::vector<float>> values;
-    for (const auto q : judged()) values.push_back(ensemble.read(q));
-    const auto fall = ensemble.read(colony::Quantity::mite_fall_per_day);
-    for (std::size_t b = 0; b < plan.boards.size(); ++b) {
-      // The fall of the evening before belongs to the day before.
-      const int before = plan.boards[b] - date;
-      if (before >= 0 && before < 3) {
-        for (std::size_t i = 0; i < n; ++i) fallen[b][i] += fall[i];
-      }
-    }
-    for (std::size_t i = 0; i < n; ++i) {
-      for (const auto& column : values) colonies[i].truth.on_day[day_number].push_back(column[i]);
-      if (date > plan.today) continue;
-      const belief::Visible there = visible(ensemble, i);
-      if (!there.alive) continue;
-      auto& entries = colonies[i].history.entries;
-      if (is_in(plan.looks)) entries.push_back(entry_on(date, ++number, keepers[i].look(there)));
-      for (std::size_t b = 0; b < plan.boards.size(); ++b) {
-        if (plan.boards[b] == date)
-          entries.push_back(entry_on(date, ++number, keepers[i].board(fallen[b][i])));
-      }
-      if (is_in(plan.rolls)) entries.push_back(entry_on(date, ++number, keepers[i].roll(there)));
-    }
-  };
-  belief::live_to(members, *setting, setting->today, morning);
-  morning(setting->today, members.ensemble);
-  return colonies;
+  return *std::move(setting);
 }
 
-// The usual plan: a look every two to three weeks, two boards, two rolls, supers on, one feed.
-inline Plan usual_plan() {
-  Plan plan;
-  plan.looks = {day(2031, 3, 25), day(2031, 4, 12), day(2031, 4, 28), day(2031, 5, 12),
-                day(2031, 5, 24), day(2031, 6, 10), day(2031, 6, 28)};
-  plan.boards = {day(2031, 4, 15), day(2031, 7, 5)};
-  plan.rolls = {day(2031, 6, 10)};
-  plan.deeds = {entry_on(day(2031, 3, 10), 1, entries::Feed{.kg = 2, .form = entries::FeedForm::fondant}),
-                entry_on(day(2031, 4, 28), 2, entries::Room{.super_combs = 10}),
-                entry_on(day(2031, 5, 24), 3, entries::Room{.super_combs = 10})};
-  return plan;
+// What was written, judged by the filter as it judges a member, with the truth as the only member.
+inline double log_likelihood_of(const Colony& colony, const Plan& plan, const belief::Tables& tables,
+                                const belief::Options& lone) {
+  belief::Options today = lone;
+  today.today = plan.today;
+  const belief::Timeline timeline = belief::lay_out(colony.history, plan.today);
+  const belief::Setting setting = setting_of(colony.history, colony.forcing, timeline, tables, today);
+  belief::Members again = true_course(setting, colony.truth.coordinates);
+  belief::live_to(again, setting, setting.today);
+  const double bees = again.ensemble.read(colony::Quantity::bees)[0];
+  if (bees != colony.truth.on_day.at(setting.today)[0])
+    throw std::logic_error("another course than the true one");
+  double sum = 0;
+  for (const auto& group : setting.groups) sum += belief::log_group(again, setting, group)[0];
+  return sum;
+}
+
+}  // namespace detail
+
+// Colony number `number` of a study, in a season of its own.
+inline Colony draw_colony(const Plan& plan, std::uint64_t study, int number, int futures,
+                          const belief::Tables& tables) {
+  const auto own = static_cast<std::uint64_t>(number);
+  const std::uint64_t weather = study * 1'000'000 + own;
+  Colony colony;
+  colony.history.colony = ColonyId("colony-" + std::to_string(study) + "-" + std::to_string(number));
+  colony.history.began = plan.began;
+  colony.history.entries = plan.deeds;
+  const belief::Forcing whole{season(weather, plan.began, plan.horizon), {}};
+  for (const auto& one : whole.past) {
+    if (one.date < plan.today) colony.forcing.past.push_back(one);
+  }
+  for (int f = 0; f < futures; ++f) {
+    auto path = forked_season(weather, plan.began, plan.horizon, plan.today,
+                              (weather << 12U) + static_cast<std::uint64_t>(f) + (1ULL << 60U));
+    path.erase(path.begin(), path.begin() + (plan.today - plan.began));
+    colony.forcing.futures.push_back(std::move(path));
+  }
+
+  const belief::Options lone{
+      .members = 1, .seed = study ^ 0x7275746800000000ULL, .today = plan.horizon, .horizon = plan.horizon};
+  const belief::Timeline timeline = belief::lay_out(colony.history, plan.horizon);
+  const belief::Setting setting = detail::setting_of(colony.history, whole, timeline, tables, lone);
+  Stream prior({.seed = lone.seed, .colony = setting.colony, .purpose = Purpose::synthetic_truth});
+  for (int d = 0; d < belief::dims; ++d) colony.truth.coordinates.push_back(prior.normal());
+  belief::Members truth = detail::true_course(setting, colony.truth.coordinates);
+  const belief::ObserverTraits ways = belief::observer_of(truth, setting, 0);
+
+  std::map<int, double> fall;  // on the day before
+  int entries_written = 1000;
+  const auto morning = [&](int number_of_day, const colony::Ensemble& ensemble) {
+    for (const auto quantity : judged())
+      colony.truth.on_day[number_of_day].push_back(ensemble.read(quantity)[0]);
+    fall[number_of_day] = ensemble.read(colony::Quantity::mite_fall_per_day)[0];
+    for (const Visit& visit : plan.visits) {
+      if (visit.date - plan.began != number_of_day) continue;
+      const double fallen = fall[number_of_day] + fall[number_of_day - 1] + fall[number_of_day - 2];
+      Stream luck({.seed = lone.seed,
+                   .colony = setting.colony,
+                   .day = number_of_day,
+                   .purpose = Purpose::synthetic_truth});
+      for (auto& payload :
+           detail::written_at(visit, belief::all_visible(ensemble)[0], fallen, ways, setting.errors, luck)) {
+        colony.history.entries.push_back(entry_on(visit.date, ++entries_written, std::move(payload)));
+      }
+    }
+  };
+  belief::live_to(truth, setting, setting.today, morning);
+  morning(setting.today, truth.ensemble);
+  colony.truth.log_likelihood = detail::log_likelihood_of(colony, plan, tables, lone);
+  return colony;
 }
 
 }  // namespace beegarth::synthetic

@@ -135,10 +135,10 @@ TEST_F(RealData, the_seven_losses_are_scored) {
   EXPECT_EQ(session->today.iso(), "2020-02-08") << "the session was not put back";
   std::vector<std::string> dead;
   for (const SkillCase& c : skill->cases) {
-    EXPECT_TRUE(std::isfinite(c.ours)) << c.colony << ' ' << c.quantity;
+    EXPECT_TRUE(std::isfinite(c.ours)) << c.colony << ' ' << name_of(c.what);
     EXPECT_LT(c.from, c.on);
-    if (c.quantity == "alive" && c.seen == 0) dead.push_back(c.colony);
-    if (c.quantity == "bees" && c.seen == 0) {
+    if (c.what == Scored::alive && c.seen == 0) dead.push_back(c.colony);
+    if (c.what == Scored::bees && c.seen == 0) {
       EXPECT_EQ(c.on.iso(), "2020-02-08");
     }
   }

@@ -37,6 +37,8 @@ struct Forcing {
 
 struct Options {
   int members = 512;
+  int sweeps =
+      3;  // of moves after each resampling: more bring the crowd nearer to what is believed (docs/belief.md)
   std::uint64_t seed = 1;
   Date today;
   Date horizon;

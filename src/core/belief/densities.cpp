@@ -42,9 +42,14 @@ double log_grained_lognormal(double seen, double expected, double sd, double off
   return mass > 0 ? std::log(mass) : minus_infinity;
 }
 
-double log_offset_lognormal(double seen, double expected, double sd, double offset) {
-  return log_normal_density(std::log(std::max(0.0, seen) + offset),
-                            std::log(std::max(0.0, expected) + offset), sd);
+double log_offset_lognormal(double seen, double expected, double sd, double offset, double most) {
+  const double centre = std::log(std::max(0.0, expected) + offset);
+  const double said = std::log(std::clamp(seen, 0.0, most) + offset);
+  const double z = (said - centre) / sd;
+  const bool at_an_end = seen <= 0 || seen >= most;
+  if (!at_an_end) return log_normal_density(said, centre, sd);
+  const double mass = normal_cdf(seen <= 0 ? z : -z);
+  return mass > 0 ? std::log(mass) : minus_infinity;
 }
 
 double log_negative_binomial(int count, double mean, double k) {

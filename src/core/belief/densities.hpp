@@ -19,8 +19,10 @@ double normal_cdf(double z);
 // offset). Keepers say whole and half combs: the interval, not a point, is what was seen. half_grain > 0.
 double log_grained_lognormal(double seen, double expected, double sd, double offset, double half_grain);
 
-// The density of the same variable at a point, with respect to log(X + offset).
-double log_offset_lognormal(double seen, double expected, double sd, double offset);
+// The density of the same variable at a point, with respect to log(X + offset). What the variable has below
+// zero is said as none, and what it has above `most` as `most`: there it is the log of the odds of all that.
+double log_offset_lognormal(double seen, double expected, double sd, double offset,
+                            double most = std::numeric_limits<double>::infinity());
 
 // Negative binomial with mean and size k (variance mean + mean^2 / k), as in ecology.
 double log_negative_binomial(int count, double mean, double k);

@@ -10,7 +10,6 @@
 namespace beegarth::belief {
 namespace {
 
-constexpr int sweeps_per_stage = 3;  // moves after each resampling
 // Below this an entry's log likelihood, averaged over the crowd, is called a surprise.
 constexpr double surprising = -14;
 
@@ -114,7 +113,7 @@ class Fit {
   }
 
   std::vector<double> move(double share) {
-    for (int i = 0; i < sweeps_per_stage; ++i) sweep(share);
+    for (int i = 0; i < setting_.sweeps; ++i) sweep(share);
     return log_group(fitted_.members, setting_, setting_.groups[group_]);
   }
 

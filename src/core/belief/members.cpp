@@ -65,16 +65,11 @@ const entries::MiteCount* board_of(const Observation& seen) {
 }
 
 void judge(Members& members, const Setting& setting, const Group& group) {
-  const Sightings sightings(members.ensemble);
   const auto n = static_cast<std::size_t>(setting.members);
-  std::vector<Visible> there;
-  there.reserve(n);
+  const std::vector<Visible> there = all_visible(members.ensemble);
   std::vector<ObserverTraits> observers;
   observers.reserve(n);
-  for (std::size_t i = 0; i < n; ++i) {
-    there.push_back(sightings.of(i, members.ensemble.dwelling()));
-    observers.push_back(observer_of(members, setting, static_cast<int>(i)));
-  }
+  for (std::size_t i = 0; i < n; ++i) observers.push_back(observer_of(members, setting, static_cast<int>(i)));
   for (std::size_t o = group.first; o < group.last; ++o) {
     const Observation& seen = setting.timeline.observations[o];
     auto& logs = members.log_seen[o];
@@ -138,6 +133,15 @@ std::vector<int> pieces_of(const std::vector<Group>& groups, int today) {
 
 }  // namespace
 
+std::vector<Visible> all_visible(const colony::Ensemble& ensemble) {
+  const Sightings sightings(ensemble);
+  std::vector<Visible> there;
+  there.reserve(static_cast<std::size_t>(ensemble.members()));
+  for (std::size_t i = 0; i < static_cast<std::size_t>(ensemble.members()); ++i)
+    there.push_back(sightings.of(i, ensemble.dwelling()));
+  return there;
+}
+
 std::size_t Setting::piece_of(int day) const {
   const auto next = std::upper_bound(piece_starts.begin(), piece_starts.end(), day);
   return static_cast<std::size_t>(next - piece_starts.begin()) - 1;
@@ -160,6 +164,7 @@ Expected<Setting> make_setting(const History& history, const Forcing& forcing, c
   setting.seed = options.seed;
   setting.colony = stable_hash(history.colony.text());
   setting.members = options.members;
+  setting.sweeps = options.sweeps;
   setting.today = options.today - history.began;
   setting.groups = groups_of(timeline, setting.today);
   setting.piece_starts = pieces_of(setting.groups, setting.today);

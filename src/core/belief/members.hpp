@@ -37,6 +37,7 @@ struct Setting {
   std::uint64_t seed = 1;
   std::uint64_t colony = 0;
   int members = 512;
+  int sweeps = 3;
   int today = 0;                       // days since the colony began
   std::vector<Group> groups;           // up to today
   std::vector<int> piece_starts;       // luck is drawn anew at each; the first is 0
@@ -82,6 +83,9 @@ std::vector<colony::Action> actions_on(const Setting& setting, int day, const fa
 
 // The sum of the logs of one morning's observations, by member.
 std::vector<double> log_group(const Members& members, const Setting& setting, const Group& group);
+
+// Every member as it would show itself; what has fallen on boards is not in it.
+std::vector<Visible> all_visible(const colony::Ensemble& ensemble);
 
 ObserverTraits observer_of(const Members& members, const Setting& setting, int member);
 

@@ -36,35 +36,40 @@ double found(double amount, double half, double at_best) {
 }
 
 double log_flag(bool seen, double odds, const ObservationErrors& e) {
-  const double p = e.false_sight + (1 - 2 * e.false_sight) * std::clamp(odds, 0.0, 1.0);
+  const double p = odds_said(odds, e);
   return std::log(seen ? p : 1 - p);
+}
+
+// Of so many queen cells at least one is found, each by itself.
+double any_found(double there, double each) {
+  return there < 0.5 ? 0.0 : 1 - std::pow(1 - each, there);
 }
 
 // Queen cells: each is found by itself; a said 0 counts only as far as the look reaches. One cup is easily
 // taken for a charged cell, several at once are not: the odds of a false sight are shared out over the cells.
-double log_cells(int seen, double there, double reach, const ObservationErrors& e) {
-  const double odds = there < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there);
+double log_cells(int seen, double odds, const ObservationErrors& e) {
   if (seen <= 1) return log_flag(seen > 0, odds, e);
   const double mistaken = e.false_sight / seen;
   return std::log(mistaken + (1 - e.false_sight - mistaken) * odds);
 }
 
 // An estimate with a wide second component for slips.
-double log_estimate(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
-  return log_mix(log_offset_lognormal(seen, expected, sd, floor),
-                 log_offset_lognormal(seen, expected, 1.5, floor), e.mistaken);
+double log_estimate(double seen, double expected, double sd, double floor, const ObservationErrors& e,
+                    double most = std::numeric_limits<double>::infinity()) {
+  return log_mix(log_offset_lognormal(seen, expected, sd, floor, most),
+                 log_offset_lognormal(seen, expected, slips::estimate_sd, floor, most), e.mistaken);
 }
 
 double log_combs(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
   const bool whole = std::abs(seen - std::round(seen)) < 1e-9;
   const double half_grain = whole ? 0.5 : 0.25;
   return log_mix(log_grained_lognormal(seen, expected, sd, floor, half_grain),
-                 log_grained_lognormal(seen, expected, 1.5, floor, half_grain), e.mistaken);
+                 log_grained_lognormal(seen, expected, slips::estimate_sd, floor, half_grain), e.mistaken);
 }
 
 double log_count(int seen, double mean, double size, const ObservationErrors& e) {
-  return log_mix(log_negative_binomial(seen, mean + 1e-3, size), log_negative_binomial(seen, mean + 1.0, 0.4),
-                 e.mistaken);
+  return log_mix(log_negative_binomial(seen, mean + slips::least_count, size),
+                 log_negative_binomial(seen, mean + slips::count_more, slips::count_size), e.mistaken);
 }
 
 bool in_trouble(const Visible& there) {
@@ -84,8 +89,8 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
                         e.floor_seams * there.dwelling.bees_per_seam, e);
   }
   if (seen.brood_combs) {
-    sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error, 0.3,
-                     e);
+    sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error,
+                     floor_brood_combs, e);
   }
   if (seen.capped_cells) {
     sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error,
@@ -104,41 +109,23 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
                      e.floor_stores / kg_per_comb, e);
   }
   if (seen.super_share && there.dwelling.super_combs > 0) {
-    const double room = there.dwelling.super_combs * std::max(0.1, there.dwelling.honey_kg_per_comb);
-    sum += log_estimate(*seen.super_share, std::min(1.0, there.super_kg / room), e.super_share_error, 0.1, e);
+    sum += log_estimate(*seen.super_share, expected_super_share(there), e.super_share_error,
+                        floor_super_share, e, 1.0);
   }
   return sum;
 }
 
 double log_flags(const entries::Inspection& seen, const Visible& there, const ObservationErrors& e) {
-  const double reach = look_reach(seen.look, e);
+  const SightOdds odds = sight_odds(there, seen.look, e);
   double sum = 0;
-  if (seen.eggs) sum += log_flag(*seen.eggs, reach * found(there.eggs, e.eggs_half, e.eggs_seen), e);
-  if (seen.open_brood) {
-    sum +=
-        log_flag(*seen.open_brood, reach * found(there.eggs + there.larvae, e.brood_half, e.brood_seen), e);
-  }
-  if (seen.capped_brood) {
-    sum += log_flag(*seen.capped_brood, reach * found(there.capped_cells, e.brood_half, e.brood_seen), e);
-  }
-  if (seen.queen) {
-    const double queen = there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0;
-    sum += log_flag(*seen.queen, reach * queen, e);
-  }
-  if (seen.cups_with_egg) {
-    // A queen lays in cups that come to nothing, too: an egg in a cup says little, none says a little more.
-    const double idle = there.laying_queen ? e.idle_cup_seen * reach : 0.0;
-    const double meant =
-        there.cups_with_egg < 0.5 ? 0.0 : 1 - std::pow(1 - e.cell_seen * reach, there.cups_with_egg);
-    sum += log_flag(*seen.cups_with_egg > 0, 1 - (1 - idle) * (1 - meant), e);
-  }
-  if (seen.charged_cells) sum += log_cells(*seen.charged_cells, there.charged_cells, reach, e);
-  if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, there.sealed_cells, reach, e);
-  if (seen.drones) {
-    // Drones fly, so that a look from outside sees them as well.
-    sum +=
-        log_flag(*seen.drones, std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen), e);
-  }
+  if (seen.eggs) sum += log_flag(*seen.eggs, odds.eggs, e);
+  if (seen.open_brood) sum += log_flag(*seen.open_brood, odds.open_brood, e);
+  if (seen.capped_brood) sum += log_flag(*seen.capped_brood, odds.capped_brood, e);
+  if (seen.queen) sum += log_flag(*seen.queen, odds.queen, e);
+  if (seen.cups_with_egg) sum += log_flag(*seen.cups_with_egg > 0, odds.cups_with_egg, e);
+  if (seen.charged_cells) sum += log_cells(*seen.charged_cells, odds.charged_cells, e);
+  if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, odds.sealed_cells, e);
+  if (seen.drones) sum += log_flag(*seen.drones, odds.drones, e);
   if (seen.looked_because_wrong.value_or(false)) {
     sum += std::log(in_trouble(there) ? e.wrong_look_trouble : e.wrong_look_sound);
   }
@@ -168,25 +155,18 @@ struct Judge {
 
   double operator()(const entries::MiteCount& seen) const {
     if (!there.alive) return log_dead_yet_seen;
-    const double bees = std::max(1.0, there.bees);
     switch (seen.method) {
-      case entries::MiteMethod::board: {
-        const double days = seen.days.value_or(1.0);
-        const double mean =
-            fallen * days / board_days(seen) * seen.board_share.value_or(1.0) * o.board_factor;
-        return log_count(seen.mites, mean, e.board_size, e);
-      }
+      case entries::MiteMethod::board:
+        return log_count(seen.mites, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);
       case entries::MiteMethod::sugar_roll:
-      case entries::MiteMethod::wash: {
-        const double recovery = seen.method == entries::MiteMethod::wash ? o.recovery_wash : o.recovery_roll;
-        return log_count(seen.mites, seen.bees.value_or(300) * there.mites_on_adults / bees * recovery,
-                         e.sample_size, e);
-      }
+      case entries::MiteMethod::wash:
+        return log_count(seen.mites, expected_on_bees(seen, there, o), e.sample_size, e);
       case entries::MiteMethod::brood: {
         const int cells = std::max(seen.cells.value_or(100), seen.mites);
-        const double p = std::clamp(there.infested_share, 1e-4, 0.98);
+        const double p = expected_infested(there);
         return log_mix(log_beta_binomial(seen.mites, cells, p, e.brood_correlation),
-                       log_beta_binomial(seen.mites, cells, std::clamp(p, 0.05, 0.5), 0.4), e.mistaken);
+                       log_beta_binomial(seen.mites, cells, slips::infested(p), slips::cells_correlation),
+                       e.mistaken);
       }
     }
     return 0;
@@ -198,7 +178,7 @@ struct Judge {
     }
     const double expected = whole_hive_kg(there, o.tare_kg, e);
     return log_mix(log_normal_density(seen.kg, expected, e.scale_error),
-                   log_normal_density(seen.kg, expected, 15), e.mistaken);
+                   log_normal_density(seen.kg, expected, slips::weight_kg), e.mistaken);
   }
 
   double operator()(const DeadOut&) const {
@@ -226,6 +206,46 @@ double expected_brood_combs(const Visible& there, double brood_factor) {
   const double combs =
       0.7 + there.brood_cells * brood_factor / (0.5 * std::max(1.0, there.dwelling.worker_cells_per_comb));
   return std::min(combs, std::max(1.0, static_cast<double>(there.dwelling.brood_combs)));
+}
+
+double expected_super_share(const Visible& there) {
+  const double room = there.dwelling.super_combs * std::max(0.1, there.dwelling.honey_kg_per_comb);
+  return room > 0 ? std::min(1.0, there.super_kg / room) : 0.0;
+}
+
+double expected_on_board(const entries::MiteCount& count, double fallen, double board_factor) {
+  return fallen * count.days.value_or(1.0) / board_days(count) * count.board_share.value_or(1.0) *
+         board_factor;
+}
+
+double expected_on_bees(const entries::MiteCount& count, const Visible& there, const ObserverTraits& o) {
+  const double recovery = count.method == entries::MiteMethod::wash ? o.recovery_wash : o.recovery_roll;
+  return count.bees.value_or(300) * there.mites_on_adults / std::max(1.0, there.bees) * recovery;
+}
+
+double expected_infested(const Visible& there) {
+  return std::clamp(there.infested_share, 1e-4, 0.98);
+}
+
+double odds_said(double odds, const ObservationErrors& e) {
+  return e.false_sight + (1 - 2 * e.false_sight) * std::clamp(odds, 0.0, 1.0);
+}
+
+SightOdds sight_odds(const Visible& there, entries::Look look, const ObservationErrors& e) {
+  const double reach = look_reach(look, e);
+  // A queen lays in cups that come to nothing, too: an egg in a cup says little, none says a little more.
+  const double idle = there.laying_queen ? e.idle_cup_seen * reach : 0.0;
+  const double meant = any_found(there.cups_with_egg, e.cell_seen * reach);
+  const double queen = there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0;
+  return {.eggs = reach * found(there.eggs, e.eggs_half, e.eggs_seen),
+          .open_brood = reach * found(there.eggs + there.larvae, e.brood_half, e.brood_seen),
+          .capped_brood = reach * found(there.capped_cells, e.brood_half, e.brood_seen),
+          .queen = reach * queen,
+          .cups_with_egg = 1 - (1 - idle) * (1 - meant),
+          .charged_cells = any_found(there.charged_cells, e.cell_seen * reach),
+          .sealed_cells = any_found(there.sealed_cells, e.cell_seen * reach),
+          // Drones fly, so that a look from outside sees them as well.
+          .drones = std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen)};
 }
 
 double whole_hive_kg(const Visible& there, double tare_kg, const ObservationErrors& e) {

@@ -1,6 +1,7 @@
 // What was seen, and how likely each member made it.
 #pragma once
 
+#include <algorithm>
 #include <cstdint>
 #include <optional>
 #include <variant>
@@ -100,6 +101,34 @@ int board_days(const entries::MiteCount& count);
 double log_likelihood(const Sight& sight, const Visible& there, double fallen, bool ready_to_swarm,
                       const ObserverTraits& observer, const ObservationErrors& errors);
 
+// ---- what would be written down on average: judged by here, drawn from by writing.hpp ----
+
+// Odds that a look finds each thing, before slips.
+struct SightOdds {
+  double eggs, open_brood, capped_brood, queen, cups_with_egg, charged_cells, sealed_cells, drones;
+};
+SightOdds sight_odds(const Visible& there, entries::Look look, const ObservationErrors& errors);
+// The same with slips: found where there is none, or not written.
+double odds_said(double odds, const ObservationErrors& errors);
+
+// Slips (a share `mistaken` of all figures) scatter as widely as this.
+namespace slips {
+inline constexpr double estimate_sd = 1.5;  // of the logarithm
+inline constexpr double count_more = 1.0, count_size = 0.4, least_count = 1e-3;
+inline constexpr double weight_kg = 15;
+inline constexpr double cells_correlation = 0.4;
+inline double infested(double share) {
+  return std::clamp(share, 0.05, 0.5);
+}
+}  // namespace slips
+inline constexpr double floor_brood_combs = 0.3;
+inline constexpr double floor_super_share = 0.1;
+
+double expected_super_share(const Visible& there);
+double expected_on_board(const entries::MiteCount& count, double fallen, double board_factor);
+double expected_on_bees(const entries::MiteCount& count, const Visible& there,
+                        const ObserverTraits& observer);
+double expected_infested(const Visible& there);
 // Adult bees that would be written down as so many seams, and cells as so many combs.
 double expected_seams(const Visible& there, double bees_factor);
 double expected_brood_combs(const Visible& there, double brood_factor);

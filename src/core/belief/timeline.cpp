@@ -210,6 +210,9 @@ Outcome check_request(const History& history, const Forcing& forcing, const Opti
   if (options.members < 16 || options.members > 65536) {
     return bad_input("members must be 16 to 65536", "members", "512 is usual");
   }
+  if (options.sweeps < 1 || options.sweeps > 1000) {
+    return bad_input("sweeps must be 1 to 1000", "sweeps", "3 is usual");
+  }
   if (options.today < history.began) {
     return bad_input("the colony began on " + history.began.iso() + ", after today", "today",
                      "ask for a later day");

@@ -179,17 +179,17 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
   const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
   std::vector<std::optional<Expected<belief::Forecast>>> answers(tasks.size());
   for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
-    const std::vector<Date>& dates = wishes[i].dates;
+    Date horizon = session.today;
+    for (const auto& look : wishes[i].looks) horizon = std::max(horizon, look.date);
     const belief::History history = history_of(session, tasks[i]);
-    const belief::Options settings{
-        .members = session.members,
-        .seed = session.seed,
-        .today = session.today,
-        .horizon = dates.empty() ? session.today : *std::max_element(dates.begin(), dates.end()),
-        .latitude_deg = skies.at(tasks[i].site).place.latitude_deg,
-        .explain = false};
+    const belief::Options settings{.members = session.members,
+                                   .seed = session.seed,
+                                   .today = session.today,
+                                   .horizon = horizon,
+                                   .latitude_deg = skies.at(tasks[i].site).place.latitude_deg,
+                                   .explain = false};
     answers[i] = belief::forecast(history, forcing_of(paths.at(tasks[i].site), history.began, session.today),
-                                  tables, settings, dates);
+                                  tables, settings, wishes[i].looks);
   });
   std::vector<belief::Forecast> forecasts;
   for (auto& answer : answers) {

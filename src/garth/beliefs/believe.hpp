@@ -28,10 +28,10 @@ struct BelieveOptions {
 Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
                                                   const BelieveOptions& options);
 
-// What is expected of one living colony on days from today to the skies' horizon.
+// What is expected of one living colony at looks from today to the skies' horizon.
 struct ForecastWish {
   ColonyId colony;
-  std::vector<Date> dates;
+  std::vector<belief::LookToCome> looks;
 };
 
 // In the order of the wishes.

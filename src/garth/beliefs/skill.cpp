@@ -1,191 +1,92 @@
 #include "garth/beliefs/skill.hpp"
 
 #include <algorithm>
-#include <array>
-#include <cmath>
 #include <map>
+#include <set>
 
-#include "base/random.hpp"
 #include "garth/beliefs/believe.hpp"
 
 namespace beegarth::garth {
 namespace {
 
 constexpr std::size_t looks_before = 2;  // the first forecast is made at the second look
-constexpr int same_look_days = 3;        // looks of different colonies so near count as the same round
-// ln 5 in 2.5 months: mites are back within that time after an 80 % kill (official handbook, as in
-// tables/observation.toml).
-constexpr double growth_per_day = 0.021;
-constexpr int farthest_days = 300;
 
-struct Measure {
-  const char* name;
-  std::optional<double> SeenThen::*value;
-};
-constexpr std::array<Measure, 4> measures{{{"bees", &SeenThen::bees},
-                                           {"capped_cells", &SeenThen::capped_cells},
-                                           {"mites_per_100_bees", &SeenThen::mites_per_100_bees},
-                                           {"infested_share", &SeenThen::infested_share}}};
-
-const belief::Predicted* find(const std::vector<belief::Predicted>& list, std::string_view quantity,
-                              Date date) {
+const belief::Predicted* find_predicted(const std::vector<belief::Predicted>& list, std::string_view quantity,
+                                        Date date) {
   const auto at = std::find_if(list.begin(), list.end(),
                                [&](const auto& p) { return p.quantity == quantity && p.date == date; });
   return at == list.end() ? nullptr : &*at;
 }
 
-// What a sample of so many bees or cells would show of a member's true value: the errors of
-// tables/observation.toml.
-class Sampler {
- public:
-  Sampler(const FactTable& table, std::uint64_t seed, const ColonyId& colony)
-      : seed_(seed),
-        colony_(stable_hash(colony.text())),
-        wash_recovery_(table.value("wash_recovery").value()),
-        roll_recovery_(table.value("roll_recovery").value()),
-        size_(table.value("sample_size").value()),
-        correlation_(table.value("brood_sample_correlation").value()) {}
-
-  belief::Predicted examined(belief::Predicted there, int bees, bool rolled) const {
-    for (std::size_t i = 0; i < there.values.size(); ++i) {
-      Stream stream = stream_of(there.date, i, 0);
-      const double mean = bees * there.values[i] / 100 * (rolled ? roll_recovery_ : wash_recovery_);
-      there.values[i] = 100.0 * stream.poisson(mean * stream.gamma(size_) / size_) / bees;
-    }
-    return in_order(std::move(there));
+double weight_within(const belief::Predicted& p, double low, double high) {
+  double sum = 0;
+  for (std::size_t i = 0; i < p.values.size(); ++i) {
+    if (p.values[i] >= low && p.values[i] <= high) sum += p.weights[i];
   }
-  belief::Predicted opened(belief::Predicted there, int cells) const {
-    const double strength = 1 / correlation_ - 1;
-    for (std::size_t i = 0; i < there.values.size(); ++i) {
-      Stream stream = stream_of(there.date, i, 1);
-      const double p = std::clamp(there.values[i], 1e-4, 1 - 1e-4);
-      there.values[i] =
-          static_cast<double>(stream.binomial(cells, stream.beta(p * strength, (1 - p) * strength))) / cells;
-    }
-    return in_order(std::move(there));
-  }
-
- private:
-  Stream stream_of(Date date, std::size_t member, int kind) const {
-    return Stream({.seed = seed_,
-                   .colony = colony_,
-                   .member = static_cast<std::uint32_t>(member),
-                   .day = date.day_number() * 2 + kind,
-                   .purpose = Purpose::scoring});
-  }
-  static belief::Predicted in_order(belief::Predicted p) {
-    std::vector<std::pair<double, double>> pairs;
-    for (std::size_t i = 0; i < p.values.size(); ++i) pairs.emplace_back(p.values[i], p.weights[i]);
-    std::sort(pairs.begin(), pairs.end());
-    for (std::size_t i = 0; i < pairs.size(); ++i) std::tie(p.values[i], p.weights[i]) = pairs[i];
-    return p;
-  }
-
-  std::uint64_t seed_;
-  std::uint64_t colony_;
-  double wash_recovery_, roll_recovery_, size_, correlation_;
-};
-
-std::optional<belief::Predicted> shown(const belief::Forecast& forecast, std::string_view quantity,
-                                       const SeenThen& then, const Sampler& sampler) {
-  const bool by_sample = quantity == "mites_per_100_bees" || quantity == "infested_share";
-  const auto* p = find(by_sample ? forecast.there : forecast.written, quantity, then.date);
-  if (p == nullptr) return std::nullopt;
-  if (quantity == "mites_per_100_bees") return sampler.examined(*p, then.examined, then.rolled);
-  if (quantity == "infested_share") return sampler.opened(*p, then.opened);
-  return *p;
+  return sum;
 }
 
-// The other colonies' values in the same round of looks.
-std::vector<double> others_on(const std::vector<SeenColony>& all, const ColonyId& own, Date date,
-                              std::optional<double> SeenThen::*value) {
-  std::vector<double> values;
-  for (const SeenColony& other : all) {
-    if (other.colony == own) continue;
-    for (const SeenThen& then : other.looks) {
-      if (std::abs(then.date - date) > same_look_days || !(then.*value)) continue;
-      values.push_back(*(then.*value));
-      break;
-    }
-  }
-  return values;
-}
-
-std::optional<double> others_alive(const std::vector<SeenColony>& all, const ColonyId& own, Date date) {
-  double alive = 0;
-  double count = 0;
-  for (const SeenColony& other : all) {
-    if (other.colony == own) continue;
-    for (const SeenThen& then : other.looks) {
-      if (std::abs(then.date - date) > same_look_days) continue;
-      alive += then.alive ? 1 : 0;
-      ++count;
-      break;
-    }
-  }
-  return count > 0 ? std::optional<double>(alive / count) : std::nullopt;
+// Those equal to the last figure may be either.
+double odds_above(const belief::Predicted& p, double last) {
+  double sum = 0;
+  for (std::size_t i = 0; i < p.values.size(); ++i)
+    sum += p.weights[i] * (p.values[i] > last ? 1.0 : (p.values[i] == last ? 0.5 : 0.0));
+  return std::min(1.0, sum);
 }
 
 class Scorer {
  public:
-  Scorer(const Session& session, const std::vector<SeenColony>& all, std::vector<SkillCase>& cases)
-      : session_(session), all_(all), cases_(cases) {}
+  Scorer(const Rivals& plain, std::vector<SkillCase>& cases) : rivals_(plain), cases_(cases) {}
 
   void score(const SeenColony& seen, std::size_t origin, const belief::Forecast& forecast) {
-    const Sampler sampler(session_.tables["observation"], session_.seed, seen.colony);
     for (std::size_t l = origin + 1; l < seen.looks.size(); ++l) {
-      const SeenThen& then = seen.looks[l];
-      if (then.date - seen.looks[origin].date > farthest_days) break;
-      for (const Measure& measure : measures) {
-        if (!(then.*measure.value)) continue;
-        const auto p = shown(forecast, measure.name, then, sampler);
-        if (p) cases_.push_back(number_case(seen, origin, then, measure, *p));
+      const auto lead = lead_between(seen, origin, l);
+      if (!lead) continue;
+      for (const Scored what : all_scored) {
+        const auto value = value_of(seen.looks[l], what);
+        if (!value) continue;
+        const auto* p = find_predicted(what == Scored::alive ? forecast.there : forecast.written,
+                                       name_of(what), seen.looks[l].date);
+        if (p != nullptr) cases_.push_back(scored({seen, origin, l, *lead, what}, *value, *p));
       }
-      const auto* alive = find(forecast.there, "alive", then.date);
-      if (alive != nullptr)
-        cases_.push_back(alive_case(seen, origin, then, std::clamp(alive->mean(), 0.0, 1.0)));
     }
   }
 
  private:
-  SkillCase number_case(const SeenColony& seen, std::size_t origin, const SeenThen& then,
-                        const Measure& measure, const belief::Predicted& p) const {
-    const double value = *(then.*measure.value);
-    SkillCase c{.colony = seen.colony.text(),
-                .quantity = measure.name,
-                .from = seen.looks[origin].date,
-                .on = then.date};
+  SkillCase scored(const Asked& asked, double value, const belief::Predicted& p) const {
+    SkillCase c{.colony = asked.own.colony.text(),
+                .site = asked.own.site.text(),
+                .what = asked.what,
+                .lead = asked.lead,
+                .from = asked.own.looks[asked.origin].date,
+                .on = asked.own.looks[asked.then].date};
     c.seen = value;
-    c.middle = p.quantile(0.5);
     c.ours = crps(p.values, p.weights, value);
-    c.inside = value >= p.quantile(0.1) && value <= p.quantile(0.9);
-    for (std::size_t l = origin + 1; l-- > 0;) {
-      const auto& last = seen.looks[l].*measure.value;
-      if (!last) continue;
-      c.last_value = std::abs(*last - value);
-      if (c.quantity == "mites_per_100_bees")
-        c.growth = std::abs(*last * std::exp(growth_per_day * (then.date - seen.looks[l].date)) - value);
-      break;
+    for (std::size_t b = 0; b < band_levels.size(); ++b) {
+      const double low = p.quantile(0.5 - band_levels[b] / 2);
+      const double high = p.quantile(0.5 + band_levels[b] / 2);
+      c.bands[b] = {value >= low && value <= high, weight_within(p, low, high)};
     }
-    auto others = others_on(all_, seen.colony, then.date, measure.value);
-    if (!others.empty()) c.others = crps(std::move(others), value);
+    const auto last = rivals_.guess(Rival::last_value, asked);
+    if (asked.what == Scored::alive) {
+      c.middle = std::clamp(p.mean(), 0.0, 1.0);
+      c.odds = c.middle;
+      c.happened = value > 0.5;
+    } else {
+      c.middle = p.quantile(0.5);
+      if (last && last->values[0] != value) {
+        c.odds = odds_above(p, last->values[0]);
+        c.happened = value > last->values[0];
+      }
+    }
+    for (const RivalName& rival : rivals) {
+      if (const auto guess = rivals_.guess(rival.rival, asked))
+        c.others.at(static_cast<std::size_t>(rival.rival)) = crps(guess->values, guess->weights, value);
+    }
     return c;
   }
 
-  SkillCase alive_case(const SeenColony& seen, std::size_t origin, const SeenThen& then, double p) const {
-    SkillCase c{
-        .colony = seen.colony.text(), .quantity = "alive", .from = seen.looks[origin].date, .on = then.date};
-    c.seen = then.alive ? 1 : 0;
-    c.middle = p;
-    c.ours = brier(p, then.alive);
-    c.inside = true;  // a yes or no has no band; not shown
-    c.last_value = brier(1, then.alive);
-    if (const auto share = others_alive(all_, seen.colony, then.date)) c.others = brier(*share, then.alive);
-    return c;
-  }
-
-  const Session& session_;
-  const std::vector<SeenColony>& all_;
+  const Rivals& rivals_;
   std::vector<SkillCase>& cases_;
 };
 
@@ -204,6 +105,16 @@ std::map<Date, std::vector<Origin>> origins_of(const std::vector<SeenColony>& al
   return origins;
 }
 
+std::vector<belief::LookToCome> looks_to_come(const Origin& origin) {
+  std::vector<belief::LookToCome> looks;
+  for (std::size_t l = origin.look + 1; l < origin.seen->looks.size(); ++l) {
+    const SeenThen& then = origin.seen->looks[l];
+    if (lead_between(*origin.seen, origin.look, l))
+      looks.push_back({then.date, then.by_seams, then.examined, then.rolled, then.opened});
+  }
+  return looks;
+}
+
 // The book as it stood on the day: whatever happened later is not in the session's state.
 Outcome score_from(Session& session, Date day, const std::vector<Origin>& origins, Scorer& scorer) {
   session.today = day;
@@ -214,13 +125,9 @@ Outcome score_from(Session& session, Date day, const std::vector<Origin>& origin
   for (const Origin& origin : origins) {
     const auto colony = session.state.colonies.find(origin.seen->colony);
     if (colony == session.state.colonies.end() || colony->second.ended) continue;
-    ForecastWish wish{origin.seen->colony, {}};
-    for (std::size_t l = origin.look + 1; l < origin.seen->looks.size(); ++l) {
-      const Date date = origin.seen->looks[l].date;
-      if (date - day <= farthest_days) wish.dates.push_back(date);
-    }
-    if (wish.dates.empty()) continue;
-    horizon = std::max(horizon, wish.dates.back());
+    ForecastWish wish{origin.seen->colony, looks_to_come(origin)};
+    if (wish.looks.empty()) continue;
+    horizon = std::max(horizon, wish.looks.back().date);
     wishes.push_back(std::move(wish));
     wished_for.push_back(origin);
   }
@@ -234,47 +141,14 @@ Outcome score_from(Session& session, Date day, const std::vector<Origin>& origin
   return Done{};
 }
 
-std::string lead_of(const SkillCase& c) {
-  const int days = c.on - c.from;
-  return days <= 7 ? "1-7 days" : (days <= 14 ? "8-14 days" : (days <= 28 ? "15-28 days" : "over 28 days"));
-}
-
-std::vector<SkillGroup> groups_of(const std::vector<SkillCase>& cases, std::uint64_t seed) {
-  std::vector<SkillGroup> groups;
-  for (const char* quantity : {"bees", "capped_cells", "mites_per_100_bees", "infested_share", "alive"}) {
-    for (const char* lead : {"1-7 days", "8-14 days", "15-28 days", "over 28 days"}) {
-      SkillGroup group{.quantity = quantity, .lead = lead};
-      std::vector<ScorePair> last, others, growth;
-      for (const SkillCase& c : cases) {
-        if (c.quantity != quantity || lead_of(c) != lead) continue;
-        ++group.cases;
-        group.seen += c.seen;
-        group.middle += c.middle;
-        group.covered += c.inside ? 1 : 0;
-        if (c.last_value) last.push_back({c.colony, c.ours, *c.last_value});
-        if (c.others) others.push_back({c.colony, c.ours, *c.others});
-        if (c.growth) growth.push_back({c.colony, c.ours, *c.growth});
-      }
-      if (group.cases == 0) continue;
-      group.seen /= group.cases;
-      group.middle /= group.cases;
-      group.covered /= group.cases;
-      const std::string name = group.quantity + " " + group.lead;
-      group.last_value = compare(last, name + " last", seed);
-      group.others = compare(others, name + " others", seed);
-      group.growth = compare(growth, name + " growth", seed);
-      groups.push_back(std::move(group));
-    }
-  }
-  return groups;
-}
-
 }  // namespace
 
 Expected<Skill> skill_of(Session& session) {
-  Skill skill{.today = session.today, .cases = {}, .groups = {}};
+  Skill skill{.today = session.today};
   const std::vector<SeenColony> all = seen_in(session);
-  Scorer scorer(session, all, skill.cases);
+  const Rivals plain(all, session.tables["observation"], session.seed);
+  skill.whole_sites = plain.whole_sites();
+  Scorer scorer(plain, skill.cases);
   Outcome outcome = Done{};
   for (const auto& [day, origins] : origins_of(all)) {
     outcome = score_from(session, day, origins, scorer);
@@ -284,10 +158,14 @@ Expected<Skill> skill_of(Session& session) {
   if (const auto back = refresh(session); !back) return back.problem();
   if (!outcome) return outcome.problem();
   if (skill.cases.empty()) {
-    return bad_input("no colony has three looks with figures", session.path,
-                     "a forecast is scored from the third look on");
+    return bad_input(
+        "no colony has three looks with figures", session.path,
+        "a forecast is made at the second look and scored at a later one, 4 to 300 days after it");
   }
-  skill.groups = groups_of(skill.cases, session.seed);
+  std::set<std::string> sites;
+  for (const SkillCase& c : skill.cases) sites.insert(c.site);
+  skill.sites = static_cast<int>(sites.size());
+  skill.groups = skill_groups(skill.cases, session.seed);
   return skill;
 }
 

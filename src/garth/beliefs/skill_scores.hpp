@@ -15,8 +15,25 @@ namespace beegarth::garth {
 double crps(const std::vector<double>& values, const std::vector<double>& weights, double seen);
 double crps(std::vector<double> values, double seen);  // all weigh the same, in any order
 
-// (p - [it happened])^2
+// (p - [it happened])^2: the same as the CRPS of p at 1 and 1 - p at 0.
 double brier(double p, bool happened);
+
+// A mean over cases with its 80 % interval over colonies: they are drawn with replacement, all cases of a
+// colony together, because cases of one colony are not independent.
+struct MeanOfCases {
+  int cases = 0;
+  int colonies = 0;
+  double mean = 0;
+  double low = 0;
+  double high = 0;
+};
+struct CaseValue {
+  std::string colony;
+  double value = 0;
+};
+// `name` tells the streams of different means apart.
+MeanOfCases mean_over_colonies(const std::vector<CaseValue>& values, std::string_view name,
+                               std::uint64_t seed);
 
 // One score of the forecast and of what it is held against, of one colony.
 struct ScorePair {
@@ -35,8 +52,6 @@ struct Comparison {
   std::string verdict;  // "better", "worse", "not told apart", "the same", "too few colonies"
 };
 
-// Colonies are drawn with replacement, all cases of a colony together: cases of one colony are not
-// independent. `name` tells the streams of different comparisons apart.
 Comparison compare(const std::vector<ScorePair>& pairs, std::string_view name, std::uint64_t seed);
 
 }  // namespace beegarth::garth

@@ -7,65 +7,96 @@
 namespace beegarth::garth {
 namespace {
 
-using nlohmann::json;
-
-json comparison_json(const Comparison& c) {
-  return {{"cases", c.cases},  {"colonies", c.colonies}, {"forecast", c.ours},      {"other", c.other},
-          {"gain_low", c.low}, {"gain_high", c.high},    {"forecast_is", c.verdict}};
-}
-
-std::string figure(double x) {
+std::string skill_figure(double x) {
   if (std::abs(x) < 5e-5) x = 0;  // never "-0.0000"
   return fmt::format("{:.{}f}", x, std::abs(x) >= 100 ? 0 : (std::abs(x) >= 1 ? 2 : 4));
 }
 
-std::string line(const char* against, const Comparison& c) {
-  if (c.cases == 0) return {};
-  return fmt::format(
-      "    against {:<34} {:>9} : {:>9}  gain {} to {}  ({} cases, {} colonies)  forecast {}\n", against,
-      figure(c.ours), figure(c.other), figure(c.low), figure(c.high), c.cases, c.colonies, c.verdict);
+std::string percent(double share) {
+  return fmt::format("{:.0f}", 100 * share);
+}
+
+std::string group_head(const SkillGroup& g) {
+  std::string text = fmt::format(
+      "\n{}, {}\n    {} cases of {} colonies; mean seen {}, mean forecast {}; score {} ({} to {})\n",
+      name_of(g.what), lead_days.at(static_cast<std::size_t>(g.lead)).words, g.score.cases, g.score.colonies,
+      skill_figure(g.seen), skill_figure(g.middle), skill_figure(g.score.mean), skill_figure(g.score.low),
+      skill_figure(g.score.high));
+  if (g.what == Scored::alive) return text;
+  text += "    bands of";
+  for (std::size_t b = 0; b < band_levels.size(); ++b)
+    text += fmt::format("{} {}", b == 0 ? "" : ",", percent(band_levels[b]));
+  text += " % hold";
+  for (std::size_t b = 0; b < band_levels.size(); ++b) {
+    const BandHeld& band = g.bands[b];
+    text += fmt::format("{} {} % ({} to {})", b == 0 ? "" : ",", percent(band.inside.mean),
+                        percent(band.inside.low), percent(band.inside.high));
+  }
+  // Told where it matters: a band of counts cannot be cut to its level.
+  constexpr double more_than_said = 0.03;
+  bool more = false;
+  for (std::size_t b = 0; b < band_levels.size(); ++b)
+    more = more || g.bands[b].odds > band_levels[b] + more_than_said;
+  if (more)
+    text += fmt::format("; by their own odds {}, {}, {} %", percent(g.bands[0].odds),
+                        percent(g.bands[1].odds), percent(g.bands[2].odds));
+  return text + "\n";
+}
+
+std::string line_against(const RivalName& rival, const Comparison& c, int all) {
+  if (c.cases == 0) return fmt::format("    against {:<33} not enough in the book\n", rival.words);
+  const std::string cases = c.cases < all ? fmt::format(", {} of the cases", c.cases) : std::string();
+  return fmt::format("    against {:<33} {:>8} : {:>8}   gain {} to {}{}: {}\n", rival.words,
+                     skill_figure(c.ours), skill_figure(c.other), skill_figure(c.low), skill_figure(c.high),
+                     cases, c.verdict);
+}
+
+std::string odds_of(const SkillGroup& g) {
+  if (g.odds.cases == 0) return {};
+  std::string text = fmt::format(
+      "    odds {}: Brier {:.3f} ({:.3f} to {:.3f}) = reliability {:.3f} - resolution {:.3f} + uncertainty "
+      "{:.3f} + within "
+      "bins {:.3f}\n",
+      g.what == Scored::alive ? "of living on" : "of more than last time", g.brier.mean, g.brier.low,
+      g.brier.high, g.odds.reliability, g.odds.resolution, g.odds.uncertainty, g.odds.within_bins + 0.0);
+  for (const ReliabilityRow& row : g.odds.rows) {
+    text += fmt::format("        odds {:>2}-{:<3} %: {:>4} cases, mean odds {:>3} %, happened {:>3} %\n",
+                        percent(row.from), percent(row.to), row.cases, percent(row.mean_odds),
+                        percent(row.happened));
+  }
+  return text;
+}
+
+// What can be guessed of the quantity at all.
+bool makes_sense(const RivalName& rival, Scored what) {
+  if (rival.rival == Rival::growth) return what == Scored::mites_per_100_bees;
+  return rival.rival != Rival::trend || what != Scored::alive;
 }
 
 }  // namespace
 
-json skill_json(const Skill& skill) {
-  json groups = json::array();
-  for (const SkillGroup& g : skill.groups) {
-    json row{{"quantity", g.quantity},    {"lead", g.lead},
-             {"cases", g.cases},          {"mean_seen", g.seen},
-             {"mean_forecast", g.middle}, {"score", g.quantity == "alive" ? "brier" : "crps"}};
-    if (g.quantity != "alive") row["covered_by_80_band"] = g.covered;
-    if (g.last_value.cases > 0) row["last_value"] = comparison_json(g.last_value);
-    if (g.others.cases > 0) row["other_colonies"] = comparison_json(g.others);
-    if (g.growth.cases > 0) row["growth"] = comparison_json(g.growth);
-    groups.push_back(std::move(row));
-  }
-  json cases = json::array();
-  for (const SkillCase& c : skill.cases) {
-    json row{{"colony", c.colony}, {"quantity", c.quantity}, {"from", c.from.iso()}, {"on", c.on.iso()},
-             {"seen", c.seen},     {"forecast", c.middle},   {"score", c.ours}};
-    if (c.quantity != "alive") row["inside_80_band"] = c.inside;
-    if (c.last_value) row["last_value"] = *c.last_value;
-    if (c.others) row["other_colonies"] = *c.others;
-    if (c.growth) row["growth"] = *c.growth;
-    cases.push_back(std::move(row));
-  }
-  return {{"today", skill.today.iso()}, {"groups", std::move(groups)}, {"cases", std::move(cases)}};
-}
-
 std::string skill_text(const Skill& skill) {
   std::string text =
       "Forecasts from the entries up to each look, held against the looks after it.\n"
-      "Score: CRPS (alive: Brier), lower is better. Gain: mean of (other - forecast), 80 % interval over "
-      "colonies.\n"
-      "\"Other colonies\" know what the others turned out to have that day, which no forecast could.\n";
+      "Score: CRPS (alive: Brier), lower is better; first the forecast's, then the guess's, over the same "
+      "cases.\n"
+      "Gain: mean of (guess - forecast). Intervals are of 80 %, over colonies drawn with replacement.\n"
+      "\"Other colonies that day\" is what the others turned out to have, which no forecast could know.\n"
+      "Autumn to spring: from a look of September to November to the first from 1 February on (in the south "
+      "half a year "
+      "later).\n";
+  text +=
+      skill.whole_sites
+          ? fmt::format("{} sites: past changes and time of year are learnt from other sites alone.\n",
+                        skill.sites)
+          : "One site only: past changes and time of year are learnt from the other colonies of the site.\n";
   for (const SkillGroup& g : skill.groups) {
-    text += fmt::format("{}, {}: {} cases, mean seen {}, mean forecast {}", g.quantity, g.lead, g.cases,
-                        figure(g.seen), figure(g.middle));
-    text += g.quantity == "alive" ? "\n" : fmt::format(", 80 % band holds {:.0f} %\n", 100 * g.covered);
-    text += line("the last value", g.last_value);
-    text += line("the other colonies", g.others);
-    text += line("growth of 0.021 a day", g.growth);
+    text += group_head(g);
+    for (const RivalName& rival : rivals) {
+      if (makes_sense(rival, g.what))
+        text += line_against(rival, g.against.at(static_cast<std::size_t>(rival.rival)), g.score.cases);
+    }
+    text += odds_of(g);
   }
   return text;
 }
