@@ -32,12 +32,13 @@ ForageYear usual_forage(const FactTable& forage, double latitude_deg) {
   return year;
 }
 
-CarriedIn::CarriedIn(const FactTable& forage)
+Neighbours::Neighbours(const FactTable& forage)
     : in_season(forage.value("mites_in_per_day").value()),
-      late(forage.value("mites_in_per_day_late").value()) {}
+      late(forage.value("mites_in_per_day_late").value()),
+      robbing(forage.value("robbing").value()) {}
 
 facts::DayForcing forcing_on(const facts::FullWeatherDay& day, double flight_hours, const ForageYear& forage,
-                             const CarriedIn& mites, double latitude_deg) {
+                             const Neighbours& neighbours, double latitude_deg) {
   const int season_month = northern_month(day.date, latitude_deg);
   const bool late = season_month >= 8 && season_month <= 11;
   const bool active = season_month >= 3 && season_month <= 11;
@@ -49,7 +50,8 @@ facts::DayForcing forcing_on(const facts::FullWeatherDay& day, double flight_hou
           .daylength_h = almanac::daylength_h(latitude_deg, day.date.day_of_year()),
           .nectar_kg_per_day = std::max(0.0, monthly(forage.nectar, day.date)),
           .pollen_index = std::clamp(monthly(forage.pollen, day.date), 0.0, 1.0),
-          .mites_in_per_day = late ? mites.late : (active ? mites.in_season : 0)};
+          .mites_in_per_day = late ? neighbours.late : (active ? neighbours.in_season : 0),
+          .robbing = neighbours.robbing};
 }
 
 facts::MonthlyNormals stand_in_normals(const FactTable& table, double latitude_deg) {

@@ -16,14 +16,14 @@ struct ForageYear {                 // by month, index 0 = January
 // That of tables/forage.toml, turned round south of the equator.
 ForageYear usual_forage(const FactTable& forage, double latitude_deg);
 
-// Mites carried in by drifting and robbing bees, a day.
-struct CarriedIn {
-  double in_season, late;
-  explicit CarriedIn(const FactTable& forage);
+// What colonies near by do: mites carried in by drifting and robbing bees, a day; robbing, 0..1.
+struct Neighbours {
+  double in_season, late, robbing;
+  explicit Neighbours(const FactTable& forage);
 };
 
 facts::DayForcing forcing_on(const facts::FullWeatherDay& day, double flight_hours, const ForageYear& forage,
-                             const CarriedIn& mites, double latitude_deg);
+                             const Neighbours& neighbours, double latitude_deg);
 
 // Where nothing is known of a place: the temperate yearly course of tables/climate.toml, turned round south
 // of the equator.

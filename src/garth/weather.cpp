@@ -141,12 +141,12 @@ Expected<SiteWeather> weather_at(const Session& session, const SiteId& site, Dat
 std::vector<facts::ForcingPath> forcing_at(const Session& session, const SiteId& site,
                                            const SiteWeather& weather) {
   const ForageYear year = forage_at(session, site, weather.place.latitude_deg);
-  const CarriedIn mites(session.tables["forage"]);
+  const Neighbours neighbours(session.tables["forage"]);
   std::vector<facts::ForcingPath> paths(weather.members.size());
   for (std::size_t m = 0; m < paths.size(); ++m) {
     paths[m].reserve(weather.members[m].size());
     for (std::size_t d = 0; d < weather.members[m].size(); ++d)
-      paths[m].push_back(forcing_on(weather.members[m][d], weather.fit[m][d].flight_hours, year, mites,
+      paths[m].push_back(forcing_on(weather.members[m][d], weather.fit[m][d].flight_hours, year, neighbours,
                                     weather.place.latitude_deg));
   }
   return paths;

@@ -82,14 +82,21 @@ TEST(SupposeLaws, nothing_differs_before_the_first_deed) {
   EXPECT_NE(one.levels[deed + 5], other.levels[deed + 5]);
 }
 
-TEST(SupposeLaws, a_treatment_leaves_fewer_mites_in_every_course_and_feeding_more_stores) {
+// Mites die with the bees that carry them, so a colony that is going down of them may hold fewer: what a
+// treatment lowers is the mites to a bee. Now and then a stronger colony turns to swarming and comes out
+// weaker, therefore nearly every course and not every one.
+TEST(SupposeLaws, a_treatment_leaves_fewer_mites_on_the_bees_in_nearly_every_course_and_feeding_more_stores) {
   const auto supposed = suppose({nothing, treated(8, 20), fed(8)});
+  std::size_t lived = 0, fewer = 0;
   for (std::size_t i = 0; i < members; ++i) {
     const auto& left = supposed.ways[0].came[i];
     const auto& treated_one = supposed.ways[1].came[i];
     if (left.died || treated_one.died) continue;
-    EXPECT_LT(treated_one.mites, left.mites) << i;
+    ++lived;
+    fewer += treated_one.mites / treated_one.bees < left.mites / left.bees;
   }
+  EXPECT_GT(lived, members / 2);
+  EXPECT_GE(fewer, lived * 19 / 20);
   EXPECT_GT(mean_of(supposed, 2, &belief::Came::least_stores_kg),
             mean_of(supposed, 0, &belief::Came::least_stores_kg));
 }

@@ -10,10 +10,10 @@ using colony::Quantity;
 TEST(StageBalance, fifteen_hundred_eggs_a_day_make_4500_eggs_9000_larvae_and_18000_capped_cells) {
   // Season, warmth, nurses, pollen, care, room and luck all taken away as limits.
   const auto model = testing::model_with({{"laying_max", 1500},
-                                          {"season_start_daylength_h", 0},
-                                          {"season_full_daylength_h", 1},
-                                          {"season_end_daylength_h", 0},
-                                          {"season_turn_daylength_h", 1},
+                                          {"season_start_light_h", 0},
+                                          {"season_full_light_h", 1},
+                                          {"season_end", 0.01},
+                                          {"season_turn_light_h", 1},
                                           {"laying_none_C", -60},
                                           {"laying_full_C", -50},
                                           {"half_laying_bees", 0},

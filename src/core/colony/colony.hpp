@@ -77,8 +77,18 @@ std::string_view name_of(Quantity quantity);
 std::optional<Quantity> quantity_named(std::string_view name);
 
 // The first day on which it happened since the ensemble began (or since `forget_events`).
-enum class Event { swarm_preparation, swarm, queen_loss, starvation, death };
-inline constexpr int event_count = 5;
+enum class Event {
+  swarm_preparation,
+  swarm,        // with the old queen
+  cast,         // with a virgin, after that
+  queen_loss,   // of a laying queen or a virgin
+  supersedure,  // cells raised beside a laying queen
+  starvation,
+  robbing,
+  absconding,  // all that can fly leave; the colony ends
+  death,
+};
+inline constexpr int event_count = 9;
 
 // Whose luck. ids[i] is the noise id of member i; members with equal ids and states stay equal. The span may
 // be empty: then member i has id i.

@@ -13,6 +13,8 @@ float ramp(float x, float none, float full) {
   return std::clamp((x - none) / (full - none), 0.0F, 1.0F);
 }
 
+constexpr float usual_capped_hours = 24.0F * worker_capped_days;
+
 void set_weather(Day& day, const facts::DayForcing& f) {
   const Rates& r = *day.rates;
   day.flight_hours = std::clamp(static_cast<float>(f.flight_hours), 0.0F, 24.0F);
@@ -20,52 +22,88 @@ void set_weather(Day& day, const facts::DayForcing& f) {
   day.mean_C = static_cast<float>((f.temperature_min_C + f.temperature_max_C) / 2);
   day.nectar_kg = static_cast<float>(f.nectar_kg_per_day) * day.flight_hours / 8;
   day.pollen_kg = static_cast<float>(f.pollen_index) * r.pollen_kg_per_10000_foragers * day.flight_hours / 8;
+  day.mite_young_more = (r.capped_hours - usual_capped_hours) * r.mite_young_per_capped_hour;
   day.mites_in = static_cast<float>(f.mites_in_per_day);
   day.swarm_weather = day.flight_hours >= r.swarm_flight_hours && day.max_C >= r.swarm_max_C;
   day.mating_weather = day.flight_hours >= r.mating_flight_hours && day.max_C >= r.mating_max_C;
-  day.draw_combs_per_bee = day.max_C >= 14 ? r.draw_combs_per_day / 20000 : 0;
+  day.draw_combs_per_bee = day.max_C >= r.draw_max_C ? r.draw_combs_per_day / 20000 : 0;
   const float recruiting = ramp(day.flight_hours, 0, r.recruit_flight_hours);
   day.recruit_most = r.recruit_max_per_day * recruiting;
   day.recruit_checked = r.social_inhibition_per_day * recruiting;
   day.winter_work_loss = r.winter_work_loss_per_flight_hour * day.flight_hours;
-  day.bee_honey_kg =
-      (std::min(day.flight_hours / 6, 1.0F) * r.adult_work_honey_g_per_day + r.adult_honey_g_per_day) / 1000;
+  day.bee_honey_kg = (std::min(day.flight_hours / r.full_flight_hours, 1.0F) * r.adult_work_honey_g_per_day +
+                      r.adult_honey_g_per_day) /
+                     1000;
   day.larva_honey_kg = r.larva_honey_g_per_day / 1000;
   day.larva_pollen_kg = r.larva_pollen_g_per_day / 1000;
 }
 
-void set_year(Day& day, float light_h, bool lengthening) {
+// Light as the colony takes it: what the calendar says, and more where the day is warm, so that brood begins
+// earlier and ends later at a warm place. The figure is a guess; see docs/colony.md.
+float season_light(const Rates& r, float light_h, float mean_C) {
+  return light_h + r.light_per_warm_C * std::max(0.0F, mean_C - r.light_from_C);
+}
+
+// Share of full laying between the end of the season and its turn.
+float waning_share(const Rates& r, float light, float end) {
+  return ramp(light, std::min(end, r.season_turn_light_h - 0.5F), r.season_turn_light_h);
+}
+
+void set_year(Day& day, const Model& model, float calendar_h, bool lengthening) {
+  constexpr double six_sigma = -6;  // hardly any member's season ends later
   const Rates& r = *day.rates;
-  const float light = lengthening ? ramp(light_h, r.season_start_daylength_h, r.season_full_daylength_h)
-                                  : ramp(light_h, r.season_end_daylength_h, r.season_turn_daylength_h);
-  day.laying = light * ramp(day.mean_C, r.laying_none_C, r.laying_full_C);
+  const float light = season_light(r, calendar_h, day.mean_C);
+  day.light = light;
   day.lengthening = lengthening;
-  day.drone_share = r.drone_share * (lengthening ? ramp(light_h, 12.5F, 14.5F) : ramp(light_h, 14.5F, 15.5F));
-  day.drone_layer_eggs = r.drone_layer_eggs_per_day * std::min(day.laying * 4, 1.0F);
-  day.winter_share =
-      lengthening ? 0.0F : 1.0F - ramp(light_h, r.winter_all_daylength_h, r.winter_turn_daylength_h);
-  const bool evicts = !lengthening && light_h < r.winter_turn_daylength_h;
+  day.light_least = static_cast<float>(model.prior.value(Trait::season_end, six_sigma));
+  day.warm = ramp(day.mean_C, r.laying_none_C, r.laying_full_C);
+  const float spring = ramp(light, r.season_start_light_h, r.season_full_light_h);
+  const auto usual_end = static_cast<float>(model.prior.value(Trait::season_end, 0));
+  day.laying = day.warm * (lengthening ? spring : waning_share(r, light, day.light_least));
+  const float usual = day.warm * (lengthening ? spring : waning_share(r, light, usual_end));
+  day.drone_share = r.drone_share * (lengthening ? ramp(light, r.drone_start_light_h, r.drone_full_light_h)
+                                                 : ramp(light, r.drone_end_light_h, r.drone_turn_light_h));
+  day.drone_layer_eggs = r.drone_layer_eggs_per_day * std::min(usual * 4, 1.0F);
+  day.winter_share = lengthening ? 0.0F : 1.0F - ramp(light, r.winter_all_light_h, r.winter_turn_light_h);
+  const bool evicts = !lengthening && light < r.winter_turn_light_h;
   day.drones_keep = (1 - r.drone_loss_per_day) * (evicts ? 1 - r.drone_eviction_per_day : 1.0F);
-  day.swarm_rate = r.swarm_rate_per_day * ramp(light_h, r.swarm_daylength_h, r.swarm_daylength_h + 2) *
-                   (lengthening ? 1.0F : 0.3F);
-  day.supersedes = r.supersede_per_day * day.laying;
+  day.swarm_rate = r.swarm_rate_per_day * ramp(light, r.swarm_start_light_h, r.swarm_full_light_h) *
+                   (lengthening ? 1.0F : r.swarm_late);
+  day.supersedes = r.supersede_per_day * usual;
   day.mates_below = r.mating_odds_per_day * r.mating_return_odds;
 }
 
+// Robbers come on warm days when the flowers give nothing.
+void set_robbers(Day& day, const facts::DayForcing& f) {
+  const Rates& r = *day.rates;
+  day.robbers = f.robbing > 0 && day.max_C >= r.rob_max_C && day.flight_hours > 0 &&
+                f.nectar_kg_per_day < static_cast<double>(r.rob_dearth_kg_per_day);
+  day.rob_kg = day.robbers ? static_cast<float>(f.robbing) * r.rob_kg_per_day : 0;
+}
+
+// Heat to make up grows with the loss of the hive and the difference to a brood nest's shell, and is at most
+// twice the usual: a tighter cluster loses no more.
+float heat_honey_kg(const Rates& r, const facts::Dwelling& d, float mean_C) {
+  float loss = static_cast<float>(d.conductance_W_K) / r.usual_conductance_W_K;
+  if (d.two_colonies) loss *= r.two_colonies_heat;
+  if (d.mesh_floor) loss *= r.mesh_floor_heat;
+  if (d.sheltered) loss *= r.sheltered_heat;
+  const float cold = std::clamp((r.heat_none_C - mean_C) / (r.heat_none_C - r.heat_usual_C), 0.0F, 2.0F);
+  return r.colony_heat_honey_g_per_day * loss * cold / 1000;
+}
+
 void set_dwelling(Day& day, const facts::Dwelling& d) {
+  const Rates& r = *day.rates;
   day.cells_per_comb = static_cast<float>(d.worker_cells_per_comb);
   day.honey_kg_per_comb = static_cast<float>(d.honey_kg_per_comb);
   day.cells_per_honey_kg = day.cells_per_comb / day.honey_kg_per_comb;
-  day.honey_kg_per_free_cell = 0.5F * day.honey_kg_per_comb / day.cells_per_comb;
+  day.honey_kg_per_free_cell = r.nest_nectar_share * day.honey_kg_per_comb / day.cells_per_comb;
   day.nest_combs = static_cast<float>(d.brood_combs);
+  day.nest_honey_kg = r.nest_honey_most * day.nest_combs * day.honey_kg_per_comb;
   day.super_combs = static_cast<float>(d.super_combs);
   day.bees_at_home = static_cast<float>(d.bees_per_seam) * (day.nest_combs + 0.5F * day.super_combs);
-  // Heat to make up grows with the loss of the hive and the difference to a brood nest's shell of 18 C; two
-  // colonies under one roof share a wall.
-  const float loss = static_cast<float>(d.conductance_W_K) / 1.2F * (d.two_colonies ? 0.8F : 1.0F);
-  const float cold =
-      2 * loss * ramp(day.mean_C, 18, 5 - 13);  // 0 at 18 C, 1 at 5 C in the usual hive, 2 at -8 C
-  day.heat_honey_kg = day.rates->colony_heat_honey_g_per_day * cold / 1000;
+  if (d.form == facts::HiveForm::horizontal) day.swarm_rate *= r.horizontal_crowding;
+  day.heat_honey_kg = heat_honey_kg(r, d, day.mean_C);
 }
 
 RingHands hands_at(std::int32_t turn) {
@@ -127,7 +165,8 @@ Day make_day(const Model& model, const facts::Dwelling& dwelling, const facts::D
   day.hands = hands_at(turn);
   day.leaving = leaving_by_age(r);
   set_weather(day, forcing);
-  set_year(day, season.light_h, season.lengthening);
+  set_year(day, model, season.light_h, season.lengthening);
+  set_robbers(day, forcing);
   set_dwelling(day, dwelling);
   // A first-order autoregression with the standard deviation of the table in the long run.
   const auto step = [](float sd, float keeps) { return sd * std::sqrt(1 - keeps * keeps); };

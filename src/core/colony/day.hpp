@@ -41,24 +41,31 @@ struct Day {
   bool swarm_weather = false, mating_weather = false;
   // emerging and ageing
   bool lengthening = false;
+  float light = 0;                              // hours, warmth counted in (season_light)
+  float light_least = 0;                        // of the season's end, of any member
+  float warm = 0;                               // share of laying that the warmth of the day allows
   float winter_share = 0;                       // of emerging bees
   float recruit_most = 0, recruit_checked = 0;  // a day; and per share of foragers (social inhibition)
   float winter_work_loss = 0;                   // of winter bees, a day, while they rear brood
   float drones_keep = 1;
   // room and food
   float cells_per_comb = 0, honey_kg_per_comb = 0, nest_combs = 0, super_combs = 0, bees_at_home = 0;
-  float cells_per_honey_kg = 0, honey_kg_per_free_cell = 0;  // nectar fills half of the free cells
-  float nectar_kg = 0;                                       // by 10,000 foragers with today's flight hours
-  float pollen_kg = 0;                                       // likewise
+  float cells_per_honey_kg = 0, honey_kg_per_free_cell = 0,
+        nest_honey_kg = 0;  // nectar fills half of the free cells
+  float nectar_kg = 0;      // by 10,000 foragers with today's flight hours
+  float pollen_kg = 0;      // likewise
   float bee_honey_kg = 0, larva_honey_kg = 0, heat_honey_kg = 0, larva_pollen_kg = 0;  // eaten
   float draw_combs_per_bee = 0;                                                        // in a full flow
   // the queen
-  float laying = 0;  // share of the queen's best that season and warmth allow
+  float laying = 0;  // share of the queen's best that season and warmth allow, the most of any member
   float drone_share = 0, drone_layer_eggs = 0;
   float supersedes = 0;  // a day, per year of the queen's age
   float mates_below = 0;
   float swarm_rate = 0;  // a day, of a colony inclined as usual
+  bool robbers = false;  // a dearth on a warm day
+  float rob_kg = 0;      // that they carry off from a colony of no bees
   // mites
+  float mite_young_more = 0;  // for the hours that cells stay capped beyond the usual
   float mites_in = 0;
   float kill_on_bees = 0, kill_under_cappings = 0;  // by treatments, rates a day
   // luck

@@ -50,6 +50,7 @@ struct Now {
 
   // carried from stage to stage
   F nurses{}, foragers{}, winter{}, bees{};
+  F per_bee{};                         // one over the bees of the morning
   F larvae{}, brood{}, drone_brood{};  // before today's eggs
   F stores{}, nectar{}, pollen{};      // kg, until they are put away (put_away)
   F pollen_for_brood{};                // kg, before the larvae have eaten

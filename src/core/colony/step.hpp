@@ -22,8 +22,22 @@ BEEGARTH_INLINE void bury(Now<F>& now, Mask<F> ended) {
   note_event(now, Event::death, ended);
 }
 
+// Left without food on a day fit to fly, a colony may go all together.
+template <class F>
+BEEGARTH_INLINE void abscond(Now<F>& now) {
+  if (!now.day.swarm_weather) return;
+  const Mask<F> empty = below(now.stores + now.nectar, now.rates.abscond_stores_kg) & now.is(row::alive);
+  if (!any_of(empty)) return;
+  const Mask<F> goes = empty & less(all<F>(1.0F - now.rates.abscond_per_day), now.luck.swarm);
+  if (!any_of(goes)) return;
+  now.left = now.left + only(goes, now.bees);
+  now.bees = only(!goes, now.bees);
+  note_event(now, Event::absconding, goes);
+}
+
 template <class F>
 BEEGARTH_INLINE void close_day(Now<F>& now) {
+  abscond(now);
   now.put(row::died_today, now.died);
   now.put(row::left_today, now.left);
   const Mask<F> ended = now.is(row::alive) & !above(now.bees, now.rates.too_few_bees);
@@ -39,6 +53,7 @@ BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck
   age_bees(now);
   bring_home(now);
   eat(now);
+  be_robbed(now);
   draw_comb(now);
   put_away(now);
   look_at_queen(now);

@@ -28,7 +28,8 @@ BEEGARTH_INLINE F mites_emerge(Now<F>& now, F worker_cells, F drone_cells) {
   const F drones = most(drone_cells, one);
   // Of m mothers in c cells come m * reproduction / (1 + crowding * m / c).
   now.emerged_mites =
-      mothers * cells / (cells + mothers * r.mite_crowding) * now.trait(Trait::mite_reproduction) +
+      mothers * cells / (cells + mothers * r.mite_crowding) *
+          most(now.trait(Trait::mite_reproduction) + now.day.mite_young_more, F{}) +
       drone_mothers * drones / (drones + drone_mothers * r.mite_crowding) * r.mite_reproduction_drone;
   return one - exp_minus(mothers / cells);
 }
@@ -124,7 +125,8 @@ BEEGARTH_INLINE F age_hive_bees(Now<F>& now, F burden, F recruit) {
 template <class F>
 BEEGARTH_INLINE void age_winter_bees(Now<F>& now, F burden, F brood_per_bee) {
   if (!any_of(above_zero(now.winter))) return;
-  const F rearing = least(brood_per_bee, all<F>(1.0F)) * 0.85F + 0.15F;
+  const float idle = now.rates.winter_idle_work;
+  const F rearing = least(brood_per_bee, all<F>(1.0F)) * (1.0F - idle) + idle;
   const F loss = now.trait(Trait::winter_loss) + rearing * now.day.winter_work_loss + burden;
   F harmed = now.get(row::winter_harmed);
   if (any_of(above_zero(harmed))) {
@@ -144,6 +146,7 @@ BEEGARTH_INLINE void age_bees(Now<F>& now) {
   const F before = now.bees;
   const F one = all<F>(1.0F);
   const F per_bee = one / most(before, one);
+  now.per_bee = per_bee;
   const F burden = least(now.get(row::mites) * per_bee, one) * r.mite_burden_loss_per_day;
   const F recruit = most(all<F>(d.recruit_most) - now.foragers * per_bee * d.recruit_checked, F{});
   const F lost = burden + r.forager_rest_loss_per_day + now.trait(Trait::forager_loss) * d.flight_hours;

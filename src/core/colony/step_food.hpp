@@ -8,7 +8,7 @@ namespace beegarth::colony {
 // What brood, honey and pollen leave free in the nest; what fits above it.
 template <class F>
 struct Room {
-  F free_cells, free_super_kg;
+  F free_cells, free_super_kg, nest_kg;
 };
 
 template <class F>
@@ -23,9 +23,9 @@ BEEGARTH_INLINE Room<F> room_of(const Now<F>& now) {
   const F cap = most(all<F>(d.super_combs) - now.get(row::undrawn_super), F{}) * d.honey_kg_per_comb;
   const F super_kg = least(cap, most(honey - now.rates.nest_stores_kg, F{}));
   const F nest_cells = most(drawn_nest_combs(now), F{}) * d.cells_per_comb;
-  const F used = (now.brood + now.drone_brood * 1.4F) +
+  const F used = (now.brood + now.drone_brood * now.rates.drone_cell_room) +
                  ((honey - super_kg) * d.cells_per_honey_kg + now.pollen * now.rates.pollen_cells_per_kg);
-  return {most(nest_cells - used, F{}), cap - super_kg};
+  return {most(nest_cells - used, F{}), cap - super_kg, honey - super_kg};
 }
 
 template <class F>
@@ -34,9 +34,10 @@ BEEGARTH_INLINE void bring_home(Now<F>& now) {
   if (d.nectar_kg == 0 && d.pollen_kg == 0) return;
   const F flyers = (now.foragers + now.winter * now.rates.winter_work_share) * 1e-4F;
   const F zeal = flyers * now.trait(Trait::collecting) * most(now.get(row::luck_forage) + 1.0F, F{});
-  // Nectar fills what is free above and up to half of what is free in the nest.
+  // Nectar fills what is free above and a part of what is free in the nest.
   const Room<F> room = room_of(now);
-  const F fits = room.free_super_kg + room.free_cells * d.honey_kg_per_free_cell;
+  const F below = most(all<F>(d.nest_honey_kg) - room.nest_kg, F{});
+  const F fits = room.free_super_kg + least(room.free_cells * d.honey_kg_per_free_cell, below);
   now.nectar = now.nectar + least(zeal * d.nectar_kg, fits);
   now.pollen = least(now.pollen + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg));
 }
@@ -66,9 +67,8 @@ BEEGARTH_INLINE void starve(Now<F>& now, F starving) {
 template <class F>
 BEEGARTH_INLINE void eat(Now<F>& now) {
   const Day& d = now.day;
-  const F larvae =
-      now.larvae + now.drone_brood * 0.45F;  // of drone brood 7 of 24 days are larvae that eat 1.65 times
-  const F heat = only(now.is(row::alive), all<F>(d.heat_honey_kg));
+  const F larvae = now.larvae + now.drone_brood * now.rates.drone_larva_share;
+  const F heat = only(now.is(row::alive), now.trait(Trait::heat_use) * d.heat_honey_kg);
   const F need = now.bees * d.bee_honey_kg + larvae * d.larva_honey_kg + heat;
   const F from_nectar = least(need, now.nectar);
   const F from_stores = least(need - from_nectar, now.stores);
@@ -79,6 +79,18 @@ BEEGARTH_INLINE void eat(Now<F>& now) {
   now.pollen_for_brood = now.pollen;
   now.pollen = most(now.pollen - larvae * d.larva_pollen_kg, F{});
   if (any_of(above_zero(missing))) starve(now, missing / most(need, all<F>(1e-6F)));
+}
+
+// Stronger neighbours carry off the stores of a weak colony in a dearth.
+template <class F>
+BEEGARTH_INLINE void be_robbed(Now<F>& now) {
+  if (!now.day.robbers) return;
+  const Mask<F> weak = below(now.bees, now.rates.rob_below_bees) & above_zero(now.stores);
+  if (!any_of(weak)) return;
+  const F weakness = all<F>(1.0F) - now.bees * (1.0F / now.rates.rob_below_bees);
+  const F taken = only(weak, least(weakness * now.day.rob_kg, now.stores));
+  now.stores = now.stores - taken;
+  note_event(now, Event::robbing, above(taken, 0.05F));
 }
 
 template <class F>

@@ -25,6 +25,18 @@ BEEGARTH_INLINE void look_at_queen(Now<F>& now) {
   now.lays = now.is(row::queen) & now.is(row::mated) & ready & !now.is(row::caged);
 }
 
+// Share of the queen's best that season and warmth allow: the season ends sooner in some colonies than in
+// others.
+template <class F>
+BEEGARTH_INLINE F season_share(const Now<F>& now) {
+  const Day& d = now.day;
+  if (d.lengthening) return all<F>(d.laying);
+  const F turn = all<F>(now.rates.season_turn_light_h);
+  const F end = least(most(now.trait(Trait::season_end), all<F>(d.light_least)), turn - 0.5F);
+  const F share = (all<F>(d.light) - end) / (turn - end);
+  return least(most(share, F{}), all<F>(1.0F)) * d.warm;
+}
+
 // The queen lays what season, warmth, nurses, pollen, care and room allow.
 template <class F>
 BEEGARTH_INLINE void lay(Now<F>& now) {
@@ -33,14 +45,14 @@ BEEGARTH_INLINE void lay(Now<F>& now) {
   if (d.laying > 0 || d.swarm_rate > 0) now.free_cells = room_of(now).free_cells;
   F eggs{};
   if (d.laying > 0) {
-    const F old = most(queen_years(now) - 1.5F, F{});
+    const F old = most(queen_years(now) - r.laying_falls_from_years, F{});
     const F vigour = now.get(row::luck_laying) + 1.0F - old * r.laying_falls_per_year;
     const F power = now.trait(Trait::laying_max) * now.get(row::vigour) * most(vigour, F{});
     const F nursed = now.nurses / (now.nurses + r.half_laying_bees);
     const F fed = now.pollen_for_brood / (now.pollen_for_brood + r.pollen_half_kg);
     const F care = most(now.nurses * r.care_cells_per_bee - now.brood, F{});
     const F limit = least(now.free_cells, care) * (1.0F / r.egg_wait_days);
-    eggs = only(now.lays, least(power * nursed * fed * d.laying, limit));
+    eggs = only(now.lays, least(power * nursed * fed * season_share(now), limit));
     F males{};
     if (d.drone_share > 0) males = now.bees / (now.bees + r.drone_half_bees) * d.drone_share * eggs;
     const Mask<F> drone_layers = queen_lays_drones(now);
@@ -66,9 +78,9 @@ BEEGARTH_INLINE Mask<F> swarm_starts(const Now<F>& now, Mask<F> has_cells) {
   const F one = all<F>(1.0F);
   const F crowded_cells = most(drawn_nest_combs(now), one) * (d.cells_per_comb * r.crowded_free_share);
   const F crowded = one - least(now.free_cells / crowded_cells, one);
-  const F full = least(most(now.bees / most(d.bees_at_home, 1.0F) - 0.4F, F{}), one);
-  const F old = least(queen_years(now), all<F>(3.0F));
-  const F inclined = now.trait(Trait::swarming) * (old * 0.5F + 0.5F) * (crowded * 0.7F + full);
+  const F full = least(most(now.bees / most(d.bees_at_home, 1.0F) - r.full_hive_from_share, F{}), one);
+  const F old = least(queen_years(now), all<F>(3.0F)) * r.swarm_age_weight + (1.0F - r.swarm_age_weight);
+  const F inclined = now.trait(Trait::swarming) * old * (crowded * r.crowded_weight + full);
   return able & less(now.luck.swarm, one - exp_minus(inclined * d.swarm_rate));
 }
 
@@ -107,8 +119,9 @@ BEEGARTH_INLINE void leave_with_queen(Now<F>& now, Mask<F> goes, F share) {
   }
   now.evening = hive_at_evening<F>(now.at, now.day, 0);
   now.scale(row::drones, one - gone * 0.5F);
-  now.left = now.bees * gone;
-  const F provisions = now.left * (now.rates.swarm_honey_g_per_bee / 1000);
+  const F leaving = now.bees * gone;
+  now.left = now.left + leaving;
+  const F provisions = leaving * (now.rates.swarm_honey_g_per_bee / 1000);
   now.put(row::stores, most(now.get(row::stores) - provisions, F{}));
   now.put_where(goes, row::queen, F{});
   now.bees = now.bees * stays;
@@ -145,11 +158,23 @@ BEEGARTH_INLINE void raise_queen(Now<F>& now, Succession<F>& s) {
   s.cell_age = pick(raises, all<F>(emergency_larva_age), s.cell_age);
 }
 
+// Where a swarm has left, the first virgin may leave with a part of the bees; another takes her place.
+template <class F>
+BEEGARTH_INLINE void send_cast(Now<F>& now, Mask<F> hatches) {
+  const Rates& r = now.rates;
+  if (!now.day.swarm_weather || !any_of(hatches)) return;
+  const Mask<F> goes = hatches & above(now.bees, r.cast_min_bees) & below(now.luck.swarm, r.cast_odds);
+  if (!any_of(goes)) return;
+  leave_with_queen(now, goes, all<F>(r.cast_share));
+  note_event(now, Event::cast, goes);
+}
+
 // Virgins emerge where no queen of a swarm that has not left forbids it.
 template <class F>
 BEEGARTH_INLINE void hatch_queen(Now<F>& now, Succession<F>& s) {
   const Mask<F> due = above_zero(s.cells) & above(s.cell_age, cell_emerging_age - 0.5F) & now.is(row::alive);
   const Mask<F> hatches = due & !(s.queen & now.is(row::cells_are_swarm));
+  send_cast(now, hatches & now.is(row::cells_are_swarm));
   s.queen = s.queen | hatches;
   s.mated = s.mated & !hatches;
   s.clock = only(!hatches, s.clock);
@@ -188,7 +213,7 @@ BEEGARTH_INLINE void change_queen(Now<F>& now) {
                   .cells = now.get(row::cells),
                   .cell_age = {}};
   s.clock += flag(s.queen);
-  const F years = queen_years(now) + 0.3F;
+  const F years = queen_years(now) + r.queen_age_from_years;
   const Mask<F> old_queen = s.queen & s.mated;
   s.lost = old_queen & less(now.luck.queen, years * r.queen_fails_per_day);
   const Mask<F> supersedes =
@@ -209,6 +234,7 @@ BEEGARTH_INLINE void change_queen(Now<F>& now) {
     now.put(row::cells, s.cells);
     now.put(row::cell_age, s.cell_age);
     note_event(now, Event::queen_loss, s.lost);
+    note_event(now, Event::supersedure, supersedes);
   }
   now.put(row::queen_clock, s.clock);
 }

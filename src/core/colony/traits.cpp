@@ -13,6 +13,8 @@ const std::array<TraitInfo, trait_count>& all_traits() {
       {Trait::collecting, "collecting", "how much the bees bring home"},
       {Trait::swarming, "swarming", "how readily they swarm"},
       {Trait::winter_loss, "winter_loss", "how fast winter bees die"},
+      {Trait::season_end, "season_end", "how early brood ends in autumn"},
+      {Trait::heat_use, "heat_use", "how much they burn for heat"},
       {Trait::mite_reproduction, "mite_reproduction", "how well mites breed in their brood"},
       {Trait::mite_invasion, "mite_invasion", "how fast mites enter cells"},
       {Trait::mite_immigration, "mite_immigration", "how many mites are carried in"},

@@ -22,12 +22,14 @@ enum class Trait {
   collecting,         // nectar and pollen brought home, times the usual
   swarming,           // inclination to swarm, times the usual
   winter_loss,        // winter bees lost per day
+  season_end,         // light at which the queen stops laying when days shorten, h (see day.hpp)
+  heat_use,           // honey burnt for heat, times what the hive's loss says
   mite_reproduction,  // mites emerging per mite that entered a worker cell, the mother included
   mite_invasion,      // mites on adults entering cells per day at the usual brood to bee ratio
   mite_immigration,   // mites carried in, times what the neighbourhood offers
   treatment_effect,   // strength of treatments on the mites, times the usual kill rate
 };
-inline constexpr int trait_count = 9;
+inline constexpr int trait_count = 11;
 
 struct TraitInfo {
   Trait trait;

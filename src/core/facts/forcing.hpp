@@ -17,6 +17,7 @@ struct DayForcing {
   double nectar_kg_per_day = 0;  // honey equivalent that 10,000 foragers would bring home in 8 flight hours
   double pollen_index = 0;       // 0 none .. 1 plenty
   double mites_in_per_day = 0;   // mites carried in by drifting and robbing bees
+  double robbing = 0;            // 0 nobody near that robs .. 1 as usual where colonies stand together
 };
 
 // One possible course of the weather at one site, day by day without gaps.

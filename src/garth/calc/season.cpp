@@ -193,14 +193,14 @@ Expected<std::vector<facts::ForcingPath>> skies(const Asked& asked, const Tables
   const auto paths = almanac::continue_weather(model, asked.weather, first, last, last + 1,
                                                std::min(most_skies, asked.members), asked.seed);
   const ForageYear forage = usual_forage(tables["forage"], asked.latitude_deg);
-  const CarriedIn mites(tables["forage"]);
+  const Neighbours neighbours(tables["forage"]);
   const almanac::Place place{asked.latitude_deg, 0, 0};
   std::vector<facts::ForcingPath> skies;
   for (const facts::WeatherPath& path : paths) {
     facts::ForcingPath sky;
     for (const auto& day : path)
-      sky.push_back(forcing_on(day, almanac::day_fitness(day, place, 0, *rules).flight_hours, forage, mites,
-                               asked.latitude_deg));
+      sky.push_back(forcing_on(day, almanac::day_fitness(day, place, 0, *rules).flight_hours, forage,
+                               neighbours, asked.latitude_deg));
     skies.push_back(std::move(sky));
   }
   return skies;
