@@ -96,12 +96,13 @@ std::vector<Width> widths_here() {
 }
 
 // Two years from the first of October in one box, in which all happens that can: hunger, swarms, new queens,
-// deaths; in August a treatment that reaches under cappings.
-std::vector<colony::Day> two_years(const colony::Ensemble& e) {
+// robbing, deaths; in August a treatment that reaches under cappings.
+std::vector<colony::Day> two_years(const colony::Model& model, const colony::Ensemble& e) {
   std::vector<colony::Day> days;
   for (int i = 0; i < 2 * 365; ++i) {
-    const auto forcing = testing::temperate_day(e.date() + 1 + i);
-    days.push_back(colony::make_day(testing::shipped_model(), e.dwelling(), forcing, 0, i + 1));
+    auto forcing = testing::temperate_day(e.date() + 1 + i);
+    forcing.robbing = 1;
+    days.push_back(colony::make_day(model, e.dwelling(), forcing, 0, i + 1));
     days.back().mites_in = i % 3 == 0 ? 2.0F : 0.0F;
     if (forcing.date.month() == 8) {
       days.back().kill_on_bees = 0.03F;
@@ -114,7 +115,9 @@ std::vector<colony::Day> two_years(const colony::Ensemble& e) {
 TEST(ColonyDay, every_width_of_vector_gives_the_same_bits) {
   auto e = varied(48);  // three blocks: a pair and one left over
   for (int i = 0; i < 48; i += 5) Access::at(e, row::stores, i) = 3;
-  const auto days = two_years(e);
+  for (int i = 1; i < 48; i += 10) Access::at(e, row::stores, i) = 0.2F;  // hungry while it is still warm
+  const auto easily_gone = testing::model_with({{"abscond_per_day", 0.5}});
+  const auto days = two_years(easily_gone, e);
   std::array<std::uint32_t, 48> ids{};
   for (std::uint32_t i = 0; i < 48; ++i) ids[i] = i * 7;
   std::vector<std::vector<std::uint32_t>> ends;

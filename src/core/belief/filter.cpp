@@ -123,8 +123,24 @@ class Fit {
     std::vector<double> log_threshold;  // log of the uniform draw that decides
   };
 
+  // A normal fitted to each half of the crowd. A member is moved by that of the other half: one that it had
+  // itself helped to fit would lean towards where it already is. Copies of one ancestor lie side by side, so
+  // nearly all of them are in one half.
+  struct Halves {
+    CrowdNormal first, second;
+    const CrowdNormal& for_member(std::size_t i) const { return i % 2 == 0 ? second : first; }
+  };
+  Halves fit_halves() const {
+    const auto of = [&](std::size_t from) {
+      std::vector<double> weights(n_, 0.0);
+      for (std::size_t i = from; i < n_; i += 2) weights[i] = 1.0 / static_cast<double>((n_ - from + 1) / 2);
+      return CrowdNormal(fitted_.members.coordinates, dims, weights);
+    };
+    return {of(0), of(1)};
+  }
+
   // New traits, new luck for a stretch of time, or both.
-  Proposal propose(const CrowdNormal& normal) {
+  Proposal propose(const Halves& halves) {
     const Members& m = fitted_.members;
     Proposal p{m.coordinates, m.luck, std::vector<double>(n_)};
     const auto pieces = static_cast<int>(lived_pieces());
@@ -139,11 +155,13 @@ class Fit {
       static constexpr std::array<double, 3> sizes{0.4, 0.7, 1.0};
       const double size = sizes[static_cast<std::size_t>(s.uniform() * 3)];
       if (kind < 0.75) {
-        normal.step(m.at(static_cast<int>(i)), size, s, std::span(p.coordinates).subspan(i * dims, dims));
+        halves.for_member(i).step(m.at(static_cast<int>(i)), size, s,
+                                  std::span(p.coordinates).subspan(i * dims, dims));
       }
       if (kind < 0.5 && kind >= 0.25) continue;  // traits alone
       const int first = static_cast<int>(s.uniform() * pieces);
-      const int count = 1 + static_cast<int>(s.uniform() * (pieces - first));
+      // Short stretches are the ones that fit in; longer ones now and then, for all that hangs together.
+      const int count = std::min(pieces - first, 1 + static_cast<int>(s.exponential() * 1.5));
       for (int piece = first; piece < std::min(pieces, first + count); ++piece) {
         p.luck[static_cast<std::size_t>(piece)][i] = next_id_ + static_cast<std::uint32_t>(i);
       }
@@ -154,8 +172,8 @@ class Fit {
 
   void sweep(double share) {
     Members& m = fitted_.members;
-    const CrowdNormal normal(m.coordinates, dims, std::vector<double>(n_, 1.0 / static_cast<double>(n_)));
-    Proposal p = propose(normal);
+    const Halves halves = fit_halves();
+    Proposal p = propose(halves);
     ++fitted_.sweeps;
     Members next = set_back(setting_, std::move(p.coordinates), std::move(p.luck));
     live_to(next, setting_, m.day);
@@ -164,6 +182,7 @@ class Fit {
     std::vector<std::uint32_t> which(n_);
     for (std::size_t i = 0; i < n_; ++i) {
       const auto member = static_cast<int>(i);
+      const CrowdNormal& normal = halves.for_member(i);
       const double gain = target_next[i] - target_now[i] + normal.log_prior_over_fit(next.at(member)) -
                           normal.log_prior_over_fit(m.at(member));
       const bool accept = p.log_threshold[i] < gain;

@@ -8,11 +8,6 @@ namespace beegarth::colony {
 namespace {
 
 constexpr double seconds_per_hour = 3600, seconds_per_day = 86400;
-// Harbo 1983: bees at the start, and mg of stores lost per bee and day.
-struct Measured {
-  double bees, mg;
-};
-constexpr std::array<Measured, 3> harbo{{{4400, 6.7}, {8900, 4.5}, {34000, 4.2}}};
 
 }  // namespace
 
@@ -31,6 +26,12 @@ Expected<WinterTable> WinterTable::from(const FactTable& winter) {
                           {"core_brood_C", &WinterTable::core_brood_C},
                           {"bee_g", &WinterTable::bee_g},
                           {"idle_mg_per_bee", &WinterTable::idle_mg_per_bee},
+                          {"per_bee_few_bees", &WinterTable::few_bees},
+                          {"per_bee_few_mg", &WinterTable::few_mg},
+                          {"per_bee_some_bees", &WinterTable::some_bees},
+                          {"per_bee_some_mg", &WinterTable::some_mg},
+                          {"per_bee_many_bees", &WinterTable::many_bees},
+                          {"per_bee_many_mg", &WinterTable::many_mg},
                           {"month_low_kg", &WinterTable::month_low_kg},
                           {"month_high_kg", &WinterTable::month_high_kg},
                           {"larva_honey_g_per_day", &WinterTable::larva_honey_g_per_day}});
@@ -40,6 +41,10 @@ Expected<WinterTable> WinterTable::from(const FactTable& winter) {
     if (!value) return value.problem();
     table.*row.at = *value;
   }
+  if (!(0 < table.few_bees && table.few_bees < table.some_bees && table.some_bees < table.many_bees))
+    return bad_input("the three sizes do not grow",
+                     winter.name() + ": per_bee_few_bees, _some_bees, _many_bees",
+                     "give the smallest first, all above 0");
   return table;
 }
 
@@ -67,13 +72,13 @@ double power_W_of_honey(double kg_per_30_days, const WinterTable& table) {
 }
 
 double per_bee_mg_per_day(double bees, const WinterTable& table) {
-  if (bees <= harbo.front().bees) return harbo.front().mg;
-  for (std::size_t i = 1; i < harbo.size(); ++i) {
-    if (bees > harbo[i].bees) continue;
-    const double at = std::log(bees / harbo[i - 1].bees) / std::log(harbo[i].bees / harbo[i - 1].bees);
-    return harbo[i - 1].mg + at * (harbo[i].mg - harbo[i - 1].mg);
-  }
-  return std::max(harbo.back().mg, table.idle_mg_per_bee);
+  const auto between = [bees](double less, double mg_less, double more, double mg_more) {
+    return mg_less + std::log(bees / less) / std::log(more / less) * (mg_more - mg_less);
+  };
+  if (bees <= table.few_bees) return table.few_mg;
+  if (bees <= table.some_bees) return between(table.few_bees, table.few_mg, table.some_bees, table.some_mg);
+  if (bees <= table.many_bees) return between(table.some_bees, table.some_mg, table.many_bees, table.many_mg);
+  return std::max(table.many_mg, table.idle_mg_per_bee);
 }
 
 WinterNeed winter_need(const WinterQuestion& question, const WinterTable& table) {

@@ -24,6 +24,8 @@ struct WinterTable {                             // rows of tables/winter.toml
   double core_C = 0, core_brood_C = 0;
   double bee_g = 0;
   double idle_mg_per_bee = 0;  // honey a day, of bees that need not warm
+  double few_bees = 0, few_mg = 0, some_bees = 0, some_mg = 0, many_bees = 0,
+         many_mg = 0;  // stores lost per bee and day
   double month_low_kg = 0, month_high_kg = 0;
   double larva_honey_g_per_day = 0;
   static Expected<WinterTable> from(const FactTable& winter);

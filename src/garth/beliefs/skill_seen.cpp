@@ -103,8 +103,7 @@ std::optional<double> value_of(const SeenThen& then, Scored what) {
 std::vector<SeenColony> seen_in(const Session& session) {
   std::vector<SeenColony> all;
   for (const auto& [id, colony] : session.state.colonies) {
-    const auto hive = session.state.hives.find(colony.hive);
-    LookBook book(hive == session.state.hives.end() ? facts::Dwelling{} : dwelling_of(hive->second));
+    LookBook book(home_of(session.state, colony));
     for (const auto& entry : colony.history)
       std::visit([&](const auto& payload) { book.add(entry.happened, payload); }, entry.payload);
     SeenColony seen{

@@ -53,7 +53,12 @@ Json input_schema() {
                                        {"super_combs", n("", 0, 120)},
                                        {"worker_cells_per_comb", n("both sides", 500, 20000)},
                                        {"honey_kg_per_comb", n("", 0.2, 10)},
-                                       {"conductance_W_K", n("heat loss of the whole hive", 0.05, 20)}},
+                                       {"undrawn_combs", n("of these still to be drawn", 0, 180)},
+                                       {"conductance_W_K", n("heat loss of the whole hive", 0.05, 20)},
+                                       {"horizontal", flag_schema("combs in one long row")},
+                                       {"two_colonies", flag_schema("a second colony behind one wall")},
+                                       {"mesh_floor", flag_schema("")},
+                                       {"sheltered", flag_schema("from the wind")}},
                                       {});
   const Json action =
       object_schema({{"date", date_schema("of the deed")},
@@ -114,6 +119,15 @@ void read_dwelling(Reader& reader, Asked& asked) {
   d.worker_cells_per_comb = part.number_or("worker_cells_per_comb", 500, 20000, d.worker_cells_per_comb);
   d.honey_kg_per_comb = part.number_or("honey_kg_per_comb", 0.2, 10, d.honey_kg_per_comb);
   d.conductance_W_K = part.number_or("conductance_W_K", 0.05, 20, d.conductance_W_K);
+  d.undrawn_combs = part.maybe_whole("undrawn_combs", 0, 180).value_or(d.undrawn_combs);
+  if (part.yes_or("horizontal", false)) d.form = facts::HiveForm::horizontal;
+  d.two_colonies = part.yes_or("two_colonies", false);
+  d.mesh_floor = part.yes_or("mesh_floor", false);
+  d.sheltered = part.yes_or("sheltered", false);
+  if (d.undrawn_combs > d.brood_combs + d.super_combs)
+    part.fail(bad_input("more combs to be drawn than there are",
+                        reader.path_of("dwelling") + ".undrawn_combs",
+                        "give at most brood_combs and super_combs together"));
   if (auto fault = part.done()) reader.fail(*std::move(fault));
 }
 

@@ -31,8 +31,28 @@ facts::Dwelling dwelling_of(const entries::Hive& hive) {
   d.can_board = hive.can_board.value_or(d.mesh_floor);
   d.can_heft = hive.can_heft.value_or(!horizontal);
   d.can_see_seams = hive.can_see_seams.value_or(true);
-  d.two_colonies = hive.two_colonies.value_or(false);
   return d;
+}
+
+facts::Dwelling half_of(facts::Dwelling shared) {
+  const auto half = [](int combs) { return (combs + 1) / 2; };
+  shared.brood_combs = half(shared.brood_combs);
+  shared.brood_combs_max = std::max(shared.brood_combs, half(shared.brood_combs_max));
+  shared.super_combs = half(shared.super_combs);
+  shared.super_combs_max = std::max(shared.super_combs, half(shared.super_combs_max));
+  shared.undrawn_combs = half(shared.undrawn_combs);
+  shared.conductance_W_K /= 2;
+  shared.two_colonies = true;
+  return shared;
+}
+
+facts::Dwelling home_of(const book::State& state, const book::ColonyState& colony) {
+  const auto hive = state.hives.find(colony.hive);
+  if (hive == state.hives.end()) return {};
+  const auto there = std::count_if(state.colonies.begin(), state.colonies.end(), [&](const auto& other) {
+    return !other.second.ended && other.second.hive == colony.hive;
+  });
+  return there > 1 ? half_of(dwelling_of(hive->second)) : dwelling_of(hive->second);
 }
 
 }  // namespace beegarth::garth

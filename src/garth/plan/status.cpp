@@ -215,7 +215,7 @@ work::ColonyStatus status_of(const Session& session, const ColonyId& id, const b
       .colony = id, .name = colony.began.name, .site = site_of_colony(session.state, colony)};
   const auto hive = session.state.hives.find(colony.hive);
   if (hive != session.state.hives.end()) {
-    status.dwelling = dwelling_of(hive->second);
+    status.dwelling = home_of(session.state, colony);
     status.place = hive->second.place.value_or(0);
   }
   if (status.dwelling.super_combs > 0) {

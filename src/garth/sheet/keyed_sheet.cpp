@@ -17,9 +17,8 @@ std::optional<facts::Dwelling> dwelling_at(const book::State& state, const std::
   if (!colony) return {};
   const auto found = state.colonies.find(*colony);
   if (found == state.colonies.end()) return {};
-  const auto hive = state.hives.find(found->second.hive);
-  if (hive == state.hives.end()) return {};
-  return dwelling_of(hive->second);
+  if (!state.hives.contains(found->second.hive)) return {};
+  return home_of(state, found->second);
 }
 
 std::vector<BoxSet> not_among(std::vector<BoxSet> sets, const std::vector<BoxSet>& printed) {

@@ -26,7 +26,7 @@ SheetFacts facts_for(const Session& session, const PlanAnswer& answer, const Sit
   for (const auto& [id, colony] : session.state.colonies) {
     const auto hive = session.state.hives.find(colony.hive);
     if (!colony.ended && hive != session.state.hives.end())
-      facts.dwellings.emplace(id, dwelling_of(hive->second));
+      facts.dwellings.emplace(id, home_of(session.state, colony));
   }
   for (const auto& job : answer.plan.at_home)
     if (job.need.site == site && is_first_of_all(job.need))
