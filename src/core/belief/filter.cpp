@@ -161,7 +161,7 @@ class Fit {
       if (kind < 0.5 && kind >= 0.25) continue;  // traits alone
       const int first = static_cast<int>(s.uniform() * pieces);
       // Short stretches are the ones that fit in; longer ones now and then, for all that hangs together.
-      const int count = std::min(pieces - first, 1 + static_cast<int>(s.exponential() * 1.5));
+      const int count = std::min(pieces - first, 1 + static_cast<int>(s.exponential() * 2.0));
       for (int piece = first; piece < std::min(pieces, first + count); ++piece) {
         p.luck[static_cast<std::size_t>(piece)][i] = next_id_ + static_cast<std::uint32_t>(i);
       }

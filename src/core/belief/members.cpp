@@ -114,9 +114,9 @@ std::vector<Group> groups_of(const Timeline& timeline, int today) {
   return groups;
 }
 
-// Luck changes at every look and at least every week, so that a part of it can be drawn anew.
+// Luck changes at every look and at least every third day, so that a part of it can be drawn anew.
 std::vector<int> pieces_of(const std::vector<Group>& groups, int today) {
-  constexpr int longest = 7;  // days: luck lasts for one to three weeks
+  constexpr int longest = 3;  // days: luck lasts for weeks, so this moves it a little
   std::vector<int> cuts{0};
   for (const Group& group : groups) cuts.push_back(group.day);
   cuts.push_back(today);
