@@ -89,6 +89,7 @@ enum class Event {
   death,
 };
 inline constexpr int event_count = 9;
+std::string_view name_of(Event event);
 
 // Whose luck. ids[i] is the noise id of member i; members with equal ids and states stay equal. The span may
 // be empty: then member i has id i.

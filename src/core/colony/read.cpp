@@ -82,8 +82,8 @@ class Four {
     const auto cells = static_cast<float>(d_.worker_cells_per_comb);
     const Float4 nest = most(static_cast<float>(d_.brood_combs) - at(row::undrawn_nest), Float4{}) * cells;
     const Float4 honey_cells = (honey() - super_kg()) * cells / static_cast<float>(d_.honey_kg_per_comb);
-    const Float4 used = worker_brood(0, worker_days) + drone_brood(0, drone_days) * 1.4F + honey_cells +
-                        at(row::pollen) * rates_.pollen_cells_per_kg;
+    const Float4 used = worker_brood(0, worker_days) + drone_brood(0, drone_days) * rates_.drone_cell_room +
+                        honey_cells + at(row::pollen) * rates_.pollen_cells_per_kg;
     return most(nest - used, Float4{});
   }
   // Share of capped worker cells with one mite or more, where mites enter the cells of a day at random.
@@ -192,6 +192,13 @@ Float4 Four::read(Quantity quantity) const {
 }
 
 }  // namespace
+
+std::string_view name_of(Event event) {
+  static constexpr std::array<std::string_view, event_count> events{
+      "swarm_preparation", "swarm",   "cast",       "queen_loss", "supersedure",
+      "starvation",        "robbing", "absconding", "death"};
+  return events.at(static_cast<std::size_t>(event));
+}
 
 std::string_view name_of(Quantity quantity) {
   return names[static_cast<std::size_t>(quantity)];

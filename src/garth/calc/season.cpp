@@ -83,9 +83,14 @@ Json output_schema() {
   return object_schema(
       {{"fans", {{"type", "array"}, {"description", "quantiles in per cent, day by day"}}},
        {"alive", number_schema("share of the members on the last day", 0, 1)},
-       {"swarmed", number_schema("share in which a prime swarm left", 0, 1)},
+       {"happened",
+        {{"type", "object"},
+         {"description",
+          "share of the members to which each befell once or more: swarm_preparation, swarm, cast, "
+          "queen_loss, "
+          "supersedure, starvation, robbing, absconding, death"}}},
        {"eggs_laid_mean", {{"type", "array"}, {"description", "by day, mean of the members"}}}},
-      {"fans", "alive", "swarmed", "eggs_laid_mean"});
+      {"fans", "alive", "happened", "eggs_laid_mean"});
 }
 
 Json example() {
@@ -223,7 +228,8 @@ Expected<std::vector<facts::ForcingPath>> skies(const Asked& asked, const Tables
 struct Followed {
   belief::Trace trace;
   std::vector<double> eggs;  // by day, mean of the members
-  double alive = 0, swarmed = 0;
+  double alive = 0;
+  std::array<double, colony::event_count> happened{};  // share of the members
 };
 
 Followed follow(const Asked& asked, const colony::Model& model, const belief::DeedFigures& figures,
@@ -264,8 +270,10 @@ Followed follow(const Asked& asked, const colony::Model& model, const belief::De
     }
     for (const float lives : ensemble.read(Quantity::alive))
       followed.alive += share * static_cast<double>(lives);
-    for (std::size_t k = 0; k < which.size(); ++k)
-      if (ensemble.first_day(colony::Event::swarm, static_cast<int>(k))) followed.swarmed += share;
+    for (std::size_t event = 0; event < followed.happened.size(); ++event)
+      for (std::size_t k = 0; k < which.size(); ++k)
+        if (ensemble.first_day(static_cast<colony::Event>(event), static_cast<int>(k)))
+          followed.happened[event] += share;
   }
   return followed;
 }
@@ -291,9 +299,13 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   Json fans = Json::array();
   for (const facts::Fan& fan : belief::fans_of(followed.trace, alike, asked->days))
     fans.push_back(fan_json(fan));
+  Json happened = Json::object();
+  for (std::size_t event = 0; event < followed.happened.size(); ++event)
+    happened[std::string(colony::name_of(static_cast<colony::Event>(event)))] =
+        std::min(1.0, followed.happened[event]);
   return Json{{"fans", std::move(fans)},
               {"alive", std::min(1.0, followed.alive)},
-              {"swarmed", std::min(1.0, followed.swarmed)},
+              {"happened", std::move(happened)},
               {"eggs_laid_mean", followed.eggs}};
 }
 
