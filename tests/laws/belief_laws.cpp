@@ -105,7 +105,7 @@ const facts::EventOutlook& event(const facts::Outlook& outlook, facts::EventKind
 }
 
 void expect_sound(const facts::Outlook& outlook) {
-  EXPECT_EQ(outlook.events.size(), 5U);
+  EXPECT_EQ(outlook.events.size(), 8U);
   EXPECT_TRUE(std::isfinite(outlook.effective_sample_size));
   EXPECT_GE(outlook.effective_sample_size, 1.0);
   for (const auto& one : outlook.events) {
@@ -215,6 +215,39 @@ TEST(BeliefLaws, more_bees_seen_means_more_bees_believed) {
   const double twelve = foresee(asked).fans[0].levels[62][3];
   asked.history.entries.back() = entry_on(day(2031, 5, 20), 5, look(6, 4));
   EXPECT_LT(foresee(asked).fans[0].levels[62][3], twelve);
+}
+
+TEST(BeliefLaws, without_supers_none_fill_and_with_many_they_fill_later_than_with_few) {
+  Asked asked = may_colony();
+  asked.history.dwelling.super_combs = 0;
+  EXPECT_EQ(event(foresee(asked), facts::EventKind::supers_full).course.back().odds.value, 0);
+  EXPECT_EQ(event(foresee(asked), facts::EventKind::surplus).course.back().odds.value, 0);
+  asked.history.dwelling.super_combs = 4;
+  const double few = event(foresee(asked), facts::EventKind::supers_full).course.back().odds.value;
+  asked.history.dwelling.super_combs = 40;
+  const double many = event(foresee(asked), facts::EventKind::supers_full).course.back().odds.value;
+  EXPECT_GT(few, 0.2);
+  EXPECT_LT(many, few);
+}
+
+TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_winter) {
+  Asked asked = may_colony();
+  asked.history.began = day(2031, 8, 1);
+  asked.options.today = day(2031, 9, 10);
+  asked.options.horizon = day(2031, 10, 10);
+  asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
+  asked.forcing.futures.assign(4, synthetic::season(5, asked.options.today, asked.options.horizon));
+  const auto odds_with = [&](double seams) {
+    asked.history.entries = {entry_on(day(2031, 8, 10), 1, look(seams)),
+                             entry_on(day(2031, 9, 9), 2, look(seams))};
+    const auto outlook = foresee(asked);
+    const auto& small = event(outlook, facts::EventKind::small_for_winter);
+    EXPECT_EQ(small.course.back().by, day(2031, 10, 31));  // followed beyond the horizon until it is decided
+    return small.course.back().odds.value;
+  };
+  const double three_seams = odds_with(3);
+  EXPECT_GT(three_seams, 0.8);
+  EXPECT_LT(odds_with(13), three_seams - 0.3);
 }
 
 // ---- what a keeper's book may hold ----

@@ -11,7 +11,7 @@ using colony::Quantity;
 
 std::string short_number(double x) {
   std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%.3g", x);
+  std::snprintf(text.data(), text.size(), std::abs(x) < 1000 ? "%.3g" : "%.0f", x);
   return text.data();
 }
 
@@ -29,7 +29,7 @@ Date end_of_winter_brood(Date date, double latitude_deg) {
   return date <= this_year ? this_year : in_year(date.year() + 1);
 }
 
-std::string definition_of(facts::EventKind kind, const Setting& setting, Date last_of_mites) {
+std::string definition_of(facts::EventKind kind, const Setting& setting, Date last_in_autumn) {
   const ObservationErrors& e = setting.errors;
   switch (kind) {
     case facts::EventKind::out_of_room:
@@ -44,14 +44,42 @@ std::string definition_of(facts::EventKind kind, const Setting& setting, Date la
     case facts::EventKind::queen_trouble:
       return "on some morning from today to the day, a living colony has had no laying queen for " +
              short_number(e.queenless_days) + " days or more, or its queen lays drones only";
+    case facts::EventKind::supers_full:
+      return "on some morning from today to the day, a living colony with supers (or combs beyond its nest) "
+             "could "
+             "put less than " +
+             short_number(e.supers_full_free_kg) + " kg more honey into them";
+    case facts::EventKind::surplus:
+      return "on some morning from today to the day, a living colony has " + short_number(e.surplus_kg) +
+             " kg of honey or more above its nest or beyond it, besides what it keeps by the brood";
+    case facts::EventKind::small_for_winter:
+      return "on " + last_in_autumn.iso() + " a living colony has fewer than " +
+             short_number(e.winter_bees_least) + " bees";
     case facts::EventKind::winter_mites:
       return "on some morning from today to the day, more than " +
              short_number(100 * e.winter_brood_infested) +
              " % of the capped worker cells (300 or more) that become winter bees hold a mite; followed to " +
-             last_of_mites.iso() + ", the course's last day";
+             last_in_autumn.iso() + ", the course's last day";
   }
   return {};
 }
+
+namespace {
+
+// Notes the day for the members in which it happens for the first time. happens(k): in the ensemble's member
+// k.
+template <class Happens>
+void note(std::size_t event, int day, std::span<const std::uint32_t> which, Trace& trace,
+          const Happens& happens) {
+  auto& first = trace.first_day[event];
+  const std::size_t members = which.empty() ? first.size() : which.size();
+  for (std::size_t k = 0; k < members; ++k) {
+    const std::size_t i = which.empty() ? k : which[k];
+    if (first[i] == never_happens && happens(k)) first[i] = day;
+  }
+}
+
+}  // namespace
 
 EventWatch::EventWatch(const Setting& setting, int members)
     : setting_(setting), days_without_queen_(static_cast<std::size_t>(members), 0) {}
@@ -68,6 +96,10 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
   const auto laying = ensemble.read(Quantity::queen_laying);
   const auto drone_laying = ensemble.read(Quantity::drone_laying);
   const auto stores = ensemble.read(Quantity::stores_kg);
+  const bool has_supers = ensemble.dwelling().super_combs > 0;
+  const auto free_above =
+      has_supers ? ensemble.read(Quantity::super_room_kg) : std::vector<float>(alive.size());
+  const auto above = has_supers ? ensemble.read(Quantity::super_kg) : free_above;
   const double cells = ensemble.dwelling().brood_combs * ensemble.dwelling().worker_cells_per_comb;
   for (std::size_t k = 0; k < alive.size(); ++k) {
     const std::size_t i = which.empty() ? k : which[k];
@@ -75,12 +107,14 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
     const bool queen = laying[k] > 0.5F;
     days_without_queen_[i] = queen ? 0 : days_without_queen_[i] + 1;
     if (day < setting_.today) continue;
-    const std::array<bool, event_count - 1> now{
-        // in the order of event_kinds, winter_mites apart
+    const std::array<bool, winter_mites_index> now{
+        // in the order of event_kinds
         queen && room[k] < e.room_short_share * cells,
         to_swarm[k] >= 0.5F || (queen && charged[k] + sealed[k] >= 0.5F),
         stores[k] < e.stores_short_kg,
         days_without_queen_[i] >= e.queenless_days || drone_laying[k] > 0.5F,
+        has_supers && free_above[k] < e.supers_full_free_kg,
+        above[k] >= e.surplus_kg,
     };
     for (std::size_t event = 0; event < now.size(); ++event) {
       if (now[event] && trace.first_day[event][i] == never_happens) trace.first_day[event][i] = day;
@@ -88,18 +122,24 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
   }
 }
 
-void EventWatch::winter_brood(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
-                              Trace& trace) const {
+void EventWatch::autumn(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
+                        Trace& trace) const {
+  const Date date = trace.began + day;
+  if (date == end_of_winter_brood(date, setting_.latitude_deg)) {
+    const auto alive = ensemble.read(Quantity::alive);
+    const auto bees = ensemble.read(Quantity::bees);
+    note(small_for_winter_index, day, which, trace, [&](std::size_t k) {
+      return alive[k] > 0.5F && static_cast<double>(bees[k]) < setting_.errors.winter_bees_least;
+    });
+  }
+  if (!winter_brood_day(date, setting_.latitude_deg)) return;
   constexpr float few_capped_cells = 300;  // fewer are too few to judge
-  if (!winter_brood_day(trace.began + day, setting_.latitude_deg)) return;
   const auto capped = ensemble.read(Quantity::capped_cells);
   const auto infested = ensemble.read(Quantity::infested_share);
-  auto& first = trace.first_day[winter_mites_index];
-  for (std::size_t k = 0; k < capped.size(); ++k) {
-    const std::size_t i = which.empty() ? k : which[k];
-    const bool now = capped[k] >= few_capped_cells && infested[k] > setting_.errors.winter_brood_infested;
-    if (now && first[i] == never_happens) first[i] = day;
-  }
+  note(winter_mites_index, day, which, trace, [&](std::size_t k) {
+    return capped[k] >= few_capped_cells &&
+           static_cast<double>(infested[k]) > setting_.errors.winter_brood_infested;
+  });
 }
 
 }  // namespace beegarth::belief

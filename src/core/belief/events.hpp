@@ -11,12 +11,17 @@
 namespace beegarth::belief {
 
 inline constexpr std::array<facts::EventKind, event_count> event_kinds{
-    facts::EventKind::out_of_room, facts::EventKind::swarm_preparation, facts::EventKind::stores_short,
-    facts::EventKind::queen_trouble, facts::EventKind::winter_mites};
+    facts::EventKind::out_of_room,   facts::EventKind::swarm_preparation, facts::EventKind::stores_short,
+    facts::EventKind::queen_trouble, facts::EventKind::supers_full,       facts::EventKind::surplus,
+    facts::EventKind::winter_mites,  facts::EventKind::small_for_winter};
 
-inline constexpr std::size_t winter_mites_index = 4;
+// The last two are decided in autumn: they are followed until then, and not morning by morning like the rest.
+inline constexpr std::size_t winter_mites_index = 6, small_for_winter_index = 7;
+constexpr bool decided_in_autumn(std::size_t event) {
+  return event >= winter_mites_index;
+}
 
-std::string definition_of(facts::EventKind kind, const Setting& setting, Date last_of_mites);
+std::string definition_of(facts::EventKind kind, const Setting& setting, Date last_in_autumn);
 
 // Whether brood of this day becomes winter bees: 15 August to 15 October in the north, half a year later in
 // the south.
@@ -31,9 +36,9 @@ class EventWatch {
   EventWatch(const Setting& setting, int members);
   // `which[k]`: the number of the ensemble's member k among all; empty: itself.
   void morning(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which, Trace& trace);
-  // Winter mites alone: they are followed longer than the rest.
-  void winter_brood(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
-                    Trace& trace) const;
+  // What is decided in autumn.
+  void autumn(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
+              Trace& trace) const;
 
  private:
   const Setting& setting_;

@@ -125,24 +125,37 @@ struct Ground {
   std::vector<const char*> colony_rows;
   std::vector<const char*> observation_rows;
 };
-Ground ground_of(std::size_t event) {
-  switch (event) {
-    case 0:
+Ground ground_of(facts::EventKind kind) {
+  using facts::EventKind;
+  switch (kind) {
+    case EventKind::out_of_room:
       return {"how fast a queen fills the comb", {"laying_max"}, {"room_short_share"}};
-    case 1:
+    case EventKind::swarm_preparation:
       return {"how readily colonies of this size and crowding raise queens",
               {"swarming", "swarm_rate_per_day"},
               {}};
-    case 2:
+    case EventKind::stores_short:
       return {
           "what comes in and what is eaten", {"collecting", "adult_honey_g_per_day"}, {"stores_short_kg"}};
-    case 3:
+    case EventKind::queen_trouble:
       return {"how often queens fail and how often mating succeeds",
               {"queen_fails_per_day", "mating_return_odds"},
               {"queenless_days"}};
-    default:
-      return {"how fast mites multiply", {"mite_reproduction", "mite_invasion"}, {"winter_brood_infested"}};
+    case EventKind::supers_full:
+      return {"what comes in, and how it is stored above the nest",
+              {"collecting", "nest_stores_kg", "ripening_per_day"},
+              {"supers_full_free_kg"}};
+    case EventKind::surplus:
+      return {
+          "what comes in, and what is kept by the brood", {"collecting", "nest_stores_kg"}, {"surplus_kg"}};
+    case EventKind::small_for_winter:
+      return {"how many winter bees are reared, and how long they live",
+              {"season_end", "winter_turn_light_h", "winter_loss"},
+              {"winter_bees_least"}};
+    case EventKind::winter_mites:
+      break;
   }
+  return {"how fast mites multiply", {"mite_reproduction", "mite_invasion"}, {"winter_brood_infested"}};
 }
 
 std::string cited(const FactTable& table, const char* key) {
@@ -160,14 +173,14 @@ void cite(std::vector<std::string>& sources, const FactTable& table, std::span<c
 using ByEvent = std::array<double, event_count>;
 
 // 1 for the members in which an event comes by the day that is asked about, else 0. That day is a week ahead,
-// when the next look is due; later most odds rise whatever was seen. Winter mites: in autumn.
+// when the next look is due; later most odds rise whatever was seen. What is decided in autumn: then.
 using Happened = std::array<std::vector<double>, event_count>;
 Happened happened_in(const Setting& setting, const Projected& projected) {
   constexpr int week = 7;
   const int soon = std::min(setting.today + week, projected.horizon);
   Happened happened;
   for (std::size_t event = 0; event < event_count; ++event) {
-    const int day = event == winter_mites_index ? projected.last : soon;
+    const int day = decided_in_autumn(event) ? projected.last : soon;
     for (const int first : projected.trace.first_day[event])
       happened[event].push_back(first <= day ? 1.0 : 0.0);
   }
@@ -260,7 +273,7 @@ double moved(const Without& without, std::size_t event, double with) {
 
 std::string sentence(const Without& without, std::size_t event, double with, const e::Entry& entry) {
   const bool rough = !without.refitted && without.shape > 0.7;  // k: Vehtari et al. 2024
-  return describe(entry) + (event == winter_mites_index ? ": odds by autumn " : ": odds within a week ") +
+  return describe(entry) + (decided_in_autumn(event) ? ": odds by autumn " : ": odds within a week ") +
          percent(with) + " with it, " + (rough ? "about " : "") + percent(without.odds[event]) + " without";
 }
 
@@ -303,7 +316,7 @@ std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, co
       cite(reason.sources, tables.observation, rows_behind(seen.sight));
       reasons[event].push_back(std::move(reason));
     }
-    const Ground ground = ground_of(event);
+    const Ground ground = ground_of(event_kinds[event]);
     facts::Reason assumed{std::string("taken from tables, not from entries: ") + ground.text, {}, {}};
     assumed.assumed = true;
     cite(assumed.sources, tables.colony, ground.colony_rows);

@@ -21,8 +21,7 @@ std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted&
   for (std::size_t event = 0; event < event_count; ++event) {
     facts::EventOutlook outlook;
     outlook.kind = event_kinds[event];
-    const bool mites = outlook.kind == facts::EventKind::winter_mites;
-    const int last = mites ? projected.last : horizon - began;
+    const int last = decided_in_autumn(event) ? projected.last : horizon - began;
     outlook.definition = definition_of(outlook.kind, setting, began + last);
     const auto course = odds_by_day(projected.trace.first_day[event], {fitted.weights, fitted.members.family},
                                     setting.today, last, traits);
@@ -144,7 +143,7 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
     const Date from = setting.timeline.began + projected.looped_from;
     remarks.push_back({"weather and forage from " + from.iso() +
                            " on are those of the nearest known days of the year; "
-                           "only the mites' odds go so far",
+                           "only odds that are decided in autumn go so far",
                        {},
                        {}});
   }

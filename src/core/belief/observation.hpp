@@ -56,7 +56,8 @@ struct ObservationErrors {
   double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, idle_cup_seen,
       drones_seen, drones_half;
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
-  double winter_brood_infested, stores_short_kg, room_short_share, queenless_days;
+  double winter_brood_infested, stores_short_kg, room_short_share, queenless_days, supers_full_free_kg,
+      surplus_kg, winter_bees_least;
   double scale_error, live_bee_kg, brood_cell_kg, comb_kg;
 };
 Expected<ObservationErrors> read_errors(const FactTable& table);

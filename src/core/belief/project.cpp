@@ -25,13 +25,13 @@ class Recorder {
 
   void morning(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
     watch_.morning(day, ensemble, which, trace_);
-    if (day >= trace_.whole_from) watch_.winter_brood(day, ensemble, which, trace_);
+    if (day >= trace_.whole_from) watch_.autumn(day, ensemble, which, trace_);
     if (keep_ == Keep::courses) record(day, ensemble, which);
   }
 
-  // Beyond the horizon only the mites in the winter brood are asked for.
+  // Beyond the horizon only what is decided in autumn is asked for.
   void beyond(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which) {
-    watch_.winter_brood(day, ensemble, which, trace_);
+    watch_.autumn(day, ensemble, which, trace_);
   }
 
  private:
@@ -69,7 +69,7 @@ class Recorder {
   std::vector<float> row_;
 };
 
-// Winter mites are decided in autumn: followed until then where that is not too far off.
+// What is decided in autumn is followed until then, where that is not too far off.
 int last_day(const Setting& setting, Date horizon) {
   constexpr int farthest = 240;  // days after today: from early March on
   const Date today = setting.timeline.began + setting.today;

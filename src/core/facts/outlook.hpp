@@ -12,7 +12,16 @@
 namespace beegarth::facts {
 
 // Every event has a definition that an inspection can confirm.
-enum class EventKind { out_of_room, swarm_preparation, stores_short, queen_trouble, winter_mites };
+enum class EventKind {
+  out_of_room,  // for a laying queen
+  swarm_preparation,
+  stores_short,
+  queen_trouble,
+  supers_full,
+  surplus,           // honey that could be taken
+  winter_mites,      // of the winter bees
+  small_for_winter,  // too few bees when they have been reared
+};
 
 struct OddsByDate {
   Date by;  // the event has happened on or before this day

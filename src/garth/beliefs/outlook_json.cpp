@@ -77,6 +77,12 @@ std::string_view event_words(facts::EventKind kind) {
       return "stores short";
     case facts::EventKind::queen_trouble:
       return "queen trouble";
+    case facts::EventKind::supers_full:
+      return "supers full";
+    case facts::EventKind::surplus:
+      return "honey to take";
+    case facts::EventKind::small_for_winter:
+      return "too small for the winter";
     case facts::EventKind::winter_mites:
       return "too many mites for the winter bees";
   }
