@@ -18,11 +18,21 @@ double grid_at(int i) {
 }
 constexpr std::size_t keeper_draws = 128;
 
-// log N(z; sqrt(s) u, 1 - s) / N(z; 0, 1)
-double log_ratio(double z, double u, double s) {
-  const double off = z - std::sqrt(s) * u;
-  return 0.5 * (z * z - off * off / (1 - s) - std::log1p(-s));
-}
+// log N(z; sqrt(s) u, 1 - s) / N(z; 0, 1), for one z and many u.
+class LogRatio {
+ public:
+  LogRatio(double z, double s) : z_(z), root_(std::sqrt(s)), precision_(0.5 / (1 - s)) {
+    constant_ = 0.5 * (z * z - std::log1p(-s));
+  }
+  double at(double u) const {
+    const double off = z_ - root_ * u;
+    return constant_ - precision_ * off * off;
+  }
+
+ private:
+  double z_, root_, precision_;
+  double constant_ = 0;
+};
 
 double normal_quantile(double p) {
   return std::numbers::sqrt2 * boost::math::erf_inv(2 * p - 1);
@@ -111,8 +121,9 @@ void CommonDraws::site_ratios(const SharedCoordinates& member, bool at_site, std
   }
   std::array<std::array<double, grid_points>, site_shared> each;
   for (std::size_t d = 0; d < site_shared; ++d) {
+    const LogRatio ratio(member.site[d], prior_.site[d]);
     for (int i = 0; i < grid_points; ++i)
-      each[d][static_cast<std::size_t>(i)] = std::exp(log_ratio(member.site[d], grid_at(i), prior_.site[d]));
+      each[d][static_cast<std::size_t>(i)] = std::exp(ratio.at(grid_at(i)));
   }
   for (const double first : each[0]) {
     for (const double second : each[1]) to.push_back(first * second);
@@ -120,13 +131,12 @@ void CommonDraws::site_ratios(const SharedCoordinates& member, bool at_site, std
 }
 
 void CommonDraws::keeper_ratios(const SharedCoordinates& member, std::vector<double>& to) const {
-  to.clear();
-  for (const Keeper& draw : keeper_) {
-    double log = 0;
-    for (std::size_t d = 0; d < keeper_shared; ++d)
-      log += log_ratio(member.keeper[d], draw[d], prior_.keeper[d]);
-    to.push_back(std::exp(log));
+  to.assign(keeper_.size(), 0.0);
+  for (std::size_t d = 0; d < keeper_shared; ++d) {
+    const LogRatio ratio(member.keeper[d], prior_.keeper[d]);
+    for (std::size_t k = 0; k < to.size(); ++k) to[k] += ratio.at(keeper_[k][d]);
   }
+  for (double& log : to) log = std::exp(log);
 }
 
 std::vector<double> CommonDraws::log_evidence(const Witness& witness, bool at_site) const {
