@@ -2,6 +2,7 @@
 #include <cmath>
 
 #include "belief/colony_fit.hpp"
+#include "belief/doubts.hpp"
 #include "belief/event_odds.hpp"
 #include "belief/events.hpp"
 #include "belief/explain.hpp"
@@ -216,7 +217,14 @@ Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing,
                                  const Options& options) {
   const auto fit = fit_colony(history, forcing, tables, options);
   if (!fit) return fit.problem();
-  return outlook_of(**fit, forcing, tables, options);
+  auto outlook = outlook_of(**fit, forcing, tables, options);
+  if (!outlook || !options.explain) return outlook;
+  const auto slips = read_slip_odds(tables.observation);
+  if (!slips) return slips.problem();
+  const std::vector<Standing> alone{{fit->get(), {}}};
+  for (const Doubt& doubt : doubts_about(alone, *slips)[0])
+    outlook->remarks.push_back(told(doubt, **fit, ""));
+  return outlook;
 }
 
 }  // namespace beegarth::belief

@@ -4,6 +4,7 @@
 #include <utility>
 
 #include "belief/colony_fit.hpp"
+#include "belief/doubts.hpp"
 #include "garth/plan/dwelling.hpp"
 #include "garth/threads.hpp"
 
@@ -111,6 +112,9 @@ class Fits {
     std::vector<belief::Neighbours> neighbours =
         belief::listen(witnesses, *prior, [this](std::size_t count, const auto& task) { each(count, task); });
     each(fits.size(), [&](std::size_t i) { belief::hear(*fits[i], std::move(neighbours[i])); });
+    if (explain_) {
+      if (const auto doubted = doubt(tasks, fits); !doubted) return doubted;
+    }
     for (std::size_t i = 0; i < wanted.size(); ++i) fits_.emplace(wanted[i].colony, std::move(fits[i]));
     return Done{};
   }
@@ -133,6 +137,24 @@ class Fits {
   template <class Each>
   void each(std::size_t count, const Each& task) const {
     for_each_index(count, session_.threads, task);
+  }
+
+  // Looks that were likelier written wrongly than true are told as remarks.
+  Outcome doubt(const std::vector<Task>& tasks, const std::vector<belief::FitHandle>& fits) const {
+    const auto slips = belief::read_slip_odds(tables_.observation);
+    if (!slips) return slips.problem();
+    std::vector<belief::Standing> standing;
+    for (std::size_t i = 0; i < tasks.size(); ++i) standing.push_back({fits[i].get(), tasks[i].site});
+    const auto doubts = belief::doubts_about(
+        standing, *slips, [this](std::size_t count, const auto& task) { each(count, task); });
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      for (const belief::Doubt& one : doubts[i]) {
+        const std::string other =
+            one.other ? session_.state.colonies.at(*one.other).began.name : std::string();
+        fits[i]->remarks.push_back(belief::told(one, *fits[i], other));
+      }
+    }
+    return Done{};
   }
 
   // The wanted ones come first.
