@@ -66,7 +66,7 @@ std::string contents(const e::Inspection& p) {
 }
 
 std::string contents(const e::MiteCount& p) {
-  std::string text = number(p.mites) + " mites";
+  std::string text = (p.at_least.value_or(false) ? "at least " : "") + number(p.mites) + " mites";
   switch (p.method) {
     case e::MiteMethod::board:
       return text + " on the board in " + number(p.days.value_or(1)) + " days";

@@ -55,7 +55,8 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
       const bool on_bees =
           count->method == entries::MiteMethod::sugar_roll || count->method == entries::MiteMethod::wash;
-      if (on_bees) mark("mites_per_100_bees", 100.0 * count->mites / std::max(1, count->bees.value_or(300)));
+      if (on_bees && !count->at_least.value_or(false))
+        mark("mites_per_100_bees", 100.0 * count->mites / std::max(1, count->bees.value_or(300)));
     } else if (const auto* weight = std::get_if<entries::Weight>(&seen.sight)) {
       mark(weight->what == entries::Weighed::stores ? "stores_kg" : "weight_kg", weight->kg);
     }
@@ -67,7 +68,7 @@ std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
   std::vector<std::string> names;
   for (const auto& trait : colony::all_traits()) names.emplace_back(trait.words);
   for (const char* name : start_names) names.emplace_back(name);
-  for (const ObserverRow& row : observer_rows()) names.emplace_back(row.key);
+  for (const ObserverRow& row : observer_rows()) names.emplace_back(row.words);
   const CrowdNormal spread(fitted.members.coordinates, dims, fitted.weights);
   std::vector<facts::Learnt> learnt;
   for (int d = 0; d < dims; ++d) {

@@ -5,6 +5,7 @@
 #include <cmath>
 
 #include "belief/densities.hpp"
+#include "belief/smc.hpp"
 
 namespace beegarth::belief {
 namespace {
@@ -53,11 +54,17 @@ double log_cells(int seen, double odds, const ObservationErrors& e) {
   return std::log(mistaken + (1 - e.false_sight - mistaken) * odds);
 }
 
-// An estimate with a wide second component for slips.
-double log_estimate(double seen, double expected, double sd, double floor, const ObservationErrors& e,
-                    double most = std::numeric_limits<double>::infinity()) {
-  return log_mix(log_offset_lognormal(seen, expected, sd, floor, most),
-                 log_offset_lognormal(seen, expected, slips::estimate_sd, floor, most), e.mistaken);
+// A figure by eye, with a wide second component for slips.
+double log_estimate(double seen, double expected, double sd, double floor, double fine,
+                    const ObservationErrors& e) {
+  return log_mix(log_rounded_lognormal(seen, expected, sd, floor, fine, e.by_eye),
+                 log_rounded_lognormal(seen, expected, slips::estimate_sd, floor, fine, e.by_eye),
+                 e.mistaken);
+}
+// How full something is, from none to all.
+double log_share(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
+  return log_mix(log_offset_lognormal(seen, expected, sd, floor, 1.0),
+                 log_offset_lognormal(seen, expected, slips::estimate_sd, floor, 1.0), e.mistaken);
 }
 
 double log_combs(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
@@ -67,9 +74,21 @@ double log_combs(double seen, double expected, double sd, double floor, const Ob
                  log_grained_lognormal(seen, expected, slips::estimate_sd, floor, half_grain), e.mistaken);
 }
 
-double log_count(int seen, double mean, double size, const ObservationErrors& e) {
-  return log_mix(log_negative_binomial(seen, mean + slips::least_count, size),
-                 log_negative_binomial(seen, mean + slips::count_more, slips::count_size), e.mistaken);
+double log_count(const entries::MiteCount& seen, double mean, double size, const ObservationErrors& e) {
+  const bool or_more = seen.at_least.value_or(false);
+  const auto log = [&](double m, double k) {
+    return or_more ? log_count_at_least(seen.mites, m, k) : log_rounded_count(seen.mites, m, k, e.counted);
+  };
+  return log_mix(log(mean + slips::least_count, size), log(mean + slips::count_more, slips::count_size),
+                 e.mistaken);
+}
+
+// Of opened cells so many, or at least so many, were infested.
+double log_infested(const entries::MiteCount& seen, int cells, double share, double correlation) {
+  if (!seen.at_least.value_or(false)) return log_beta_binomial(seen.mites, cells, share, correlation);
+  std::vector<double> logs;
+  for (int n = seen.mites; n <= cells; ++n) logs.push_back(log_beta_binomial(n, cells, share, correlation));
+  return log_sum_exp(logs);
 }
 
 bool in_trouble(const Visible& there) {
@@ -86,7 +105,7 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   }
   if (seen.bees) {
     sum += log_estimate(*seen.bees, there.bees * o.bees_factor, e.bees_error,
-                        e.floor_seams * there.dwelling.bees_per_seam, e);
+                        e.floor_seams * there.dwelling.bees_per_seam, finest::bees, e);
   }
   if (seen.brood_combs) {
     sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error,
@@ -94,11 +113,11 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   }
   if (seen.capped_cells) {
     sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error,
-                        e.floor_cells, e);
+                        e.floor_cells, finest::cells, e);
   }
   if (seen.stores_kg) {
-    sum +=
-        log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+    sum += log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores,
+                        finest::stores_kg, e);
   }
   if (seen.store_combs) {
     const double kg_per_comb = std::max(0.1, there.dwelling.honey_kg_per_comb);
@@ -109,8 +128,8 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
                      e.floor_stores / kg_per_comb, e);
   }
   if (seen.super_share && there.dwelling.super_combs > 0) {
-    sum += log_estimate(*seen.super_share, expected_super_share(there), e.super_share_error,
-                        floor_super_share, e, 1.0);
+    sum +=
+        log_share(*seen.super_share, expected_super_share(there), e.super_share_error, floor_super_share, e);
   }
   return sum;
 }
@@ -157,16 +176,15 @@ struct Judge {
     if (!there.alive) return log_dead_yet_seen;
     switch (seen.method) {
       case entries::MiteMethod::board:
-        return log_count(seen.mites, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);
+        return log_count(seen, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);
       case entries::MiteMethod::sugar_roll:
       case entries::MiteMethod::wash:
-        return log_count(seen.mites, expected_on_bees(seen, there, o), e.sample_size, e);
+        return log_count(seen, expected_on_bees(seen, there, o), e.sample_size, e);
       case entries::MiteMethod::brood: {
         const int cells = std::max(seen.cells.value_or(100), seen.mites);
         const double p = expected_infested(there);
-        return log_mix(log_beta_binomial(seen.mites, cells, p, e.brood_correlation),
-                       log_beta_binomial(seen.mites, cells, slips::infested(p), slips::cells_correlation),
-                       e.mistaken);
+        return log_mix(log_infested(seen, cells, p, e.brood_correlation),
+                       log_infested(seen, cells, slips::infested(p), slips::cells_correlation), e.mistaken);
       }
     }
     return 0;
@@ -174,7 +192,8 @@ struct Judge {
 
   double operator()(const entries::Weight& seen) const {
     if (seen.what == entries::Weighed::stores) {
-      return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+      return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores,
+                          finest::stores_kg, e);
     }
     const double expected = whole_hive_kg(there, o.tare_kg, e);
     return log_mix(log_normal_density(seen.kg, expected, e.scale_error),
@@ -314,6 +333,24 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
     if (*value <= 0) return bad_input("must be above zero", table.name() + ": " + row.key, "correct the row");
     e.*row.at = *value;
   }
+  for (const auto& [key, share] : {std::pair("rounded_two_figures", &e.by_eye.two_figures),
+                                   {"rounded_to_half", &e.by_eye.half},
+                                   {"rounded_one_figure", &e.by_eye.one_figure}}) {
+    const auto value = table.value(key);
+    if (!value) return value.problem();
+    *share = *value;
+  }
+  const auto counts = table.value("counts_rounded");
+  if (!counts) return counts.problem();
+  const double rounded_by_eye = e.by_eye.two_figures + e.by_eye.half + e.by_eye.one_figure;
+  if (e.by_eye.two_figures < 0 || e.by_eye.half < 0 || e.by_eye.one_figure < 0 || rounded_by_eye <= 0 ||
+      rounded_by_eye >= 1 || *counts < 0 || *counts >= 1) {
+    return bad_input("shares of rounded figures must lie between 0 and 1 together",
+                     table.name() + ": rounded_..., counts_rounded", "correct the rows");
+  }
+  // Counts are rounded more seldom, in the same ways.
+  const double part = *counts / rounded_by_eye;
+  e.counted = {part * e.by_eye.two_figures, part * e.by_eye.half, part * e.by_eye.one_figure};
   for (const double share :
        {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen,
         e.quick_look, e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
@@ -327,13 +364,18 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
 const std::vector<ObserverRow>& observer_rows() {
   using Scale = ObserverRow::Scale;
   static const std::vector<ObserverRow> rows{
-      {"bees_factor", &ObserverTraits::bees_factor, Scale::logarithm},
-      {"brood_factor", &ObserverTraits::brood_factor, Scale::logarithm},
-      {"stores_factor", &ObserverTraits::stores_factor, Scale::logarithm},
-      {"board_factor", &ObserverTraits::board_factor, Scale::logarithm},
-      {"roll_recovery", &ObserverTraits::recovery_roll, Scale::logit},
-      {"wash_recovery", &ObserverTraits::recovery_wash, Scale::logit},
-      {"tare_kg", &ObserverTraits::tare_kg, Scale::plain},
+      {"bees_factor", &ObserverTraits::bees_factor, Scale::logarithm,
+       "how many bees this keeper sees of those there are"},
+      {"brood_factor", &ObserverTraits::brood_factor, Scale::logarithm,
+       "how much brood this keeper sees of what there is"},
+      {"stores_factor", &ObserverTraits::stores_factor, Scale::logarithm,
+       "how much of the stores this keeper sees"},
+      {"board_factor", &ObserverTraits::board_factor, Scale::logarithm,
+       "how many of the fallen mites are found on the board"},
+      {"roll_recovery", &ObserverTraits::recovery_roll, Scale::logit,
+       "how many mites a sugar roll brings off"},
+      {"wash_recovery", &ObserverTraits::recovery_wash, Scale::logit, "how many mites a wash brings off"},
+      {"tare_kg", &ObserverTraits::tare_kg, Scale::plain, "weight of the empty hive"},
   };
   return rows;
 }
