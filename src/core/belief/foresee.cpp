@@ -223,8 +223,8 @@ Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing,
   const auto slips = read_slip_odds(tables.observation);
   if (!slips) return slips.problem();
   const std::vector<Standing> alone{{fit->get(), {}}};
-  for (const Doubt& doubt : doubts_about(alone, *slips)[0])
-    outlook->remarks.push_back(told(doubt, **fit, ""));
+  const auto doubts = doubts_about(alone, *slips);
+  for (const Doubt& doubt : doubts[0]) outlook->remarks.push_back(told(doubt, **fit, ""));
   return outlook;
 }
 
