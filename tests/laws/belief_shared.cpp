@@ -216,8 +216,8 @@ TEST(BeliefShared, beside_the_others_belief_is_as_sure_as_it_may_be) {
       "of %d sites: stores within the band of 80 %% %d, what it brings home in the lowest quarter %d, in "
       "the highest %d\n",
       sites, held, low, high);
-  // Binomial of 60: at 0.8 fewer than 39 or more than 56, at 0.25 fewer than 6 or more than 25, one in 200
-  // each.
+  // Binomial of 60: at 0.8 fewer than 39 or more than 56, at 0.25 fewer than 6 or more than 25 come once in
+  // 400 times or more seldom.
   EXPECT_GE(held, 39);
   EXPECT_LE(held, 56);
   EXPECT_GE(low, 6);
