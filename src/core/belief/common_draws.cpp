@@ -12,9 +12,11 @@ namespace {
 
 // The grid of a site, the same on both axes.
 constexpr int grid_points = 13;
+constexpr int grid_middle = grid_points / 2;
+constexpr std::size_t grid_size = std::size_t{grid_points} * grid_points;
 constexpr double grid_step = 0.5;
 double grid_at(int i) {
-  return (i - grid_points / 2) * grid_step;
+  return (i - grid_middle) * grid_step;
 }
 constexpr std::size_t keeper_draws = 128;
 
@@ -102,7 +104,7 @@ CommonDraws::CommonDraws(const SharedPrior& prior, std::span<const Witness* cons
 std::vector<double> CommonDraws::log_prior(bool at_site) const {
   if (!at_site) return log_keeper_;
   std::vector<double> all;
-  all.reserve(grid_points * grid_points * keeper_.size());
+  all.reserve(grid_size * keeper_.size());
   for (int i = 0; i < grid_points; ++i) {
     for (int j = 0; j < grid_points; ++j) {
       const double square = grid_at(i) * grid_at(i) + grid_at(j) * grid_at(j);
@@ -141,7 +143,7 @@ void CommonDraws::keeper_ratios(const SharedCoordinates& member, std::vector<dou
 
 std::vector<double> CommonDraws::log_evidence(const Witness& witness, bool at_site) const {
   const std::size_t keepers = keeper_.size();
-  const std::size_t sites = at_site ? grid_points * grid_points : 1;
+  const std::size_t sites = at_site ? grid_size : 1;
   std::vector<double> sum(sites * keepers, 0.0);
   std::vector<double> site;
   std::vector<double> keeper;
