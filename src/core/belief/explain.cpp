@@ -9,6 +9,7 @@
 #include "belief/events.hpp"
 #include "belief/kin.hpp"
 #include "belief/pareto.hpp"
+#include "belief/settle.hpp"
 #include "belief/smc.hpp"
 #include "entries/fields.hpp"
 
@@ -65,7 +66,7 @@ std::string contents(const e::Inspection& p) {
 }
 
 std::string contents(const e::MiteCount& p) {
-  std::string text = number(p.mites) + " mites";
+  std::string text = (p.at_least.value_or(false) ? "at least " : "") + number(p.mites) + " mites";
   switch (p.method) {
     case e::MiteMethod::board:
       return text + " on the board in " + number(p.days.value_or(1)) + " days";
@@ -242,8 +243,9 @@ std::vector<Without> reweighted(const Setting& setting, const Fitted& fitted, co
 // Members that were fitted to a decisive look all agree with it, so that no weights bring back what it ruled
 // out. For the newest morning, which matters most to what comes next, the crowd is therefore taken as it
 // stood before it and fitted to the rest of that morning alone.
-void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitted& fitted,
-                  const Forcing& forcing, Date horizon, const With& with) {
+void refit_newest(std::vector<Without>& all, const ColonyFit& fit, const Forcing& forcing, Date horizon,
+                  const With& with) {
+  const Setting& setting = *fit.setting;
   constexpr std::size_t most_refits = 2;  // a morning holds one look, and often a count of mites beside it
   if (setting.groups.empty()) return;
   const Group& newest = setting.groups.back();
@@ -251,7 +253,9 @@ void refit_newest(std::vector<Without>& all, const Setting& setting, const Fitte
     Without& one = all[all.size() - 1 - k];
     Setting other = setting;
     other.without = one.observation;
-    const Fitted again = fit_without_newest(other, fitted.before_newest);
+    Fitted again = fit_without_newest(other, fit.fitted.before_newest);
+    if (!fit.neighbours.silent())
+      settle(again, other, fit.neighbours);  // they say the same, whatever this colony shows
     const With rest = with_all(other, again, project(other, again, forcing, horizon, Keep::first_days));
     one.odds = rest.odds;
     one.beyond_chance = errors_beyond_chance(with.families + rest.families - 1);
@@ -291,14 +295,16 @@ std::string describe(const e::Entry& entry) {
   return kind + " of " + entry.happened.iso() + (said.empty() ? "" : " (" + said + ")");
 }
 
-std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
-                                                      const Projected& projected, const Forcing& forcing,
-                                                      Date horizon, const Tables& tables) {
+std::vector<std::vector<facts::Reason>> why_of_events(const ColonyFit& fit, const Projected& projected,
+                                                      const Forcing& forcing, Date horizon,
+                                                      const Tables& tables) {
+  const Setting& setting = *fit.setting;
+  const Fitted& fitted = fit.fitted;
   constexpr std::size_t most_reasons = 4;
   constexpr double worth_saying = 0.02;  // two percentage points
   const With with = with_all(setting, fitted, projected);
   std::vector<Without> all = reweighted(setting, fitted, with);
-  refit_newest(all, setting, fitted, forcing, horizon, with);
+  refit_newest(all, fit, forcing, horizon, with);
   std::vector<std::vector<facts::Reason>> reasons(event_count);
   for (std::size_t event = 0; event < event_count; ++event) {
     std::vector<const Without*> order;

@@ -3,8 +3,7 @@
 
 #include <vector>
 
-#include "belief/belief.hpp"
-#include "belief/filter.hpp"
+#include "belief/colony_fit.hpp"
 #include "belief/project.hpp"
 
 namespace beegarth::belief {
@@ -15,8 +14,8 @@ std::string describe(const entries::Entry& entry);
 // Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
 // members with their weights divided by what that entry multiplied them with, Pareto-smoothed; for the newest
 // morning from a crowd fitted again without it. The sentence says "about" where they are rough.
-std::vector<std::vector<facts::Reason>> why_of_events(const Setting& setting, const Fitted& fitted,
-                                                      const Projected& projected, const Forcing& forcing,
-                                                      Date horizon, const Tables& tables);
+std::vector<std::vector<facts::Reason>> why_of_events(const ColonyFit& fit, const Projected& projected,
+                                                      const Forcing& forcing, Date horizon,
+                                                      const Tables& tables);
 
 }  // namespace beegarth::belief

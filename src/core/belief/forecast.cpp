@@ -4,7 +4,7 @@
 #include <functional>
 #include <numeric>
 
-#include "belief/filter.hpp"
+#include "belief/colony_fit.hpp"
 #include "belief/project.hpp"
 #include "belief/smc.hpp"
 #include "belief/writing.hpp"
@@ -139,10 +139,8 @@ double Predicted::mean() const {
   return std::inner_product(values.begin(), values.end(), weights.begin(), 0.0);
 }
 
-Expected<Forecast> forecast(const History& history, const Forcing& forcing, const Tables& tables,
-                            const Options& options, std::span<const LookToCome> looks) {
-  const auto fit_to_ask = check_request(history, forcing, options);
-  if (!fit_to_ask) return fit_to_ask.problem();
+Expected<Forecast> forecast_of(const ColonyFit& fit, const Forcing& forcing, const Options& options,
+                               std::span<const LookToCome> looks) {
   for (const LookToCome& look : looks) {
     if (look.date < options.today || look.date > options.horizon) {
       return bad_input(
@@ -150,15 +148,12 @@ Expected<Forecast> forecast(const History& history, const Forcing& forcing, cons
           "ask for days within");
     }
   }
-  const Timeline timeline = lay_out(history, options.today);
-  const auto setting = make_setting(history, forcing, timeline, tables, options);
-  if (!setting) return setting.problem();
-  const Fitted fitted = fit_to_entries(*setting);
-  const Projected projected = project(*setting, fitted, forcing, options.horizon);
+  const Fitted& fitted = fit.fitted;
+  const Projected projected = project(*fit.setting, fitted, forcing, options.horizon);
   Forecast result;
   result.effective_sample_size = effective_sample_size(fitted.weights);
   for (const LookToCome& look : looks) {
-    const int day = look.date - history.began;
+    const int day = look.date - fit.timeline.began;
     for (std::size_t q = 0; q < traced_count; ++q) {
       const auto& [name, unit] = quantity_names[q];
       result.there.push_back(predicted(look.date, std::string(name), std::string(unit),
@@ -169,9 +164,16 @@ Expected<Forecast> forecast(const History& history, const Forcing& forcing, cons
         std::span(projected.trace.alive)
             .subspan(projected.trace.at(day, 0), static_cast<std::size_t>(projected.trace.members));
     result.there.push_back(predicted(look.date, "alive", "1", doubles(alive), fitted.weights));
-    Notebook(*setting, fitted, projected.trace, look).write(result.written);
+    Notebook(*fit.setting, fitted, projected.trace, look).write(result.written);
   }
   return result;
+}
+
+Expected<Forecast> forecast(const History& history, const Forcing& forcing, const Tables& tables,
+                            const Options& options, std::span<const LookToCome> looks) {
+  const auto fit = fit_colony(history, forcing, tables, options);
+  if (!fit) return fit.problem();
+  return forecast_of(**fit, forcing, options, looks);
 }
 
 }  // namespace beegarth::belief

@@ -1,11 +1,11 @@
 #include <algorithm>
 #include <cmath>
 
-#include "belief/belief.hpp"
+#include "belief/colony_fit.hpp"
+#include "belief/doubts.hpp"
 #include "belief/event_odds.hpp"
 #include "belief/events.hpp"
 #include "belief/explain.hpp"
-#include "belief/filter.hpp"
 #include "belief/project.hpp"
 #include "belief/proposal.hpp"
 #include "belief/smc.hpp"
@@ -54,7 +54,8 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
       const bool on_bees =
           count->method == entries::MiteMethod::sugar_roll || count->method == entries::MiteMethod::wash;
-      if (on_bees) mark("mites_per_100_bees", 100.0 * count->mites / std::max(1, count->bees.value_or(300)));
+      if (on_bees && !count->at_least.value_or(false))
+        mark("mites_per_100_bees", 100.0 * count->mites / std::max(1, count->bees.value_or(300)));
     } else if (const auto* weight = std::get_if<entries::Weight>(&seen.sight)) {
       mark(weight->what == entries::Weighed::stores ? "stores_kg" : "weight_kg", weight->kg);
     }
@@ -66,7 +67,7 @@ std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
   std::vector<std::string> names;
   for (const auto& trait : colony::all_traits()) names.emplace_back(trait.words);
   for (const char* name : start_names) names.emplace_back(name);
-  for (const ObserverRow& row : observer_rows()) names.emplace_back(row.key);
+  for (const ObserverRow& row : observer_rows()) names.emplace_back(row.words);
   const CrowdNormal spread(fitted.members.coordinates, dims, fitted.weights);
   std::vector<facts::Learnt> learnt;
   for (int d = 0; d < dims; ++d) {
@@ -181,38 +182,48 @@ void remark_unbelieved(facts::Outlook& outlook) {
 
 }  // namespace
 
-Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing, const Tables& tables,
-                                 const Options& options) {
-  const auto fit_to_ask = check_request(history, forcing, options);
-  if (!fit_to_ask) return fit_to_ask.problem();
-  const Timeline timeline = lay_out(history, options.today);
-  const auto setting = make_setting(history, forcing, timeline, tables, options);
-  if (!setting) return setting.problem();
-
-  const Fitted fitted = fit_to_entries(*setting);
-  const Projected projected = project(*setting, fitted, forcing, options.horizon);
+Expected<facts::Outlook> outlook_of(const ColonyFit& fit, const Forcing& forcing, const Tables& tables,
+                                    const Options& options) {
+  const Setting& setting = *fit.setting;
+  const Fitted& fitted = fit.fitted;
+  const Projected projected = project(setting, fitted, forcing, options.horizon);
 
   facts::Outlook outlook;
-  outlook.colony = history.colony;
+  outlook.colony = fit.colony;
   outlook.today = options.today;
   outlook.members = options.members;
   outlook.effective_sample_size = effective_sample_size(fitted.weights);
   outlook.alive = 0;
   for (std::size_t i = 0; i < fitted.weights.size(); ++i)
     outlook.alive += fitted.weights[i] * projected.alive_today[i];
-  outlook.alive = timeline.ended ? 0.0 : std::clamp(outlook.alive, 0.0, 1.0);
-  outlook.events = events_of(*setting, fitted, projected, options.horizon);
+  outlook.alive = fit.timeline.ended ? 0.0 : std::clamp(outlook.alive, 0.0, 1.0);
+  outlook.events = events_of(setting, fitted, projected, options.horizon);
   if (options.explain) {
-    auto why = why_of_events(*setting, fitted, projected, forcing, options.horizon, tables);
+    auto why = why_of_events(fit, projected, forcing, options.horizon, tables);
     for (std::size_t event = 0; event < event_count; ++event)
       outlook.events[event].why = std::move(why[event]);
   }
   outlook.fans = fans_of(projected.trace, fitted.weights, projected.horizon);
-  outlook.seen = marks_of(*setting);
+  outlook.seen = marks_of(setting);
   outlook.learnt = learnt_of(fitted);
-  outlook.swarmed_unseen = swarmed_unseen(*setting, fitted);
-  outlook.remarks = remarks_of(*setting, fitted, projected);
+  outlook.swarmed_unseen = swarmed_unseen(setting, fitted);
+  outlook.remarks = remarks_of(setting, fitted, projected);
+  outlook.remarks.insert(outlook.remarks.end(), fit.remarks.begin(), fit.remarks.end());
   remark_unbelieved(outlook);
+  return outlook;
+}
+
+Expected<facts::Outlook> foresee(const History& history, const Forcing& forcing, const Tables& tables,
+                                 const Options& options) {
+  const auto fit = fit_colony(history, forcing, tables, options);
+  if (!fit) return fit.problem();
+  auto outlook = outlook_of(**fit, forcing, tables, options);
+  if (!outlook || !options.explain) return outlook;
+  const auto slips = read_slip_odds(tables.observation);
+  if (!slips) return slips.problem();
+  const std::vector<Standing> alone{{fit->get(), {}}};
+  const auto doubts = doubts_about(alone, *slips);
+  for (const Doubt& doubt : doubts[0]) outlook->remarks.push_back(told(doubt, **fit, ""));
   return outlook;
 }
 

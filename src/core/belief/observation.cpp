@@ -5,16 +5,10 @@
 #include <cmath>
 
 #include "belief/densities.hpp"
+#include "belief/smc.hpp"
 
 namespace beegarth::belief {
 namespace {
-
-double logit(double p) {
-  return std::log(p / (1 - p));
-}
-double share_of(double x) {
-  return 1 / (1 + std::exp(-x));
-}
 
 // ---- pieces ----
 
@@ -53,11 +47,17 @@ double log_cells(int seen, double odds, const ObservationErrors& e) {
   return std::log(mistaken + (1 - e.false_sight - mistaken) * odds);
 }
 
-// An estimate with a wide second component for slips.
-double log_estimate(double seen, double expected, double sd, double floor, const ObservationErrors& e,
-                    double most = std::numeric_limits<double>::infinity()) {
-  return log_mix(log_offset_lognormal(seen, expected, sd, floor, most),
-                 log_offset_lognormal(seen, expected, slips::estimate_sd, floor, most), e.mistaken);
+// A figure by eye, with a wide second component for slips.
+double log_estimate(double seen, double expected, double sd, double floor, double fine,
+                    const ObservationErrors& e) {
+  return log_mix(log_rounded_lognormal(seen, expected, sd, floor, fine, e.by_eye),
+                 log_rounded_lognormal(seen, expected, slips::estimate_sd, floor, fine, e.by_eye),
+                 e.mistaken);
+}
+// How full something is, from none to all.
+double log_share(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
+  return log_mix(log_offset_lognormal(seen, expected, sd, floor, 1.0),
+                 log_offset_lognormal(seen, expected, slips::estimate_sd, floor, 1.0), e.mistaken);
 }
 
 double log_combs(double seen, double expected, double sd, double floor, const ObservationErrors& e) {
@@ -67,9 +67,21 @@ double log_combs(double seen, double expected, double sd, double floor, const Ob
                  log_grained_lognormal(seen, expected, slips::estimate_sd, floor, half_grain), e.mistaken);
 }
 
-double log_count(int seen, double mean, double size, const ObservationErrors& e) {
-  return log_mix(log_negative_binomial(seen, mean + slips::least_count, size),
-                 log_negative_binomial(seen, mean + slips::count_more, slips::count_size), e.mistaken);
+double log_count(const entries::MiteCount& seen, double mean, double size, const ObservationErrors& e) {
+  const bool or_more = seen.at_least.value_or(false);
+  const auto log = [&](double m, double k) {
+    return or_more ? log_count_at_least(seen.mites, m, k) : log_rounded_count(seen.mites, m, k, e.counted);
+  };
+  return log_mix(log(mean + slips::least_count, size), log(mean + slips::count_more, slips::count_size),
+                 e.mistaken);
+}
+
+// Of opened cells so many, or at least so many, were infested.
+double log_infested(const entries::MiteCount& seen, int cells, double share, double correlation) {
+  if (!seen.at_least.value_or(false)) return log_beta_binomial(seen.mites, cells, share, correlation);
+  std::vector<double> logs;
+  for (int n = seen.mites; n <= cells; ++n) logs.push_back(log_beta_binomial(n, cells, share, correlation));
+  return log_sum_exp(logs);
 }
 
 bool in_trouble(const Visible& there) {
@@ -86,7 +98,7 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   }
   if (seen.bees) {
     sum += log_estimate(*seen.bees, there.bees * o.bees_factor, e.bees_error,
-                        e.floor_seams * there.dwelling.bees_per_seam, e);
+                        e.floor_seams * there.dwelling.bees_per_seam, finest::bees, e);
   }
   if (seen.brood_combs) {
     sum += log_combs(*seen.brood_combs, expected_brood_combs(there, o.brood_factor), e.brood_combs_error,
@@ -94,11 +106,11 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
   }
   if (seen.capped_cells) {
     sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error,
-                        e.floor_cells, e);
+                        e.floor_cells, finest::cells, e);
   }
   if (seen.stores_kg) {
-    sum +=
-        log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+    sum += log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores,
+                        finest::stores_kg, e);
   }
   if (seen.store_combs) {
     const double kg_per_comb = std::max(0.1, there.dwelling.honey_kg_per_comb);
@@ -109,8 +121,8 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
                      e.floor_stores / kg_per_comb, e);
   }
   if (seen.super_share && there.dwelling.super_combs > 0) {
-    sum += log_estimate(*seen.super_share, expected_super_share(there), e.super_share_error,
-                        floor_super_share, e, 1.0);
+    sum +=
+        log_share(*seen.super_share, expected_super_share(there), e.super_share_error, floor_super_share, e);
   }
   return sum;
 }
@@ -157,16 +169,15 @@ struct Judge {
     if (!there.alive) return log_dead_yet_seen;
     switch (seen.method) {
       case entries::MiteMethod::board:
-        return log_count(seen.mites, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);
+        return log_count(seen, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);
       case entries::MiteMethod::sugar_roll:
       case entries::MiteMethod::wash:
-        return log_count(seen.mites, expected_on_bees(seen, there, o), e.sample_size, e);
+        return log_count(seen, expected_on_bees(seen, there, o), e.sample_size, e);
       case entries::MiteMethod::brood: {
         const int cells = std::max(seen.cells.value_or(100), seen.mites);
         const double p = expected_infested(there);
-        return log_mix(log_beta_binomial(seen.mites, cells, p, e.brood_correlation),
-                       log_beta_binomial(seen.mites, cells, slips::infested(p), slips::cells_correlation),
-                       e.mistaken);
+        return log_mix(log_infested(seen, cells, p, e.brood_correlation),
+                       log_infested(seen, cells, slips::infested(p), slips::cells_correlation), e.mistaken);
       }
     }
     return 0;
@@ -174,7 +185,8 @@ struct Judge {
 
   double operator()(const entries::Weight& seen) const {
     if (seen.what == entries::Weighed::stores) {
-      return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores, e);
+      return log_estimate(seen.kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores,
+                          finest::stores_kg, e);
     }
     const double expected = whole_hive_kg(there, o.tare_kg, e);
     return log_mix(log_normal_density(seen.kg, expected, e.scale_error),
@@ -260,121 +272,6 @@ double log_likelihood(const Sight& sight, const Visible& there, double fallen, b
   const double log = std::visit(Judge{there, fallen, ready_to_swarm, observer, errors}, sight);
   // Never wholly impossible: a member so far off is as good as gone at e^-60.
   return std::isfinite(log) ? std::max(log, -60.0) : -60.0;
-}
-
-// ---- the table ----
-
-Expected<ObservationErrors> read_errors(const FactTable& table) {
-  ObservationErrors e{};
-  struct Field {
-    const char* key;
-    double ObservationErrors::*at;
-  };
-  static constexpr auto rows = std::to_array<Field>({
-      {"seams_error", &ObservationErrors::seams_error},
-      {"bees_error", &ObservationErrors::bees_error},
-      {"brood_combs_error", &ObservationErrors::brood_combs_error},
-      {"capped_cells_error", &ObservationErrors::capped_cells_error},
-      {"stores_error", &ObservationErrors::stores_error},
-      {"super_share_error", &ObservationErrors::super_share_error},
-      {"estimate_floor_seams", &ObservationErrors::floor_seams},
-      {"estimate_floor_cells", &ObservationErrors::floor_cells},
-      {"estimate_floor_stores", &ObservationErrors::floor_stores},
-      {"board_size", &ObservationErrors::board_size},
-      {"sample_size", &ObservationErrors::sample_size},
-      {"brood_sample_correlation", &ObservationErrors::brood_correlation},
-      {"eggs_seen", &ObservationErrors::eggs_seen},
-      {"eggs_half", &ObservationErrors::eggs_half},
-      {"brood_seen", &ObservationErrors::brood_seen},
-      {"brood_half", &ObservationErrors::brood_half},
-      {"queen_seen", &ObservationErrors::queen_seen},
-      {"virgin_seen", &ObservationErrors::virgin_seen},
-      {"cell_seen", &ObservationErrors::cell_seen},
-      {"idle_cup_seen", &ObservationErrors::idle_cup_seen},
-      {"drones_seen", &ObservationErrors::drones_seen},
-      {"drones_half", &ObservationErrors::drones_half},
-      {"quick_look", &ObservationErrors::quick_look},
-      {"outside_look", &ObservationErrors::outside_look},
-      {"false_sight", &ObservationErrors::false_sight},
-      {"mistaken_entry", &ObservationErrors::mistaken},
-      {"wrong_look_trouble", &ObservationErrors::wrong_look_trouble},
-      {"wrong_look_sound", &ObservationErrors::wrong_look_sound},
-      {"winter_brood_infested", &ObservationErrors::winter_brood_infested},
-      {"stores_short_kg", &ObservationErrors::stores_short_kg},
-      {"supers_full_free_kg", &ObservationErrors::supers_full_free_kg},
-      {"surplus_kg", &ObservationErrors::surplus_kg},
-      {"winter_bees_least", &ObservationErrors::winter_bees_least},
-      {"room_short_share", &ObservationErrors::room_short_share},
-      {"queenless_days", &ObservationErrors::queenless_days},
-      {"scale_error", &ObservationErrors::scale_error},
-      {"live_bee_kg", &ObservationErrors::live_bee_kg},
-      {"brood_cell_kg", &ObservationErrors::brood_cell_kg},
-      {"comb_kg", &ObservationErrors::comb_kg},
-  });
-  for (const Field& row : rows) {
-    const auto value = table.value(row.key);
-    if (!value) return value.problem();
-    if (*value <= 0) return bad_input("must be above zero", table.name() + ": " + row.key, "correct the row");
-    e.*row.at = *value;
-  }
-  for (const double share :
-       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen,
-        e.quick_look, e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
-        e.winter_brood_infested, e.brood_correlation}) {
-    if (share >= 1)
-      return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");
-  }
-  return e;
-}
-
-const std::vector<ObserverRow>& observer_rows() {
-  using Scale = ObserverRow::Scale;
-  static const std::vector<ObserverRow> rows{
-      {"bees_factor", &ObserverTraits::bees_factor, Scale::logarithm},
-      {"brood_factor", &ObserverTraits::brood_factor, Scale::logarithm},
-      {"stores_factor", &ObserverTraits::stores_factor, Scale::logarithm},
-      {"board_factor", &ObserverTraits::board_factor, Scale::logarithm},
-      {"roll_recovery", &ObserverTraits::recovery_roll, Scale::logit},
-      {"wash_recovery", &ObserverTraits::recovery_wash, Scale::logit},
-      {"tare_kg", &ObserverTraits::tare_kg, Scale::plain},
-  };
-  return rows;
-}
-
-Expected<ObserverPrior> read_observer_prior(const FactTable& table) {
-  ObserverPrior prior;
-  for (const ObserverRow& row : observer_rows()) {
-    const FactRow* found_row = table.find(row.key);
-    const std::string where = table.name() + ": " + row.key;
-    if (found_row == nullptr) return bad_input("a row is missing", where, "add it");
-    if (!found_row->low || !found_row->high) return bad_input("needs low and high", where, "add them");
-    double low = *found_row->low;
-    double high = *found_row->high;
-    double value = found_row->value;
-    const bool share = row.scale == ObserverRow::Scale::logit;
-    if (low <= 0 || (share && high >= 1)) return bad_input("out of range", where, "correct the row");
-    if (row.scale != ObserverRow::Scale::plain) {
-      const auto onto = [share](double x) { return share ? logit(x) : std::log(x); };
-      low = onto(low);
-      high = onto(high);
-      value = onto(value);
-    }
-    prior.rows.push_back({value, (high - low) / (2 * ninety_percent_half_width)});
-  }
-  return prior;
-}
-
-ObserverTraits observer_traits(const ObserverPrior& prior, const double* coordinates) {
-  ObserverTraits traits;
-  const auto& rows = observer_rows();
-  for (std::size_t i = 0; i < rows.size(); ++i) {
-    const double x = prior.rows[i].centre + prior.rows[i].sd * coordinates[i];
-    const auto scale = rows[i].scale;
-    traits.*rows[i].field = scale == ObserverRow::Scale::logarithm ? std::exp(x)
-                            : scale == ObserverRow::Scale::logit   ? share_of(x)
-                                                                   : x;
-  }
-  return traits;
 }
 
 }  // namespace beegarth::belief

@@ -9,6 +9,7 @@
 
 #include "base/expected.hpp"
 #include "base/fact_table.hpp"
+#include "belief/rounding.hpp"
 #include "entries/entry.hpp"
 #include "facts/dwelling.hpp"
 
@@ -59,6 +60,7 @@ struct ObservationErrors {
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days, supers_full_free_kg,
       surplus_kg, winter_bees_least;
   double scale_error, live_bee_kg, brood_cell_kg, comb_kg;
+  Rounding by_eye, counted;
 };
 Expected<ObservationErrors> read_errors(const FactTable& table);
 
@@ -67,6 +69,7 @@ struct ObserverRow {
   const char* key;
   double ObserverTraits::*field;
   enum class Scale { logarithm, logit, plain } scale;
+  const char* words;  // as a keeper would say it
 };
 const std::vector<ObserverRow>& observer_rows();
 
@@ -122,6 +125,10 @@ inline double infested(double share) {
   return std::clamp(share, 0.05, 0.5);
 }
 }  // namespace slips
+// Nothing is written finer than this.
+namespace finest {
+inline constexpr double bees = 1, cells = 1, stores_kg = 0.1;
+}
 inline constexpr double floor_brood_combs = 0.3;
 inline constexpr double floor_super_share = 0.1;
 

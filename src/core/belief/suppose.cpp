@@ -2,7 +2,7 @@
 
 #include <algorithm>
 
-#include "belief/filter.hpp"
+#include "belief/colony_fit.hpp"
 #include "belief/smc.hpp"
 #include "belief/trace.hpp"
 #include "belief/weather_ahead.hpp"
@@ -135,29 +135,24 @@ Outcome can_be_followed(const Way& way, const Setting& setting, const ColonyId& 
 
 }  // namespace
 
-Expected<Supposed> suppose(const History& history, const Forcing& forcing, const Tables& tables,
-                           const Options& options, std::span<const Way> ways) {
-  const auto fit_to_ask = check_request(history, forcing, options);
-  if (!fit_to_ask) return fit_to_ask.problem();
-  const Timeline timeline = lay_out(history, options.today);
-  const auto setting = make_setting(history, forcing, timeline, tables, options);
-  if (!setting) return setting.problem();
+Expected<Supposed> supposed_of(const ColonyFit& fit, const Forcing& forcing, const Options& options,
+                               std::span<const Way> ways) {
+  const Setting& setting = *fit.setting;
   for (const Way& way : ways)
-    if (const auto sound = can_be_followed(way, *setting, history.colony, options); !sound)
-      return sound.problem();
+    if (const auto sound = can_be_followed(way, setting, fit.colony, options); !sound) return sound.problem();
 
-  const Fitted fitted = fit_to_entries(*setting);
+  const Fitted& fitted = fit.fitted;
   Supposed supposed{.today = options.today,
                     .last = options.horizon,
                     .weights = fitted.weights,
                     .family = fitted.members.family,
                     .effective_sample_size = effective_sample_size(fitted.weights)};
-  const int last = options.horizon - timeline.began;
-  const auto members = static_cast<std::uint32_t>(setting->members);
+  const int last = options.horizon - fit.timeline.began;
+  const auto members = static_cast<std::uint32_t>(setting.members);
   const auto futures = static_cast<std::uint32_t>(std::min<std::size_t>(forcing.futures.size(), members));
   for (std::uint32_t i = 0; i < members; ++i) supposed.future.push_back(static_cast<int>(i % futures));
   for (const Way& way : ways) {
-    Follower follower(*setting, history.colony, way, last);
+    Follower follower(setting, fit.colony, way, last);
     for (std::uint32_t f = 0; f < futures; ++f) {
       std::vector<std::uint32_t> which;
       for (std::uint32_t i = f; i < members; i += futures) which.push_back(i);
@@ -166,6 +161,13 @@ Expected<Supposed> suppose(const History& history, const Forcing& forcing, const
     supposed.ways.push_back(std::move(follower).told(fitted.weights));
   }
   return supposed;
+}
+
+Expected<Supposed> suppose(const History& history, const Forcing& forcing, const Tables& tables,
+                           const Options& options, std::span<const Way> ways) {
+  const auto fit = fit_colony(history, forcing, tables, options);
+  if (!fit) return fit.problem();
+  return supposed_of(**fit, forcing, options, ways);
 }
 
 }  // namespace beegarth::belief

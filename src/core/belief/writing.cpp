@@ -30,14 +30,20 @@ double Writer::impression(double expected, double sd, double floor) {
   return (std::max(0.0, expected) + floor) * std::exp(spread * luck_.normal()) - floor;
 }
 
+// None where the impression lies below.
+double Writer::by_eye(double impression, double fine) {
+  return rounded(impression, fine, errors_.by_eye, luck_.uniform());
+}
+
 double Writer::seams(double grain) {
   return in_grains(
       impression(expected_seams(there_, ways_.bees_factor), errors_.seams_error, errors_.floor_seams), grain);
 }
 
 double Writer::bees() {
-  return std::max(0.0, impression(there_.bees * ways_.bees_factor, errors_.bees_error,
-                                  errors_.floor_seams * there_.dwelling.bees_per_seam));
+  return by_eye(impression(there_.bees * ways_.bees_factor, errors_.bees_error,
+                           errors_.floor_seams * there_.dwelling.bees_per_seam),
+                finest::bees);
 }
 
 double Writer::brood_combs(double grain) {
@@ -47,13 +53,15 @@ double Writer::brood_combs(double grain) {
 }
 
 double Writer::capped_cells() {
-  return std::max(0.0, impression(there_.capped_cells * ways_.brood_factor, errors_.capped_cells_error,
-                                  errors_.floor_cells));
+  return by_eye(
+      impression(there_.capped_cells * ways_.brood_factor, errors_.capped_cells_error, errors_.floor_cells),
+      finest::cells);
 }
 
 double Writer::stores_kg() {
-  return std::max(
-      0.0, impression(there_.stores_kg * ways_.stores_factor, errors_.stores_error, errors_.floor_stores));
+  return by_eye(
+      impression(there_.stores_kg * ways_.stores_factor, errors_.stores_error, errors_.floor_stores),
+      finest::stores_kg);
 }
 
 double Writer::super_share() {
@@ -76,9 +84,10 @@ int Writer::mites(const entries::MiteCount& count, double fallen) {
   const bool board = count.method == entries::MiteMethod::board;
   const double mean =
       board ? expected_on_board(count, fallen, ways_.board_factor) : expected_on_bees(count, there_, ways_);
-  return slip ? negative_binomial(mean + slips::count_more, slips::count_size, luck_)
-              : negative_binomial(mean + slips::least_count, board ? errors_.board_size : errors_.sample_size,
-                                  luck_);
+  const int counted = slip ? negative_binomial(mean + slips::count_more, slips::count_size, luck_)
+                           : negative_binomial(mean + slips::least_count,
+                                               board ? errors_.board_size : errors_.sample_size, luck_);
+  return static_cast<int>(std::lround(rounded(counted, 1, errors_.counted, luck_.uniform())));
 }
 
 double Writer::weighed(double whole_kg) {

@@ -22,10 +22,12 @@ class Writer {
   double super_share();
   // `seen` as sight_odds says it of this look.
   bool says(double SightOdds::*seen, entries::Look look = entries::Look::full);
-  int mites(const entries::MiteCount& count, double fallen = 0);  // `fallen` over the days of the board
-  double weighed(double whole_kg);                                // with its tare
+  // `fallen` over the days of the board. Said outright, never as "at least".
+  int mites(const entries::MiteCount& count, double fallen = 0);
+  double weighed(double whole_kg);  // with its tare
 
  private:
+  double by_eye(double impression, double fine);
   double impression(double expected, double sd, double floor);
   bool mistaken();
 

@@ -26,6 +26,11 @@ bool board(Said& said, const PatternMatch& m) {
   const auto found = whole(m.numbers[0]);
   return found && add(said, MiteCount{.colony = said.colony, .mites = *found, .days = m.numbers[1]});
 }
+bool board_or_more(Said& said, const PatternMatch& m) {
+  const auto found = whole(m.numbers[0]);
+  return found &&
+         add(said, MiteCount{.colony = said.colony, .mites = *found, .days = m.numbers[1], .at_least = true});
+}
 bool clean_board(Said& said, const PatternMatch& m) {
   return add(said, MiteCount{.colony = said.colony, .mites = 0, .days = m.numbers[0]});
 }
@@ -80,6 +85,10 @@ std::vector<Item> items_counted() {
       {"natural? mite? board|drop # mite? in|over|after|for? #day", board},
       {"# mite on the? board in|over|after|for #day", board},
       {"# mite dropped? in|over #day on the? board", board},
+      {"more|over than? # mite on the? board in|over|after|for #day", board_or_more},
+      {"at least # mite on the? board in|over|after|for #day", board_or_more},
+      {"mite? board|drop more|over than? # mite? in|over|after|for? #day", board_or_more},
+      {"mite? board|drop at least # mite? in|over|after|for? #day", board_or_more},
       {"board|drop no|none|nil mite? in|over|after #day", clean_board},
       {"no mite on the? board in|over|after #day", clean_board},
       {"half the? board counted", share_of_board(0.5)},

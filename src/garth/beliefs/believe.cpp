@@ -3,7 +3,8 @@
 #include <algorithm>
 #include <utility>
 
-#include "belief/belief.hpp"
+#include "belief/colony_fit.hpp"
+#include "belief/doubts.hpp"
 #include "garth/plan/dwelling.hpp"
 #include "garth/threads.hpp"
 
@@ -24,14 +25,13 @@ struct Task {
   SiteId site;
 };
 
-std::vector<Task> tasks_of(const Session& session, const BelieveOptions& options) {
+// All that live at an open site.
+std::vector<Task> tasks_of(const Session& session) {
   std::vector<Task> tasks;
   for (const auto& [id, colony] : session.state.colonies) {
-    if (colony.ended || (options.only && *options.only != id)) continue;
+    if (colony.ended) continue;
     const SiteId site = site_of_colony(session.state, colony);
-    // One asked for by name is refused below; among all it is left out, and homeless_colonies() names it.
-    if (!options.only && !session.state.sites.contains(site)) continue;
-    tasks.push_back({id, &colony, site});
+    if (session.state.sites.contains(site)) tasks.push_back({id, &colony, site});
   }
   return tasks;
 }
@@ -77,6 +77,122 @@ belief::Forcing forcing_of(const std::vector<facts::ForcingPath>& paths, Date be
   }
   return forcing;
 }
+
+// The weather and forage of the sites, by site.
+using Paths = std::map<SiteId, std::vector<facts::ForcingPath>>;
+
+// Colonies fitted to their entries, each having heard those it shares a site or the keeper with.
+class Fits {
+ public:
+  Fits(const Session& session, const Skies& skies, Date horizon, bool explain)
+      : session_(session),
+        skies_(skies),
+        tables_{session.tables["colony"], session.tables["observation"]},
+        horizon_(horizon),
+        explain_(explain) {}
+
+  // Of the wanted ones, and of others as far as these have something to teach (belief/shared.hpp).
+  Outcome fit(const std::vector<Task>& wanted) {
+    const auto prior = belief::shared_prior(tables_.observation);
+    if (!prior) return prior.problem();
+    const std::vector<Task> tasks = asked_for(wanted);
+    for (const Task& task : tasks) {
+      if (!paths_.contains(task.site))
+        paths_.emplace(task.site, forcing_at(session_, task.site, skies_.at(task.site)));
+    }
+    std::vector<std::optional<Expected<belief::FitHandle>>> answers(tasks.size());
+    each(tasks.size(), [&](std::size_t i) { answers[i] = fit_one(tasks[i]); });
+    std::vector<belief::FitHandle> fits;
+    std::vector<belief::Witness> witnesses;
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      if (!*answers[i]) return answers[i]->problem();
+      fits.push_back(**std::move(answers[i]));
+      witnesses.push_back(belief::witness_of(*fits.back(), tasks[i].site));
+    }
+    std::vector<belief::Neighbours> neighbours =
+        belief::listen(witnesses, *prior, [this](std::size_t count, const auto& task) { each(count, task); });
+    each(fits.size(), [&](std::size_t i) { belief::hear(*fits[i], std::move(neighbours[i])); });
+    if (explain_) {
+      if (const auto doubted = doubt(tasks, fits); !doubted) return doubted;
+    }
+    for (std::size_t i = 0; i < wanted.size(); ++i) fits_.emplace(wanted[i].colony, std::move(fits[i]));
+    return Done{};
+  }
+
+  const belief::ColonyFit& of(const ColonyId& colony) const { return *fits_.at(colony); }
+  const belief::Tables& tables() const { return tables_; }
+  belief::Forcing forcing(const Task& task) const {
+    return forcing_of(paths_.at(task.site), followed_from(*task.state, session_.today), session_.today);
+  }
+  belief::Options options(const Task& task, Date horizon) const {
+    return {.members = session_.members,
+            .seed = session_.seed,
+            .today = session_.today,
+            .horizon = horizon,
+            .latitude_deg = skies_.at(task.site).place.latitude_deg,
+            .explain = explain_};
+  }
+
+ private:
+  template <class Each>
+  void each(std::size_t count, const Each& task) const {
+    for_each_index(count, session_.threads, task);
+  }
+
+  // Looks that were likelier written wrongly than true are told as remarks.
+  Outcome doubt(const std::vector<Task>& tasks, const std::vector<belief::FitHandle>& fits) const {
+    const auto slips = belief::read_slip_odds(tables_.observation);
+    if (!slips) return slips.problem();
+    std::vector<belief::Standing> standing;
+    for (std::size_t i = 0; i < tasks.size(); ++i) standing.push_back({fits[i].get(), tasks[i].site});
+    const auto doubts = belief::doubts_about(
+        standing, *slips, [this](std::size_t count, const auto& task) { each(count, task); });
+    for (std::size_t i = 0; i < tasks.size(); ++i) {
+      for (const belief::Doubt& one : doubts[i]) {
+        const std::string other =
+            one.other ? session_.state.colonies.at(*one.other).began.name : std::string();
+        fits[i]->remarks.push_back(belief::told(one, *fits[i], other));
+      }
+    }
+    return Done{};
+  }
+
+  // The wanted ones come first.
+  std::vector<Task> asked_for(const std::vector<Task>& wanted) const {
+    const std::vector<Task> all = tasks_of(session_);
+    std::vector<belief::Pupil> pupils;
+    for (const Task& task : all) {
+      if (skies_.contains(task.site)) pupils.push_back({task.colony, task.site, entries_of(task)});
+    }
+    std::vector<ColonyId> names;
+    for (const Task& task : wanted) names.push_back(task.colony);
+    const std::vector<ColonyId> fitted = belief::to_be_fitted(pupils, names);
+    std::vector<Task> tasks = wanted;
+    for (const Task& task : all) {
+      const bool is_wanted = std::find(names.begin(), names.end(), task.colony) != names.end();
+      if (!is_wanted && std::binary_search(fitted.begin(), fitted.end(), task.colony)) tasks.push_back(task);
+    }
+    return tasks;
+  }
+  std::size_t entries_of(const Task& task) const {
+    const Date from = followed_from(*task.state, session_.today);
+    const auto& history = task.state->history;
+    return static_cast<std::size_t>(std::count_if(
+        history.begin(), history.end(), [&](const entries::Entry& entry) { return entry.happened >= from; }));
+  }
+
+  Expected<belief::FitHandle> fit_one(const Task& task) const {
+    return belief::fit_colony(history_of(session_, task), forcing(task), tables_, options(task, horizon_));
+  }
+
+  const Session& session_;
+  const Skies& skies_;
+  belief::Tables tables_;
+  Date horizon_;
+  bool explain_;
+  Paths paths_;
+  std::map<ColonyId, belief::FitHandle> fits_;
+};
 
 // Said where entries of the colony are too old to be weighed.
 std::optional<facts::Reason> older_entries_remark(const book::ColonyState& colony, Date today) {
@@ -131,29 +247,21 @@ Expected<Skies> skies_of(const Session& session, Date horizon) {
 
 Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
                                                   const BelieveOptions& options) {
-  const std::vector<Task> tasks = tasks_of(session, options);
-  for (const Task& task : tasks) {
-    if (!skies.contains(task.site)) {
-      return bad_input("the colony stands in no hive at an open site", task.colony.text(),
-                       "enter its hive and site, or that it was moved or ended");
-    }
+  std::vector<Task> tasks;
+  if (options.only) {
+    const auto task = task_of(session, skies, *options.only);
+    if (!task) return task.problem();
+    if (!task->state->ended) tasks.push_back(*task);
+  } else {
+    tasks = tasks_of(session);
   }
-  std::map<SiteId, std::vector<facts::ForcingPath>> paths;
-  for (const auto& [site, sky] : skies) paths.emplace(site, forcing_at(session, site, sky));
-
-  const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
+  Fits fits(session, skies, options.horizon, options.explain);
+  if (const auto fitted = fits.fit(tasks); !fitted) return fitted.problem();
   std::vector<std::optional<Expected<facts::Outlook>>> answers(tasks.size());
   for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
     const Task& task = tasks[i];
-    const belief::History history = history_of(session, task);
-    const belief::Options settings{.members = session.members,
-                                   .seed = session.seed,
-                                   .today = session.today,
-                                   .horizon = options.horizon,
-                                   .latitude_deg = skies.at(task.site).place.latitude_deg,
-                                   .explain = options.explain};
-    answers[i] = belief::foresee(history, forcing_of(paths.at(task.site), history.began, session.today),
-                                 tables, settings);
+    answers[i] = belief::outlook_of(fits.of(task.colony), fits.forcing(task), fits.tables(),
+                                    fits.options(task, options.horizon));
   });
   std::vector<facts::Outlook> outlooks;
   for (std::size_t i = 0; i < answers.size(); ++i) {
@@ -168,28 +276,21 @@ Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const 
 Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, const Skies& skies,
                                                      const std::vector<ForecastWish>& wishes) {
   std::vector<Task> tasks;
+  std::vector<Date> horizons;
   for (const ForecastWish& wish : wishes) {
     const auto task = task_of(session, skies, wish.colony);
     if (!task) return task.problem();
     tasks.push_back(*task);
+    horizons.push_back(session.today);
+    for (const auto& look : wish.looks) horizons.back() = std::max(horizons.back(), look.date);
   }
-  std::map<SiteId, std::vector<facts::ForcingPath>> paths;
-  for (const auto& [site, sky] : skies) paths.emplace(site, forcing_at(session, site, sky));
-
-  const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
+  Fits fits(session, skies, session.today, false);
+  if (const auto fitted = fits.fit(tasks); !fitted) return fitted.problem();
   std::vector<std::optional<Expected<belief::Forecast>>> answers(tasks.size());
   for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
-    Date horizon = session.today;
-    for (const auto& look : wishes[i].looks) horizon = std::max(horizon, look.date);
-    const belief::History history = history_of(session, tasks[i]);
-    const belief::Options settings{.members = session.members,
-                                   .seed = session.seed,
-                                   .today = session.today,
-                                   .horizon = horizon,
-                                   .latitude_deg = skies.at(tasks[i].site).place.latitude_deg,
-                                   .explain = false};
-    answers[i] = belief::forecast(history, forcing_of(paths.at(tasks[i].site), history.began, session.today),
-                                  tables, settings, wishes[i].looks);
+    const Task& task = tasks[i];
+    answers[i] = belief::forecast_of(fits.of(task.colony), fits.forcing(task),
+                                     fits.options(task, horizons[i]), wishes[i].looks);
   });
   std::vector<belief::Forecast> forecasts;
   for (auto& answer : answers) {
@@ -203,16 +304,9 @@ Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skie
                                        Date until, const std::vector<belief::Way>& ways) {
   const auto task = task_of(session, skies, colony);
   if (!task) return task.problem();
-  const belief::History history = history_of(session, *task);
-  const belief::Options settings{.members = session.members,
-                                 .seed = session.seed,
-                                 .today = session.today,
-                                 .horizon = until,
-                                 .latitude_deg = skies.at(task->site).place.latitude_deg,
-                                 .explain = false};
-  const belief::Tables tables{session.tables["colony"], session.tables["observation"]};
-  const auto paths = forcing_at(session, task->site, skies.at(task->site));
-  return belief::suppose(history, forcing_of(paths, history.began, session.today), tables, settings, ways);
+  Fits fits(session, skies, until, false);
+  if (const auto fitted = fits.fit({*task}); !fitted) return fitted.problem();
+  return belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.options(*task, until), ways);
 }
 
 }  // namespace beegarth::garth

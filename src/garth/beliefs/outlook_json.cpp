@@ -50,6 +50,35 @@ const std::array<double, 7>* on(const facts::Outlook& outlook, std::string_view 
   return nullptr;
 }
 
+// What the entries taught of every coordinate, the best known first.
+std::string learnt_text(const std::vector<facts::Learnt>& learnt) {
+  std::vector<facts::Learnt> order = learnt;
+  std::stable_sort(order.begin(), order.end(), [](const facts::Learnt& a, const facts::Learnt& b) {
+    return a.contraction > b.contraction;
+  });
+  struct Group {
+    const char* words;
+    double from;
+    std::string list;
+  };
+  std::array<Group, 3> groups{{{"half or more of what was unknown", 0.5, {}},
+                               {"a tenth or more", 0.1, {}},
+                               {"hardly anything, taken as usual", -1e9, {}}}};
+  for (const facts::Learnt& one : order) {
+    const auto group =
+        std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return one.contraction >= g.from; });
+    group->list += (group->list.empty() ? "" : "; ") + one.parameter;
+    if (one.contraction >= 0.1) group->list += fmt::format(" {}", percent_column(one.contraction));
+  }
+  std::string text = "  learnt from the entries\n";
+  for (const Group& group : groups) {
+    if (!group.list.empty()) text += fmt::format("    {}: {}\n", group.words, group.list);
+  }
+  return text +
+         "    learnt together: how well mites breed, how many are carried in and how many are found on the "
+         "board; counts tell the product of the three, not the parts\n";
+}
+
 }  // namespace
 
 json fan_json(const facts::Fan& fan) {
@@ -149,6 +178,7 @@ std::string outlook_text(const facts::Outlook& outlook, const book::State& state
     text += fmt::format("    means: {}\n", event.definition);
     for (const auto& reason : event.why) text += fmt::format("    why: {}\n", reason.text);
   }
+  if (!outlook.learnt.empty()) text += learnt_text(outlook.learnt);
   for (const auto& remark : outlook.remarks) text += fmt::format("  note: {}\n", remark.text);
   return text;
 }

@@ -146,6 +146,29 @@ TEST(Observation, of_a_board_is_negative_binomial_in_days_share_and_factor) {
   EXPECT_NEAR(judge(board, colony(), 40), log_negative_binomial(12, 15, 5), 1e-3);
 }
 
+TEST(Observation, of_a_full_board_is_all_counts_from_there_on) {
+  entries::MiteCount board;
+  board.mites = 20;
+  board.days = 3;
+  board.at_least = true;
+  double fewer = 0;
+  for (int n = 0; n < 20; ++n) fewer += std::exp(log_negative_binomial(n, 15, 5));
+  EXPECT_NEAR(judge(board, colony(), 15), std::log(1 - fewer), 1e-3);
+  board.mites = 0;  // so many or more there always are
+  EXPECT_NEAR(judge(board, colony(), 15), 0, 1e-12);
+}
+
+TEST(Observation, of_infested_cells_or_more_is_the_sum_of_all_of_them) {
+  entries::MiteCount brood;
+  brood.method = entries::MiteMethod::brood;
+  brood.cells = 40;
+  brood.at_least = true;
+  brood.mites = 3;
+  double fewer = 0;
+  for (int n = 0; n < 3; ++n) fewer += std::exp(log_beta_binomial(n, 40, colony().infested_share, 0.05));
+  EXPECT_NEAR(judge(brood, colony()), std::log(1 - fewer), 1e-3);
+}
+
 TEST(Observation, of_a_roll_is_negative_binomial_in_the_mites_on_bees) {
   entries::MiteCount roll;
   roll.method = entries::MiteMethod::sugar_roll;

@@ -45,6 +45,8 @@ ObservationErrors errors() {
   e.live_bee_kg = 0.0001;
   e.brood_cell_kg = 0.0001;
   e.comb_kg = 0.4;
+  e.by_eye = {.two_figures = 0.4, .half = 0.2, .one_figure = 0.1};
+  e.counted = {.two_figures = 0.2, .half = 0.1, .one_figure = 0.1};
   return e;
 }
 

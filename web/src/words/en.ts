@@ -283,6 +283,8 @@ export const words = {
     learnt_none: 'Nothing yet: this colony is taken for a usual one.',
     parameter: 'Trait',
     known_better: 'Known better than before, by',
+    learnt_together:
+      'How well mites breed, how many are carried in and how many are found on the board are learnt together: counts tell the product of the three, not the parts.',
     remarks: 'Remarks',
     members: (members: number, effective: number) =>
       `${whole.format(members)} possible courses are followed; the entries leave the weight of about ${three.format(effective)} of them.`,

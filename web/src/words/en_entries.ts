@@ -81,6 +81,7 @@ export const field_words: Record<string, string> = {
   looked_because_wrong: 'Looked because something seemed wrong',
   signs: 'Signs of ill health',
   board_share: 'Share of the board counted (0 to 1)',
+  at_least: 'So many or more (the board was full)',
   mites: 'Mites',
   kg: 'Weight',
   what: 'What',

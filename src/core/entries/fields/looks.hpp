@@ -29,6 +29,7 @@ template <class V, class P> void fields(V& v, P& p, const MiteCount*) {
   v.id("colony", p.colony, true); v.choice("method", p.method); v.count("mites", p.mites, limits::mites);
   v.number("days", p.days, limits::board_days); v.number("board_share", p.board_share, limits::share);
   v.count("bees", p.bees, limits::sample); v.count("cells", p.cells, limits::sample);
+  v.flag("at_least", p.at_least);
 }
 template <class V, class P> void fields(V& v, P& p, const Weight*) { v.id("colony", p.colony, true); v.number("kg", p.kg, limits::whole_kg); v.choice("what", p.what); }
 template <class V, class P> void fields(V& v, P& p, const Sign*) {

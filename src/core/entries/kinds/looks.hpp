@@ -40,6 +40,7 @@ struct MiteCount {
   Number board_share;  // board: share counted, 0..1
   Count bees;          // roll, wash: bees examined
   Count cells;         // brood: capped cells opened
+  Flag at_least;       // so many or more: the board was full, or counting was given up
 };
 enum class Weighed { whole_hive, stores };
 struct Weight {
