@@ -44,6 +44,7 @@ belief::FitHandle fitted(const synthetic::Colony& colony, const synthetic::Plan&
 
 std::vector<std::vector<belief::Doubt>> doubts_in(const std::vector<belief::FitHandle>& fits) {
   std::vector<belief::Standing> standing;
+  standing.reserve(fits.size());
   for (const auto& fit : fits) standing.push_back({fit.get(), SiteId("yard")});
   return belief::doubts_about(standing, *belief::read_slip_odds(tables().observation));
 }
@@ -51,6 +52,7 @@ std::vector<std::vector<belief::Doubt>> doubts_in(const std::vector<belief::FitH
 std::vector<synthetic::Colony> site_of(int colonies, std::uint64_t study, const synthetic::Plan& plan) {
   const Common common = synthetic::draw_common(study);
   std::vector<synthetic::Colony> all;
+  all.reserve(static_cast<std::size_t>(colonies));
   for (int i = 0; i < colonies; ++i)
     all.push_back(synthetic::colony_of_site(plan, study, i, common, 2, tables()));
   return all;
@@ -138,6 +140,7 @@ TEST(BeliefDoubts, looks_of_two_colonies_exchanged_are_doubted) {
     if (!is_grave(bees_on(colonies[0], plan, date), bees_on(colonies[1], plan, date))) continue;
     std::swap(look_of(colonies[0], date).payload, look_of(colonies[1], date).payload);
     std::vector<belief::FitHandle> fits;
+    fits.reserve(colonies.size());
     for (const auto& colony : colonies) fits.push_back(fitted(colony, plan));
     const auto doubts = doubts_in(fits);
     const auto names_the_other = [&](std::size_t one, std::size_t other) {
@@ -165,6 +168,7 @@ TEST(BeliefDoubts, a_look_written_of_the_hive_beside_is_doubted) {
     look_of(colonies[0], date).payload = look_of(colonies[1], date).payload;
     std::erase_if(colonies[1].history.entries, [&](const auto& entry) { return entry.happened == date; });
     std::vector<belief::FitHandle> fits;
+    fits.reserve(colonies.size());
     for (const auto& colony : colonies) fits.push_back(fitted(colony, plan));
     const auto doubts = doubts_in(fits);
     found += std::any_of(doubts[0].begin(), doubts[0].end(), [&](const belief::Doubt& doubt) {

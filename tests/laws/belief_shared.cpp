@@ -75,6 +75,8 @@ std::map<ColonyId, std::vector<double>> beside_each_other(const std::vector<Stan
   };
   std::vector<belief::FitHandle> fits;
   std::vector<belief::Witness> witnesses;
+  fits.reserve(all.size());
+  witnesses.reserve(all.size());
   for (const Standing& one : all) {
     fits.push_back(fitted(*one.colony));
     witnesses.push_back(belief::witness_of(*fits.back(), one.site));
@@ -91,6 +93,7 @@ std::map<ColonyId, std::vector<double>> beside_each_other(const std::vector<Stan
 std::vector<synthetic::Colony> site_of_three() {
   const Common common = synthetic::draw_common(3);
   std::vector<synthetic::Colony> colonies;
+  colonies.reserve(3);
   for (int i = 0; i < 3; ++i)
     colonies.push_back(synthetic::colony_of_site(busy_plan(), 3, i, common, futures, tables()));
   return colonies;
@@ -114,6 +117,7 @@ TEST(BeliefShared, whoever_is_named_first_and_however_many_threads_work_nothing_
 
 TEST(BeliefShared, one_asked_for_alone_hears_what_it_hears_among_all) {
   std::vector<belief::Pupil> pupils;
+  pupils.reserve(60);
   for (int i = 0; i < 60; ++i) {
     pupils.push_back({ColonyId("c" + std::to_string(100 + i)), SiteId("site" + std::to_string(i % 3)),
                       static_cast<std::size_t>(i * 7 % 11)});

@@ -27,6 +27,7 @@ inline Common draw_common(std::uint64_t study) {
 // Coordinates of a colony of which a part is common.
 inline std::vector<double> with_common(const belief::SharedPrior& prior, const Common& common, Stream& luck) {
   std::vector<double> own;
+  own.reserve(belief::dims);
   for (int d = 0; d < belief::dims; ++d) own.push_back(luck.normal());
   const auto mix = [&](std::size_t d, double share, double u) {
     own[d] = std::sqrt(1 - share) * own[d] + std::sqrt(share) * u;

@@ -113,7 +113,7 @@ class Fits {
         belief::listen(witnesses, *prior, [this](std::size_t count, const auto& task) { each(count, task); });
     each(fits.size(), [&](std::size_t i) { belief::hear(*fits[i], std::move(neighbours[i])); });
     if (explain_) {
-      if (const auto doubted = doubt(tasks, fits); !doubted) return doubted;
+      if (auto doubted = doubt(tasks, fits); !doubted) return doubted;
     }
     for (std::size_t i = 0; i < wanted.size(); ++i) fits_.emplace(wanted[i].colony, std::move(fits[i]));
     return Done{};
@@ -165,6 +165,7 @@ class Fits {
       if (skies_.contains(task.site)) pupils.push_back({task.colony, task.site, entries_of(task)});
     }
     std::vector<ColonyId> names;
+    names.reserve(wanted.size());
     for (const Task& task : wanted) names.push_back(task.colony);
     const std::vector<ColonyId> fitted = belief::to_be_fitted(pupils, names);
     std::vector<Task> tasks = wanted;
