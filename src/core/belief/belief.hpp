@@ -37,7 +37,7 @@ struct Forcing {
 
 struct Options {
   int members = 512;
-  int sweeps = 5;  // of moves after each resampling: more bring the crowd nearer to what is believed
+  int sweeps = 3;  // of moves after each resampling: more bring the crowd nearer to what is believed
   std::uint64_t seed = 1;
   Date today;
   Date horizon;

@@ -82,6 +82,27 @@ Pointed pointed_at(std::span<const Witness* const> witnesses, std::size_t d, dou
   return {pull / (1 + precision), std::min(1.0, wider / std::sqrt(1 + share * precision))};
 }
 
+// The draws that have any odds left to speak of: most have hardly any, and a millionth of the best is
+// nothing.
+struct Likely {
+  std::vector<std::size_t> sites, keepers;
+  std::vector<float> odds;  // [site * keepers + keeper] of these
+
+  Likely(std::span<const double> all, std::size_t keeper_count) {
+    const double least = 1e-6 * *std::max_element(all.begin(), all.end());
+    std::vector<bool> row(all.size() / keeper_count), column(keeper_count);
+    for (std::size_t i = 0; i < all.size(); ++i) {
+      if (all[i] > least) row[i / keeper_count] = column[i % keeper_count] = true;
+    }
+    for (std::size_t j = 0; j < row.size(); ++j)
+      if (row[j]) sites.push_back(j);
+    for (std::size_t k = 0; k < keeper_count; ++k)
+      if (column[k]) keepers.push_back(k);
+    for (const std::size_t j : sites)
+      for (const std::size_t k : keepers) odds.push_back(static_cast<float>(all[j * keeper_count + k]));
+  }
+};
+
 }  // namespace
 
 CommonDraws::CommonDraws(const SharedPrior& prior, std::span<const Witness* const> of_keeper)
@@ -177,29 +198,25 @@ std::vector<double> CommonDraws::over_site(std::span<const double> logs) const {
 
 std::vector<double> CommonDraws::log_ratios(std::span<const SharedCoordinates> members, bool at_site,
                                             std::span<const double> odds) const {
-  const std::size_t keepers = keeper_.size();
-  // Most draws of a site have hardly any odds left: a millionth of the best row is nothing.
-  std::vector<std::size_t> rows;
-  const double best = *std::max_element(odds.begin(), odds.end());
-  for (std::size_t j = 0; j < odds.size() / keepers; ++j) {
-    const auto row = odds.subspan(j * keepers, keepers);
-    if (*std::max_element(row.begin(), row.end()) > 1e-6 * best) rows.push_back(j);
-  }
+  const Likely likely(odds, keeper_.size());
   std::vector<double> logs;
   logs.reserve(members.size());
   std::vector<double> site;
   std::vector<double> keeper;
-  std::vector<double> by_keeper(keepers);
+  std::vector<float> by_keeper(likely.keepers.size());
   for (const SharedCoordinates& member : members) {
     site_ratios(member, at_site, site);
     keeper_ratios(member, keeper);
-    std::fill(by_keeper.begin(), by_keeper.end(), 0.0);
-    for (const std::size_t j : rows) {
-      const double* row = odds.data() + j * keepers;
-      for (std::size_t k = 0; k < keepers; ++k) by_keeper[k] += site[j] * row[k];
+    std::fill(by_keeper.begin(), by_keeper.end(), 0.0F);
+    const float* row = likely.odds.data();
+    for (const std::size_t j : likely.sites) {
+      const auto at_j = static_cast<float>(site[j]);
+      for (std::size_t k = 0; k < by_keeper.size(); ++k) by_keeper[k] += at_j * row[k];
+      row += by_keeper.size();
     }
     double sum = 0;
-    for (std::size_t k = 0; k < keepers; ++k) sum += by_keeper[k] * keeper[k];
+    for (std::size_t k = 0; k < by_keeper.size(); ++k)
+      sum += static_cast<double>(by_keeper[k]) * keeper[likely.keepers[k]];
     logs.push_back(std::log(std::max(sum, 1e-300)));
   }
   return logs;

@@ -30,6 +30,7 @@ struct Fitted {
   double log_evidence = 0;      // log p(all that was seen)
   double accepted = 0;          // share of the moves that were accepted
   int sweeps = 0;
+  std::uint32_t next_luck = 0;  // the first noise id that nobody has had
   std::vector<Surprise> surprises;
   BeforeNewest before_newest;  // empty where nothing was seen
 };

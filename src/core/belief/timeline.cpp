@@ -211,7 +211,7 @@ Outcome check_request(const History& history, const Forcing& forcing, const Opti
     return bad_input("members must be 16 to 65536", "members", "512 is usual");
   }
   if (options.sweeps < 1 || options.sweeps > 1000) {
-    return bad_input("sweeps must be 1 to 1000", "sweeps", "5 is usual");
+    return bad_input("sweeps must be 1 to 1000", "sweeps", "3 is usual");
   }
   if (options.today < history.began) {
     return bad_input("the colony began on " + history.began.iso() + ", after today", "today",

@@ -84,12 +84,13 @@ using Paths = std::map<SiteId, std::vector<facts::ForcingPath>>;
 // Colonies fitted to their entries, each having heard those it shares a site or the keeper with.
 class Fits {
  public:
-  Fits(const Session& session, const Skies& skies, Date horizon, bool explain)
+  Fits(const Session& session, const Skies& skies, Date horizon, bool explain, bool doubt)
       : session_(session),
         skies_(skies),
         tables_{session.tables["colony"], session.tables["observation"]},
         horizon_(horizon),
-        explain_(explain) {}
+        explain_(explain),
+        doubt_(doubt) {}
 
   // Of the wanted ones, and of others as far as these have something to teach (belief/shared.hpp).
   Outcome fit(const std::vector<Task>& wanted) {
@@ -111,8 +112,8 @@ class Fits {
     }
     std::vector<belief::Neighbours> neighbours =
         belief::listen(witnesses, *prior, [this](std::size_t count, const auto& task) { each(count, task); });
-    each(fits.size(), [&](std::size_t i) { belief::hear(*fits[i], std::move(neighbours[i])); });
-    if (explain_) {
+    each(wanted.size(), [&](std::size_t i) { belief::hear(*fits[i], std::move(neighbours[i])); });
+    if (doubt_) {
       if (auto doubted = doubt(tasks, fits); !doubted) return doubted;
     }
     for (std::size_t i = 0; i < wanted.size(); ++i) fits_.emplace(wanted[i].colony, std::move(fits[i]));
@@ -190,7 +191,7 @@ class Fits {
   const Skies& skies_;
   belief::Tables tables_;
   Date horizon_;
-  bool explain_;
+  bool explain_, doubt_;
   Paths paths_;
   std::map<ColonyId, belief::FitHandle> fits_;
 };
@@ -256,7 +257,7 @@ Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const 
   } else {
     tasks = tasks_of(session);
   }
-  Fits fits(session, skies, options.horizon, options.explain);
+  Fits fits(session, skies, options.horizon, options.explain, options.explain && options.doubt);
   if (const auto fitted = fits.fit(tasks); !fitted) return fitted.problem();
   std::vector<std::optional<Expected<facts::Outlook>>> answers(tasks.size());
   for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
@@ -285,7 +286,7 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
     horizons.push_back(session.today);
     for (const auto& look : wish.looks) horizons.back() = std::max(horizons.back(), look.date);
   }
-  Fits fits(session, skies, session.today, false);
+  Fits fits(session, skies, session.today, false, false);
   if (const auto fitted = fits.fit(tasks); !fitted) return fitted.problem();
   std::vector<std::optional<Expected<belief::Forecast>>> answers(tasks.size());
   for_each_index(tasks.size(), session.threads, [&](std::size_t i) {
@@ -305,7 +306,7 @@ Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skie
                                        Date until, const std::vector<belief::Way>& ways) {
   const auto task = task_of(session, skies, colony);
   if (!task) return task.problem();
-  Fits fits(session, skies, until, false);
+  Fits fits(session, skies, until, false, false);
   if (const auto fitted = fits.fit({*task}); !fitted) return fitted.problem();
   return belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.options(*task, until), ways);
 }

@@ -21,6 +21,7 @@ struct BelieveOptions {
   std::optional<ColonyId> only;  // one colony instead of all
   Date horizon;
   bool explain = true;
+  bool doubt = true;  // ask of looks that fit badly whether another date or colony was meant (costs time)
 };
 
 // In order of colony key; colonies that have ended, and homeless ones that were not asked for by name, are

@@ -216,7 +216,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
 
   auto skies = skies_of(session, horizon);
   if (!skies) return skies.problem();
-  auto outlooks = outlooks_of(session, *skies, {.horizon = horizon});
+  auto outlooks = outlooks_of(session, *skies, {.horizon = horizon, .doubt = false});
   if (!outlooks) return outlooks.problem();
 
   PlanAnswer answer;
