@@ -44,23 +44,16 @@ float season_light(const Rates& r, float light_h, float mean_C) {
   return light_h + r.light_per_warm_C * std::max(0.0F, mean_C - r.light_from_C);
 }
 
-// Share of full laying between the end of the season and its turn.
-float waning_share(const Rates& r, float light, float end) {
-  return ramp(light, std::min(end, r.season_turn_light_h - 0.5F), r.season_turn_light_h);
-}
-
 void set_year(Day& day, const Model& model, float calendar_h, bool lengthening) {
-  constexpr double six_sigma = -6;  // hardly any member's season ends later
   const Rates& r = *day.rates;
+  const auto waning_from = [&](float end) { return ramp(day.light, end, r.season_turn_light_h); };
   const float light = season_light(r, calendar_h, day.mean_C);
   day.light = light;
   day.lengthening = lengthening;
-  day.light_least = static_cast<float>(model.prior.value(Trait::season_end, six_sigma));
   day.warm = ramp(day.mean_C, r.laying_none_C, r.laying_full_C);
   const float spring = ramp(light, r.season_start_light_h, r.season_full_light_h);
-  const auto usual_end = static_cast<float>(model.prior.value(Trait::season_end, 0));
-  day.laying = day.warm * (lengthening ? spring : waning_share(r, light, day.light_least));
-  const float usual = day.warm * (lengthening ? spring : waning_share(r, light, usual_end));
+  day.laying = day.warm * (lengthening ? spring : waning_from(model.latest_season_end()));
+  const float usual = day.warm * (lengthening ? spring : waning_from(model.season_end(0)));
   day.drone_share = r.drone_share * (lengthening ? ramp(light, r.drone_start_light_h, r.drone_full_light_h)
                                                  : ramp(light, r.drone_end_light_h, r.drone_turn_light_h));
   day.drone_layer_eggs = r.drone_layer_eggs_per_day * std::min(usual * 4, 1.0F);

@@ -42,7 +42,6 @@ struct Day {
   // emerging and ageing
   bool lengthening = false;
   float light = 0;                              // hours, warmth counted in (season_light)
-  float light_least = 0;                        // of the season's end, of any member
   float warm = 0;                               // share of laying that the warmth of the day allows
   float winter_share = 0;                       // of emerging bees
   float recruit_most = 0, recruit_checked = 0;  // a day; and per share of foragers (social inhibition)

@@ -1,5 +1,6 @@
 #include "colony/model.hpp"
 
+#include <algorithm>
 #include <array>
 #include <utility>
 
@@ -182,6 +183,11 @@ Expected<Model> Model::from(const FactTable& colony_table) {
   if (!treatments) return treatments.problem();
   model.treatments = std::move(*treatments);
   return model;
+}
+
+float Model::season_end(double score) const {
+  const auto at = static_cast<float>(prior.value(Trait::season_end, std::clamp(score, -6.0, 6.0)));
+  return std::min(at, rates.season_turn_light_h - 0.5F);
 }
 
 const TreatmentKind* Model::treatment(std::string_view kind) const {

@@ -109,6 +109,10 @@ struct Model {
   std::vector<TreatmentKind> treatments;
 
   static Expected<Model> from(const FactTable& colony_table);
+  // Light at which the queen stops laying when days shorten, h, for a standard score: within six standard
+  // deviations and at least half an hour below the turn of the season, so that a bound is known for all.
+  float season_end(double score) const;
+  float latest_season_end() const { return season_end(-6); }
   const TreatmentKind* treatment(std::string_view kind) const;
 };
 

@@ -40,6 +40,26 @@ __attribute__((noinline)) Evening<F> hive_at_evening(const float* at, const Day&
   return {hive.sum() + load<F>(at + row::old_hive * lanes), for_field.sum()};
 }
 
+// For how many mornings there may still be brood of a kind in any of these members. Where there is none, sums
+// over it are passed over; they would be exactly nothing.
+struct BroodLeft {
+  int worker = worker_days + 1, drone = drone_days + 1;
+};
+
+template <class F>
+BroodLeft brood_left(const float* at) {
+  const auto any = [at](int first, int count) {
+    for (int i = 0; i < count; ++i) {
+      if (any_of(above_zero(load<F>(at + (first + i) * lanes)))) return true;
+    }
+    return false;
+  };
+  BroodLeft left;
+  if (!any(row::worker_brood, worker_days)) left.worker = 0;
+  if (!any(row::drone_brood, drone_days)) left.drone = 0;
+  return left;
+}
+
 template <class F>
 struct Now {
   float* at;  // row 0 of the first of these members
@@ -47,6 +67,7 @@ struct Now {
   const Rates& rates;
   Luck<F> luck;
   Evening<F> evening;  // yesterday's in the morning, today's once the bees have aged
+  BroodLeft& brood_for;
 
   // carried from stage to stage
   F nurses{}, foragers{}, winter{}, bees{};

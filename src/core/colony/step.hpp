@@ -45,8 +45,10 @@ BEEGARTH_INLINE void close_day(Now<F>& now) {
 }
 
 template <class F>
-BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck, Evening<F>& evening) {
-  Now<F> now{.at = at, .day = day, .rates = *day.rates, .luck = luck, .evening = evening};
+BEEGARTH_INLINE void step_members(float* at, const Day& day, const Luck<F>& luck, Evening<F>& evening,
+                                  BroodLeft& brood_for) {
+  Now<F> now{
+      .at = at, .day = day, .rates = *day.rates, .luck = luck, .evening = evening, .brood_for = brood_for};
   turn_luck(now);
   emerge(now);
   count(now);
@@ -88,6 +90,7 @@ BEEGARTH_INLINE void step_stretch(const Stretch& s) {
   const LuckKeys keys(s.luck_key, static_cast<std::uint32_t>(Purpose::daily_noise));
   Dice<F> dice[blocks_together * dice_a_block];
   Evening<F> evening[blocks_together * dice_a_block];
+  BroodLeft brood_for[blocks_together * dice_a_block];
   for (int first = 0; first < s.block_count; first += blocks_together) {
     const int left = s.block_count - first;
     const int pieces = (left < blocks_together ? left : blocks_together) * dice_a_block;
@@ -98,11 +101,13 @@ BEEGARTH_INLINE void step_stretch(const Stretch& s) {
     for (int p = 0; p < pieces; ++p) {
       dice[p].take_up(keys, s.ids + first * lanes + p * Lane<F>::width);
       evening[p] = hive_at_evening<F>(place(p), s.days[0], 1);
+      brood_for[p] = s.day_count > drone_days ? brood_left<F>(place(p)) : BroodLeft{};
     }
     for (int d = 0; d < s.day_count; ++d) {
       const Day& day = s.days[d];
       const LuckDay luck = luck_day(keys, static_cast<std::uint32_t>(static_cast<std::int32_t>(day.number)));
-      for (int p = 0; p < pieces; ++p) step_members<F>(place(p), day, dice[p].roll(keys, luck), evening[p]);
+      for (int p = 0; p < pieces; ++p)
+        step_members<F>(place(p), day, dice[p].roll(keys, luck), evening[p], brood_for[p]);
     }
   }
 }

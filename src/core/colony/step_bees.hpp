@@ -74,14 +74,20 @@ BEEGARTH_INLINE void count(Now<F>& now) {
   now.nectar = now.get(row::nectar);
   now.pollen = now.get(row::pollen);
 
-  F larvae{};
+  if (now.brood_for.worker > 0) {
+    --now.brood_for.worker;
+    F larvae{};
 #pragma GCC unroll 8
-  for (int age = egg_days; age < worker_capping_age; ++age) {
-    larvae += now.get(now.day.hands.worker[static_cast<std::size_t>(age)]);
+    for (int age = egg_days; age < worker_capping_age; ++age) {
+      larvae += now.get(now.day.hands.worker[static_cast<std::size_t>(age)]);
+    }
+    now.larvae = larvae;
+    now.brood = now.template sum<worker_days>(row::worker_brood);
   }
-  now.larvae = larvae;
-  now.brood = now.template sum<worker_days>(row::worker_brood);
-  now.drone_brood = now.template sum<drone_days>(row::drone_brood);
+  if (now.brood_for.drone > 0) {
+    --now.brood_for.drone;
+    now.drone_brood = now.template sum<drone_days>(row::drone_brood);
+  }
 }
 
 // Hive bees die slowly and leave for the field by age, the more the fewer foragers there are (social

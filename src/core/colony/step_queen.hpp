@@ -31,9 +31,7 @@ template <class F>
 BEEGARTH_INLINE F season_share(const Now<F>& now) {
   const Day& d = now.day;
   if (d.lengthening) return all<F>(d.laying);
-  const F turn = all<F>(now.rates.season_turn_light_h);
-  const F end = least(most(now.trait(Trait::season_end), all<F>(d.light_least)), turn - 0.5F);
-  const F share = (all<F>(d.light) - end) / (turn - end);
+  const F share = (all<F>(d.light) - now.trait(Trait::season_end)) * now.get(row::season_slope);
   return least(most(share, F{}), all<F>(1.0F)) * d.warm;
 }
 
@@ -61,6 +59,8 @@ BEEGARTH_INLINE void lay(Now<F>& now) {
     }
     now.put(d.hands.drone_youngest, males);
     now.put(d.hands.worker[0], eggs);
+    now.brood_for.worker = worker_days + 1;
+    if (d.drone_share > 0 || any_of(drone_layers)) now.brood_for.drone = drone_days + 1;
     now.brood = now.brood + eggs;
   }
   now.put(row::eggs_today, eggs);
