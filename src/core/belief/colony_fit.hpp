@@ -44,7 +44,7 @@ Expected<facts::Outlook> outlook_of(const ColonyFit& fit, const Forcing& forcing
                                     const Options& options);
 Expected<Forecast> forecast_of(const ColonyFit& fit, const Forcing& forcing, const Options& options,
                                std::span<const LookToCome> looks);
-Expected<Supposed> supposed_of(const ColonyFit& fit, const Forcing& forcing, const Options& options,
-                               std::span<const Way> ways);
+Expected<Supposed> supposed_of(const ColonyFit& fit, const Forcing& forcing, const Tables& tables,
+                               const Options& options, std::span<const Way> ways);
 
 }  // namespace beegarth::belief

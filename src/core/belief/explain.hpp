@@ -4,12 +4,10 @@
 #include <vector>
 
 #include "belief/colony_fit.hpp"
+#include "belief/entry_words.hpp"
 #include "belief/project.hpp"
 
 namespace beegarth::belief {
-
-// "inspection of 2026-05-20: 9 seams, 5 charged cells".
-std::string describe(const entries::Entry& entry);
 
 // Reasons for each event, the entry that moved its odds most first. Odds without an entry come from the same
 // members with their weights divided by what that entry multiplied them with, Pareto-smoothed; for the newest

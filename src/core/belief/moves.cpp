@@ -37,8 +37,9 @@ class Halves {
  private:
   static CrowdNormal half_of(const std::vector<double>& coordinates, std::size_t first) {
     const std::size_t n = coordinates.size() / dims;
+    const std::size_t count = (n - first + 1) / 2;
     std::vector<double> weights(n, 0.0);
-    for (std::size_t i = first; i < n; i += 2) weights[i] = 1.0 / static_cast<double>((n - first + 1) / 2);
+    for (std::size_t i = first; i < n; i += 2) weights[i] = 1.0 / static_cast<double>(count);
     return {coordinates, dims, weights};
   }
   CrowdNormal even_, odd_;

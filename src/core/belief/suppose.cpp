@@ -3,9 +3,11 @@
 #include <algorithm>
 
 #include "belief/colony_fit.hpp"
+#include "belief/entry_words.hpp"
 #include "belief/smc.hpp"
 #include "belief/trace.hpp"
 #include "belief/weather_ahead.hpp"
+#include "belief/without.hpp"
 
 namespace beegarth::belief {
 namespace {
@@ -115,6 +117,28 @@ class Follower {
   std::vector<float> row_;
 };
 
+std::vector<facts::Reason> why_of_way(const ColonyFit& fit, const WayFollowed& way, const Tables& tables) {
+  constexpr std::size_t most_of_each = 2;
+  Happened happened(2);
+  for (const Came& one : way.came) {
+    happened[0].push_back(one.died ? 1.0 : 0.0);
+    happened[1].push_back(one.swarmed ? 1.0 : 0.0);
+  }
+  const With with = with_all(std::move(happened), fit.fitted);
+  const std::vector<Without> all = without_each(*fit.setting, fit.fitted, with);
+  auto why = movers(*fit.setting, all, with, 0, "dies", most_of_each, tables.observation);
+  for (auto& reason : movers(*fit.setting, all, with, 1, "swarms", most_of_each, tables.observation))
+    why.push_back(std::move(reason));
+  facts::Reason assumed{
+      "taken from tables, not from entries: what weakens a colony and what makes it swarm", {}, {}};
+  assumed.assumed = true;
+  constexpr std::array<const char*, 5> rows{"winter_loss", "mite_burden_loss_per_day", "mite_reproduction",
+                                            "swarming", "swarm_rate_per_day"};
+  cite(assumed.sources, tables.colony, rows);
+  why.push_back(std::move(assumed));
+  return why;
+}
+
 Outcome can_be_followed(const Way& way, const Setting& setting, const ColonyId& colony,
                         const Options& options) {
   for (const Intended& deed : way.deeds) {
@@ -135,8 +159,8 @@ Outcome can_be_followed(const Way& way, const Setting& setting, const ColonyId& 
 
 }  // namespace
 
-Expected<Supposed> supposed_of(const ColonyFit& fit, const Forcing& forcing, const Options& options,
-                               std::span<const Way> ways) {
+Expected<Supposed> supposed_of(const ColonyFit& fit, const Forcing& forcing, const Tables& tables,
+                               const Options& options, std::span<const Way> ways) {
   const Setting& setting = *fit.setting;
   for (const Way& way : ways)
     if (const auto sound = can_be_followed(way, setting, fit.colony, options); !sound) return sound.problem();
@@ -159,6 +183,7 @@ Expected<Supposed> supposed_of(const ColonyFit& fit, const Forcing& forcing, con
       follower.follow(fitted.members, forcing.futures[f], which);
     }
     supposed.ways.push_back(std::move(follower).told(fitted.weights));
+    supposed.ways.back().why = why_of_way(fit, supposed.ways.back(), tables);
   }
   return supposed;
 }
@@ -167,7 +192,7 @@ Expected<Supposed> suppose(const History& history, const Forcing& forcing, const
                            const Options& options, std::span<const Way> ways) {
   const auto fit = fit_colony(history, forcing, tables, options);
   if (!fit) return fit.problem();
-  return supposed_of(**fit, forcing, options, ways);
+  return supposed_of(**fit, forcing, tables, options, ways);
 }
 
 }  // namespace beegarth::belief

@@ -34,9 +34,10 @@ struct Came {
 
 struct WayFollowed {
   std::string name;
-  std::vector<Came> came;        // by member
-  std::vector<facts::Fan> fans;  // from today to the last day, a morning each
-  double alive = 0;              // odds on the last morning
+  std::vector<Came> came;          // by member
+  std::vector<facts::Fan> fans;    // from today to the last day, a morning each
+  double alive = 0;                // odds on the last morning
+  std::vector<facts::Reason> why;  // the entries that moved its odds of dying and of swarming most
 };
 
 struct Supposed {

@@ -308,7 +308,8 @@ Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skie
   if (!task) return task.problem();
   Fits fits(session, skies, until, false, false);
   if (const auto fitted = fits.fit({*task}); !fitted) return fitted.problem();
-  return belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.options(*task, until), ways);
+  return belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.tables(), fits.options(*task, until),
+                             ways);
 }
 
 }  // namespace beegarth::garth

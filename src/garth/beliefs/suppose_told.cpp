@@ -7,6 +7,7 @@
 #include "garth/beliefs/outlook_json.hpp"
 #include "garth/beliefs/suppose.hpp"
 #include "garth/entry_json.hpp"
+#include "garth/plan/plan_json.hpp"
 
 namespace beegarth::garth {
 namespace {
@@ -57,6 +58,7 @@ json way_json(const SupposeAnswer& answer, const belief::WayJudged& judged, cons
           {"dearer_high_kg", round_to(judged.dearer_high_kg, 100)},
           {"dearer_in", round_to(judged.dearer_in, 1e4)},
           {"first_better", std::clamp(round_to(judged.first_better, 1e4), 0.0001, 0.9999)},  // never certain
+          {"why", reasons_json(answer.supposed.ways[judged.way].why)},
           {"fans", std::move(fans)}};
 }
 
@@ -84,6 +86,8 @@ std::string way_text(const SupposeAnswer& answer, const belief::WayJudged& judge
         "better: {}\n",
         judged.dearer_kg, judged.dearer_low_kg, judged.dearer_high_kg, odds_words(judged.dearer_in),
         odds_words(judged.first_better));
+  for (const facts::Reason& reason : answer.supposed.ways[judged.way].why)
+    if (!reason.assumed) text += fmt::format("   why: {}\n", reason.text);
   return text;
 }
 
