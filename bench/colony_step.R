@@ -14,8 +14,9 @@ leaving_by_age <- pmin(pmax((0:(AGES - 1) - r$onset_first_age_days) / r$onset_ra
 
 colonies <- function(n) {
   under <- 100 * 0.63 * min(1, 500 / 13000 / 0.5)
-  trait <- c("laying_max", "forager_loss", "collecting", "swarming", "winter_loss", "mite_reproduction",
-             "mite_invasion", "mite_immigration", "treatment_effect")
+  trait <- c("laying_max", "forager_loss", "collecting", "swarming", "winter_loss", "heat_use",
+             "mite_reproduction", "mite_invasion", "mite_immigration", "treatment_effect")
+  season_end <- min(r$season_end, r$season_turn_light_h - 0.5)
   list(n = n, worker = matrix(500 / WORKER, n, WORKER), drone = matrix(0, n, DRONE),
        worker_mites = matrix(under / (WORKER - CAPPED), n, WORKER - CAPPED),
        drone_mites = matrix(0, n, DRONE - DRONE_CAPPED), hive = matrix(0, n, AGES), mites = rep(100 - under, n),
@@ -25,9 +26,19 @@ colonies <- function(n) {
        undrawn_super = numeric(n), queen = rep(TRUE, n), mated = rep(TRUE, n), alive = rep(TRUE, n),
        caged = rep(FALSE, n), queen_clock = rep(365, n), queen_age = rep(365, n), vigour = rep(1, n),
        cells = numeric(n), cell_age = numeric(n), of_swarm = rep(FALSE, n), luck_laying = numeric(n),
-       luck_forage = numeric(n), luck_mites = numeric(n), preparation = rep(1e9, n), swarmed = rep(1e9, n),
-       queen_loss = rep(1e9, n), starvation = rep(1e9, n), death = rep(1e9, n), eggs = numeric(n),
-       born = numeric(n), died = numeric(n), t = lapply(r[trait], rep, n))
+       luck_forage = numeric(n), luck_mites = numeric(n),
+       # for how many mornings there may still be brood
+       worker_brood_for = WORKER + 1, drone_brood_for = DRONE + 1,
+       swarm_preparation = rep(1e9, n), swarmed = rep(1e9, n), cast = rep(1e9, n), queen_loss = rep(1e9, n),
+       supersedure = rep(1e9, n), starvation = rep(1e9, n), robbing = rep(1e9, n), absconding = rep(1e9, n),
+       death = rep(1e9, n), eggs = numeric(n), born = numeric(n), died = numeric(n), left = numeric(n),
+       mites_emerged = numeric(n), season_slope = rep(1 / (r$season_turn_light_h - season_end), n),
+       t = c(lapply(r[trait], rep, n), list(season_end = rep(season_end, n))))
+}
+
+first_day <- function(noted, where, turn) {
+  noted[where] <- pmin(noted[where], turn)
+  noted
 }
 
 room_of <- function(c, d, brood, drone_brood) {
@@ -35,10 +46,23 @@ room_of <- function(c, d, brood, drone_brood) {
   cap <- pmax(d$super_combs - c$undrawn_super, 0) * d$honey_kg_per_comb
   super_kg <- pmin(cap, pmax(honey - r$nest_stores_kg, 0))
   nest <- pmax(d$nest_combs - c$undrawn_nest, 0) * d$cells_per_comb
-  used <- brood + drone_brood * 1.4 + (honey - super_kg) * d$cells_per_honey_kg + c$pollen * r$pollen_cells_per_kg
-  list(free = pmax(nest - used, 0), above = cap - super_kg)
+  used <- brood + drone_brood * r$drone_cell_room + (honey - super_kg) * d$cells_per_honey_kg +
+    c$pollen * r$pollen_cells_per_kg
+  list(free = pmax(nest - used, 0), above = cap - super_kg, nest_kg = honey - super_kg)
 }
-lays <- function(c) c$queen & c$mated & c$queen_clock > 2.5 & !c$caged
+
+# A part of everything that can fly leaves. share: one a colony that goes, or one for all.
+leave_with_queen <- function(c, goes, share, bees) {
+  at <- which(goes)
+  stay <- rep_len(1 - share, length(at))
+  c$hive[at, ] <- c$hive[at, ] * stay
+  for (pool in c("old_hive", "foragers", "winter", "winter_harmed", "mites")) c[[pool]][at] <- c[[pool]][at] * stay
+  c$drones[at] <- c$drones[at] * (1 - (1 - stay) * 0.5)
+  leaving <- bees[at] * (1 - stay)
+  c$stores[at] <- pmax(c$stores[at] - leaving * (r$swarm_honey_g_per_bee / 1000), 0)
+  c$left[at] <- c$left[at] + leaving
+  c
+}
 
 step <- function(c, d, turn) {
   n <- c$n
@@ -53,25 +77,29 @@ step <- function(c, d, turn) {
   wm <- turn %% (WORKER - CAPPED) + 1; dm <- turn %% (DRONE - DRONE_CAPPED) + 1
   cells <- c$worker[, w]; drone_cells <- c$drone[, dr]
   mothers <- c$worker_mites[, wm]; drone_mothers <- c$drone_mites[, dm]
-  load <- mothers / pmax(cells, 1)
-  drone_load <- drone_mothers / pmax(drone_cells, 1)
-  infested <- 1 - exp(-load)
-  emerged <- mothers * c$t$mite_reproduction / (1 + load * r$mite_crowding) +
-    drone_mothers * r$mite_reproduction_drone / (1 + drone_load * r$mite_crowding)
-  born <- cells - cells * infested * r$infested_brood_dies
-  winter_born <- born * d$winter_share
+  infested <- emerged <- numeric(n)
+  if (any(mothers > 0) || any(drone_mothers > 0)) {
+    load <- mothers / pmax(cells, 1)
+    drone_load <- drone_mothers / pmax(drone_cells, 1)
+    infested <- 1 - exp(-load)
+    emerged <- mothers * pmax(c$t$mite_reproduction + d$mite_young_more, 0) / (1 + load * r$mite_crowding) +
+      drone_mothers * r$mite_reproduction_drone / (1 + drone_load * r$mite_crowding)
+  }
+  born <- summer_born <- cells - cells * infested * r$infested_brood_dies
   if (d$lengthening) {
     c$winter_reared <- numeric(n); c$winter_reared_infested <- numeric(n)
   } else if (d$winter_share > 0) {
+    winter_born <- born * d$winter_share
     harmed <- winter_born * infested
     c$winter_reared <- c$winter_reared + winter_born
     c$winter_reared_infested <- c$winter_reared_infested + harmed
     c$winter <- c$winter + winter_born - harmed
     c$winter_harmed <- c$winter_harmed + harmed
+    summer_born <- born - winter_born
   }
   c$drones <- c$drones + drone_cells
   c$old_hive <- c$old_hive + c$hive[, h]
-  c$hive[, h] <- born - winter_born
+  c$hive[, h] <- summer_born
   c$worker[, w] <- 0
   c$drone[, dr] <- 0
 
@@ -81,9 +109,17 @@ step <- function(c, d, turn) {
   hive <- rowSums(c$hive)
   old_for_field <- drop(c$hive %*% leaving)
   before <- hive + c$old_hive + c$foragers + winter
-  larvae <- rowSums(c$worker[, (turn - 3:(CAPPED - 1)) %% WORKER + 1])
-  brood <- rowSums(c$worker)
-  drone_brood <- rowSums(c$drone)
+  larval <- (turn - 3:(CAPPED - 1)) %% WORKER + 1
+  larvae <- brood <- drone_brood <- numeric(n)
+  if (c$worker_brood_for > 0) {
+    c$worker_brood_for <- c$worker_brood_for - 1
+    larvae <- rowSums(c$worker[, larval])
+    brood <- rowSums(c$worker)
+  }
+  if (c$drone_brood_for > 0) {
+    c$drone_brood_for <- c$drone_brood_for - 1
+    drone_brood <- rowSums(c$drone)
+  }
 
   # age
   per_bee <- 1 / pmax(before, 1)
@@ -98,7 +134,7 @@ step <- function(c, d, turn) {
   c$old_hive <- old - old_gone
   lost <- burden + r$forager_rest_loss_per_day + c$t$forager_loss * d$flight_hours
   c$foragers <- c$foragers * exp(-lost) + gone + old_gone
-  rearing <- pmin(brood * per_bee, 1) * 0.85 + 0.15
+  rearing <- pmin(brood * per_bee, 1) * (1 - r$winter_idle_work) + r$winter_idle_work
   winter_loss <- c$t$winter_loss + rearing * d$winter_work_loss + burden
   c$winter <- c$winter * exp(-winter_loss)
   c$winter_harmed <- c$winter_harmed * exp(-winter_loss * r$harmed_winter_loss_times)
@@ -107,18 +143,20 @@ step <- function(c, d, turn) {
   nurses <- hive * keep - gone + c$old_hive + winter
   bees <- nurses + c$foragers
   died <- before - bees
+  c$left <- numeric(n)
 
   # bring home
   if (d$nectar_kg > 0 || d$pollen_kg > 0) {
     zeal <- (c$foragers + winter * r$winter_work_share) * 1e-4 * c$t$collecting * pmax(c$luck_forage + 1, 0)
     room <- room_of(c, d, brood, drone_brood)
-    c$nectar <- c$nectar + pmin(zeal * d$nectar_kg, room$above + room$free * d$honey_kg_per_free_cell)
+    below <- pmin(room$free * d$honey_kg_per_free_cell, pmax(d$nest_honey_kg - room$nest_kg, 0))
+    c$nectar <- c$nectar + pmin(zeal * d$nectar_kg, room$above + below)
     c$pollen <- pmin(c$pollen + zeal * d$pollen_kg, r$pollen_store_max_kg)
   }
 
   # eat
-  eaters <- larvae + drone_brood * 0.45
-  need <- bees * d$bee_honey_kg + eaters * d$larva_honey_kg + d$heat_honey_kg * c$alive
+  eaters <- larvae + drone_brood * r$drone_larva_share
+  need <- bees * d$bee_honey_kg + eaters * d$larva_honey_kg + c$t$heat_use * d$heat_honey_kg * c$alive
   from_nectar <- pmin(need, c$nectar)
   from_stores <- pmin(need - from_nectar, c$stores)
   missing <- need - from_nectar - from_stores
@@ -127,22 +165,33 @@ step <- function(c, d, turn) {
   c$stores <- c$stores - from_stores + ripe
   pollen <- c$pollen
   c$pollen <- pmax(pollen - eaters * d$larva_pollen_kg, 0)
-  if (any(missing > 0)) {
-    starving <- missing / pmax(need, 1e-6)
+  hungry <- which(missing > 0)
+  if (length(hungry) > 0) {
+    starving <- missing[hungry] / pmax(need[hungry], 1e-6)
     stay <- 1 - starving * r$starving_loss_per_day
-    c$hive <- c$hive * stay
-    for (pool in c("old_hive", "foragers", "winter", "winter_harmed", "drones")) c[[pool]] <- c[[pool]] * stay
-    larval <- (turn - 3:(CAPPED - 1)) %% WORKER + 1
-    c$worker[, larval] <- c$worker[, larval] * (1 - starving * 0.5)
-    died <- died + bees * (1 - stay)
-    bees <- bees * stay
-    nurses <- nurses * stay
-    hit <- c$alive & starving > 0.5
-    c$starvation[hit] <- pmin(c$starvation[hit], turn)
+    c$hive[hungry, ] <- c$hive[hungry, ] * stay
+    for (pool in c("old_hive", "foragers", "winter", "winter_harmed", "drones")) {
+      c[[pool]][hungry] <- c[[pool]][hungry] * stay
+    }
+    c$worker[hungry, larval] <- c$worker[hungry, larval] * (1 - starving * 0.5)
+    died[hungry] <- died[hungry] + bees[hungry] * (1 - stay)
+    bees[hungry] <- bees[hungry] * stay
+    nurses[hungry] <- nurses[hungry] * stay
+    c$starvation <- first_day(c$starvation, hungry[c$alive[hungry] & starving > 0.5], turn)
+  }
+
+  # be robbed
+  if (d$robbers) {
+    weak <- bees < r$rob_below_bees & c$stores > 0
+    if (any(weak)) {
+      taken <- pmin((1 - bees / r$rob_below_bees) * d$rob_kg, c$stores) * weak
+      c$stores <- c$stores - taken
+      c$robbing <- first_day(c$robbing, taken > 0.05, turn)
+    }
   }
 
   # draw comb
-  if (d$draw_combs_per_bee > 0) {
+  if (d$draw_combs_per_bee > 0 && (any(c$undrawn_nest > 0) || any(c$undrawn_super > 0))) {
     built <- bees * d$draw_combs_per_bee * pmin(c$nectar / r$flow_kg_per_day, 1)
     nest <- pmin(built, c$undrawn_nest)
     top <- pmin(built - nest, c$undrawn_super)
@@ -153,32 +202,44 @@ step <- function(c, d, turn) {
 
   # lay
   eggs <- numeric(n)
+  lays <- c$queen & c$mated & c$queen_clock > 2.5 & !c$caged
+  years <- c$queen_age / 365
   if (d$laying > 0 || d$swarm_rate > 0) free <- room_of(c, d, brood, drone_brood)$free
   if (d$laying > 0) {
-    age <- pmax(c$queen_age / 365 - 1.5, 0)
+    age <- pmax(years - r$laying_falls_from_years, 0)
     power <- c$t$laying_max * c$vigour * pmax(1 + c$luck_laying - age * r$laying_falls_per_year, 0)
     nursed <- nurses / (nurses + r$half_laying_bees)
     fed <- pollen / (pollen + r$pollen_half_kg)
     limit <- pmin(free, pmax(nurses * r$care_cells_per_bee - brood, 0)) / r$egg_wait_days
-    eggs <- pmin(power * nursed * fed * d$laying, limit) * lays(c)
+    season <- if (d$lengthening) d$laying else pmin(pmax((d$light - c$t$season_end) * c$season_slope, 0), 1) * d$warm
+    eggs <- pmin(power * nursed * fed * season, limit) * lays
+    males <- if (d$drone_share > 0) bees / (bees + r$drone_half_bees) * d$drone_share * eggs else numeric(n)
     drone_layer <- c$queen & !c$mated & c$queen_clock > 28 & !c$caged
-    males <- bees / (bees + r$drone_half_bees) * d$drone_share * eggs
-    if (any(drone_layer)) males <- males + pmin(d$drone_layer_eggs, limit) * drone_layer
+    lays_drones <- any(drone_layer)
+    if (lays_drones) males <- males + pmin(d$drone_layer_eggs, limit) * drone_layer
     c$worker[, w] <- eggs
     c$drone[, dr] <- males
+    c$worker_brood_for <- WORKER + 1
+    if (d$drone_share > 0 || lays_drones) c$drone_brood_for <- DRONE + 1
     brood <- brood + eggs
   }
 
   # mites enter
   into_drone_cells <- c$drone[, (turn - DRONE_CAPPED) %% DRONE + 1] * r$drone_cell_preference
   capped <- c$worker[, (turn - CAPPED) %% WORKER + 1] + into_drone_cells
-  plenty <- pmin(capped / (pmax(bees, 1) * r$usual_cells_per_bee), 2)
-  entering <- c$mites * (1 - exp(-c$t$mite_invasion * plenty * pmax(1 + c$luck_mites, 0)))
-  into_drones <- entering * (into_drone_cells / pmax(capped, 1))
+  entering <- into_drones <- numeric(n)
+  if (any(capped > 0)) {
+    plenty <- pmin(capped / (pmax(bees, 1) * r$usual_cells_per_bee), r$cells_per_bee_most)
+    entering <- c$mites * (1 - exp(-c$t$mite_invasion * plenty * pmax(1 + c$luck_mites, 0)))
+    into_drones <- entering * (into_drone_cells / pmax(capped, 1))
+  }
   c$worker_mites[, wm] <- entering - into_drones
   c$drone_mites[, dm] <- into_drones
-  loss <- r$mite_winter_loss_per_day + brood / (brood + 1000) * (r$mite_loss_per_day - r$mite_winter_loss_per_day)
-  c$mites <- (c$mites - entering) * (1 - loss) + emerged + c$t$mite_immigration * d$mites_in * c$alive
+  broodless <- 1 - brood / (brood + r$mite_brood_half_cells)
+  own_loss <- r$mite_loss_per_day + broodless * (r$mite_winter_loss_per_day - r$mite_loss_per_day)
+  loss <- pmax(own_loss, broodless * died * per_bee)  # with the bees that carry them
+  c$mites <- (c$mites - entering) * (1 - loss) + emerged
+  if (d$mites_in > 0) c$mites <- c$mites + c$t$mite_immigration * d$mites_in * c$alive
 
   # treat
   if (d$kill_on_bees > 0) c$mites <- c$mites * exp(-c$t$treatment_effect * d$kill_on_bees)
@@ -194,9 +255,10 @@ step <- function(c, d, turn) {
   if (d$swarm_rate > 0) {
     crowded_cells <- pmax(d$nest_combs - c$undrawn_nest, 1) * (d$cells_per_comb * r$crowded_free_share)
     crowded <- 1 - pmin(free / crowded_cells, 1)
-    full <- pmin(pmax(bees / max(d$bees_at_home, 1) - 0.4, 0), 1)
-    inclined <- c$t$swarming * (pmin(c$queen_age / 365, 3) * 0.5 + 0.5) * (crowded * 0.7 + full)
-    able <- bees > r$swarm_min_bees & lays(c) & !has
+    full <- pmin(pmax(bees / max(d$bees_at_home, 1) - r$full_hive_from_share, 0), 1)
+    old <- pmin(years, 3) * r$swarm_age_weight + (1 - r$swarm_age_weight)
+    inclined <- c$t$swarming * old * (crowded * r$crowded_weight + full)
+    able <- bees > r$swarm_min_bees & lays & !has
     starts <- able & luck_swarm < 1 - exp(-inclined * d$swarm_rate)
   }
   if (any(has | starts)) {
@@ -206,29 +268,24 @@ step <- function(c, d, turn) {
     c$cells <- ifelse(starts, r$swarm_cells, ifelse(gives_up, 0, c$cells))
     c$cell_age <- ifelse(gives_up | starts, 0, age)
     c$of_swarm <- (c$of_swarm & !gives_up) | starts
-    hit <- c$of_swarm & c$cell_age > 2.5
-    c$preparation[hit] <- pmin(c$preparation[hit], turn)
+    c$swarm_preparation <- first_day(c$swarm_preparation, c$of_swarm & c$cell_age > 2.5, turn)
   }
 
   # swarm
   if (d$swarm_weather) {
-    goes <- c$of_swarm & c$cell_age > 7.5 & lays(c)
+    food <- c$stores + c$nectar  # before a swarm takes provisions
+    goes <- c$of_swarm & c$cell_age > 7.5 & lays
     if (any(goes)) {
-      away <- pmin(pmax(r$swarm_share + score_forage * 0.05, 0), 1) * goes
-      stay <- 1 - away
-      c$hive <- c$hive * stay
-      for (pool in c("old_hive", "foragers", "winter", "winter_harmed", "mites")) c[[pool]] <- c[[pool]] * stay
-      c$drones <- c$drones * (1 - away * 0.5)
-      c$stores <- pmax(c$stores - bees * away * (r$swarm_honey_g_per_bee / 1000), 0)
+      c <- leave_with_queen(c, goes, pmin(pmax(r$swarm_share + score_forage[goes] * 0.05, 0), 1), bees)
+      bees <- bees - c$left
       c$queen <- c$queen & !goes
-      bees <- bees * stay
-      c$swarmed[goes] <- pmin(c$swarmed[goes], turn)
+      c$swarmed <- first_day(c$swarmed, goes, turn)
     }
   }
 
   # change the queen
   c$queen_clock <- c$queen_clock + c$queen
-  years <- c$queen_age / 365 + 0.3
+  years <- years + r$queen_age_from_years
   old_queen <- c$queen & c$mated
   lost <- old_queen & luck_queen < years * r$queen_fails_per_day
   supersedes <- old_queen & c$cells < 1 & luck_queen > 1 - years * d$supersedes
@@ -242,6 +299,14 @@ step <- function(c, d, turn) {
     c$cells <- c$cells + raises * r$emergency_cells
     c$cell_age[raises] <- 4
     hatches <- c$cells > 0 & c$cell_age > 15.5 & c$alive & !(c$queen & c$of_swarm)
+    if (d$swarm_weather) {
+      casts <- hatches & c$of_swarm & bees > r$cast_min_bees & luck_swarm < r$cast_odds
+      if (any(casts)) {
+        c <- leave_with_queen(c, casts, r$cast_share, bees)
+        bees[casts] <- bees[casts] * (1 - r$cast_share)
+        c$cast <- first_day(c$cast, casts, turn)
+      }
+    }
     c$queen <- c$queen | hatches
     c$mated <- c$mated & !hatches
     c$of_swarm <- c$of_swarm & !hatches
@@ -260,7 +325,18 @@ step <- function(c, d, turn) {
     c$mated <- c$mated & c$queen
     c$caged <- c$caged & c$queen
     c$queen_clock <- c$queen_clock * c$queen
-    c$queen_loss[lost] <- pmin(c$queen_loss[lost], turn)
+    c$queen_loss <- first_day(c$queen_loss, lost, turn)
+    c$supersedure <- first_day(c$supersedure, supersedes, turn)
+  }
+
+  # abscond: left without food on a day fit to fly
+  if (d$swarm_weather) {
+    goes <- food < r$abscond_stores_kg & c$alive & luck_swarm > 1 - r$abscond_per_day
+    if (any(goes)) {
+      c$left[goes] <- c$left[goes] + bees[goes]
+      bees[goes] <- 0
+      c$absconding <- first_day(c$absconding, goes, turn)
+    }
   }
 
   # close the day
@@ -271,9 +347,9 @@ step <- function(c, d, turn) {
     for (pool in c("old_hive", "foragers", "winter", "winter_harmed", "drones", "mites", "cells", "cell_age",
                    "queen_clock", "queen_age", "vigour")) c[[pool]][ended] <- 0
     for (what in c("queen", "mated", "caged", "of_swarm", "alive")) c[[what]][ended] <- FALSE
-    c$death[ended] <- pmin(c$death[ended], turn)
+    c$death <- first_day(c$death, ended, turn)
   }
-  c$eggs <- eggs; c$born <- born; c$died <- died
+  c$eggs <- eggs; c$born <- born; c$died <- died; c$mites_emerged <- emerged
   c
 }
 

@@ -10,69 +10,14 @@ import time
 
 import numpy as np
 
+from colony_members import AGES, CAPPED, DRONE, DRONE_CAPPED, F, WORKER, Colonies, Figures, leave_with_queen, mean_row
+
 MEMBERS, DAYS = 1024, 365
-WORKER, CAPPED, DRONE, DRONE_CAPPED, AGES = 21, 9, 24, 10, 24
-F = np.float32
 
 
-class Figures:
-    def __init__(self, pairs):
-        for key, value in pairs:
-            setattr(self, key, F(value))
-
-
-class Colonies:
-    def __init__(self, rates, members):
-        def each(value):
-            return np.full(members, value, F)
-
-        self.n = members
-        self.worker = np.full((WORKER, members), 500 / WORKER, F)
-        self.drone = np.zeros((DRONE, members), F)
-        self.worker_mites = np.zeros((WORKER - CAPPED, members), F)
-        self.drone_mites = np.zeros((DRONE - DRONE_CAPPED, members), F)
-        self.hive = np.zeros((AGES, members), F)
-        under = 100 * 0.63 * min(1.0, 500 / 13000 / 0.5)
-        self.worker_mites += F(under / (WORKER - CAPPED))
-        self.mites = each(100 - under)
-        self.old_hive, self.foragers, self.drones = each(0), each(0), each(0)
-        self.winter, self.winter_harmed = each(13000), each(0)
-        self.winter_reared, self.winter_reared_infested = each(0), each(0)
-        self.stores, self.nectar, self.pollen = each(18), each(0), each(0.75)
-        self.undrawn_nest, self.undrawn_super = each(6), each(0)
-        self.queen, self.mated, self.alive = (np.ones(members, bool) for _ in range(3))
-        self.caged = np.zeros(members, bool)
-        self.queen_clock, self.queen_age, self.vigour = each(365), each(365), each(1)
-        self.cells, self.cell_age = each(0), each(0)
-        self.of_swarm = np.zeros(members, bool)
-        self.luck = np.zeros((3, members), F)
-        self.first_day = {e: each(1e9) for e in ("preparation", "swarm", "queen_loss", "starvation", "death")}
-        self.trait = {k: each(getattr(rates, k)) for k in (
-            "laying_max", "forager_loss", "collecting", "swarming", "winter_loss", "mite_reproduction",
-            "mite_invasion", "mite_immigration", "treatment_effect")}
-        self.keeps = np.array([[rates.vigour_keeps], [rates.forage_keeps], [rates.mite_keeps]], F)
-        ages = np.arange(AGES, dtype=F)
-        self.leaving = np.clip((ages - rates.onset_first_age_days) / rates.onset_ramp_days, 0, 1).astype(F)
-
-    def note(self, event, where, number):
-        if where.any():
-            self.first_day[event][where] = np.minimum(self.first_day[event][where], number)
-
-    def lays(self):
-        return self.queen & self.mated & (self.queen_clock > 2.5) & ~self.caged
-
-    def room(self, d, r, brood, drone_brood):
-        honey = self.stores + self.nectar
-        cap = np.maximum(d.super_combs - self.undrawn_super, 0) * d.honey_kg_per_comb
-        super_kg = np.minimum(cap, np.maximum(honey - r.nest_stores_kg, 0))
-        nest = np.maximum(d.nest_combs - self.undrawn_nest, 0) * d.cells_per_comb
-        used = (brood + drone_brood * F(1.4) + (honey - super_kg) * d.cells_per_honey_kg
-                + self.pollen * r.pollen_cells_per_kg)
-        return np.maximum(nest - used, 0), cap - super_kg
-
-
-def step(c, d, r, turn, draw, number):
+def step(c, d, r, turn, draw):
     one = F(1)
+    none = np.zeros(c.n, F)
     score = draw.standard_normal((3, c.n), dtype=F)
     luck_swarm, luck_queen = draw.random((2, c.n), dtype=F)
     c.luck = c.luck * c.keeps + score * np.array([[d.laying_step], [d.forage_step], [d.mite_step]], F)
@@ -82,71 +27,88 @@ def step(c, d, r, turn, draw, number):
     wm, dm = turn % (WORKER - CAPPED), turn % (DRONE - DRONE_CAPPED)
     cells, drone_cells = c.worker[w].copy(), c.drone[dr].copy()
     mothers, drone_mothers = c.worker_mites[wm].copy(), c.drone_mites[dm].copy()
-    load = mothers / np.maximum(cells, one)
-    drone_load = drone_mothers / np.maximum(drone_cells, one)
-    infested = one - np.exp(-load)
-    emerged = (mothers * c.trait["mite_reproduction"] / (one + load * r.mite_crowding)
-               + drone_mothers * r.mite_reproduction_drone / (one + drone_load * r.mite_crowding))
+    infested = emerged = none
+    if mothers.any() or drone_mothers.any():
+        load = mothers / np.maximum(cells, one)
+        drone_load = drone_mothers / np.maximum(drone_cells, one)
+        infested = one - np.exp(-load)
+        reproduction = np.maximum(c.trait["mite_reproduction"] + d.mite_young_more, 0)
+        emerged = (mothers * reproduction / (one + load * r.mite_crowding)
+                   + drone_mothers * r.mite_reproduction_drone / (one + drone_load * r.mite_crowding))
     born = cells - cells * infested * r.infested_brood_dies
-    winter_born = born * d.winter_share
+    summer_born = born
     if d.lengthening:
         c.winter_reared[:] = 0
         c.winter_reared_infested[:] = 0
     elif d.winter_share > 0:
+        winter_born = born * d.winter_share
         harmed = winter_born * infested
         c.winter_reared += winter_born
         c.winter_reared_infested += harmed
         c.winter += winter_born - harmed
         c.winter_harmed += harmed
+        summer_born = born - winter_born
     c.drones += drone_cells
     c.old_hive += c.hive[h]
-    c.hive[h] = born - winter_born
+    c.hive[h] = summer_born
     c.worker[w] = 0
     c.drone[dr] = 0
 
     # count
-    leaving_share = c.leaving[(turn - np.arange(AGES)) % AGES][:, None]
+    leaving = c.leaving[(turn - np.arange(AGES)) % AGES]  # by place in the ring
     hive = c.hive.sum(axis=0)
+    for_field = leaving @ c.hive
     winter = c.winter + c.winter_harmed
     before = hive + c.old_hive + c.foragers + winter
-    larvae = c.worker[(turn - np.arange(3, CAPPED)) % WORKER].sum(axis=0)
-    brood = c.worker.sum(axis=0)
-    drone_brood = c.drone.sum(axis=0)
+    larval = (turn - np.arange(3, CAPPED)) % WORKER
+    larvae = brood = drone_brood = none
+    if c.worker_brood_for > 0:
+        c.worker_brood_for -= 1
+        larvae = c.worker[larval].sum(axis=0)
+        brood = c.worker.sum(axis=0)
+    if c.drone_brood_for > 0:
+        c.drone_brood_for -= 1
+        drone_brood = c.drone.sum(axis=0)
 
     # age
     per_bee = one / np.maximum(before, one)
     burden = np.minimum(c.mites * per_bee, one) * r.mite_burden_loss_per_day
     keep = one - r.hive_loss_per_day - burden
     recruit = np.maximum(d.recruit_most - c.foragers * per_bee * d.recruit_checked, 0)
-    c.hive *= keep
-    leave = c.hive * (leaving_share * recruit)
-    c.hive -= leave
+    keep_recruited = keep * recruit
+    stay = np.multiply.outer(leaving, keep_recruited)
+    np.subtract(keep, stay, out=stay)
+    c.hive *= stay
+    gone = for_field * keep_recruited
     old = c.old_hive * (one - burden - r.old_hive_loss_per_day)
-    old_leave = old * recruit
-    c.old_hive = old - old_leave
+    old_gone = old * recruit
+    c.old_hive = old - old_gone
     lost = burden + r.forager_rest_loss_per_day + c.trait["forager_loss"] * d.flight_hours
-    c.foragers = c.foragers * np.exp(-lost) + leave.sum(axis=0) + old_leave
-    rearing = np.minimum(brood * per_bee, one) * F(0.85) + F(0.15)
+    c.foragers = c.foragers * np.exp(-lost) + gone + old_gone
+    rearing = np.minimum(brood * per_bee, one) * (one - r.winter_idle_work) + r.winter_idle_work
     winter_loss = c.trait["winter_loss"] + rearing * d.winter_work_loss + burden
     c.winter *= np.exp(-winter_loss)
     c.winter_harmed *= np.exp(-winter_loss * r.harmed_winter_loss_times)
     c.drones *= d.drones_keep
     winter = c.winter + c.winter_harmed
-    nurses = c.hive.sum(axis=0) + c.old_hive + winter
+    nurses = hive * keep - gone + c.old_hive + winter
     bees = nurses + c.foragers
     died = before - bees
+    left = none
 
     # bring home
     if d.nectar_kg > 0 or d.pollen_kg > 0:
         zeal = ((c.foragers + winter * r.winter_work_share) * F(1e-4) * c.trait["collecting"]
                 * np.maximum(c.luck[1] + one, 0))
-        free, above = c.room(d, r, brood, drone_brood)
-        c.nectar += np.minimum(zeal * d.nectar_kg, above + free * d.honey_kg_per_free_cell)
+        free, above, nest_kg = c.room(d, r, brood, drone_brood)
+        below = np.minimum(free * d.honey_kg_per_free_cell, np.maximum(d.nest_honey_kg - nest_kg, 0))
+        c.nectar += np.minimum(zeal * d.nectar_kg, above + below)
         c.pollen = np.minimum(c.pollen + zeal * d.pollen_kg, r.pollen_store_max_kg)
 
     # eat
-    eaters = larvae + drone_brood * F(0.45)
-    need = bees * d.bee_honey_kg + eaters * d.larva_honey_kg + d.heat_honey_kg * c.alive
+    eaters = larvae + drone_brood * r.drone_larva_share
+    heat = c.trait["heat_use"] * d.heat_honey_kg * c.alive
+    need = bees * d.bee_honey_kg + eaters * d.larva_honey_kg + heat
     from_nectar = np.minimum(need, c.nectar)
     from_stores = np.minimum(need - from_nectar, c.stores)
     missing = need - from_nectar - from_stores
@@ -155,20 +117,30 @@ def step(c, d, r, turn, draw, number):
     c.stores += ripe - from_stores
     pollen = c.pollen
     c.pollen = np.maximum(pollen - eaters * d.larva_pollen_kg, 0)
-    if (missing > 0).any():
-        starving = missing / np.maximum(need, F(1e-6))
+    hungry = np.flatnonzero(missing > 0)
+    if hungry.size > 0:
+        starving = missing[hungry] / np.maximum(need[hungry], F(1e-6))
         stay = one - starving * r.starving_loss_per_day
-        c.hive *= stay
+        c.hive[:, hungry] *= stay
         for pool in (c.old_hive, c.foragers, c.winter, c.winter_harmed, c.drones):
-            pool *= stay
-        c.worker[(turn - np.arange(3, CAPPED)) % WORKER] *= one - starving * F(0.5)
-        died += bees * (one - stay)
-        bees = bees * stay
-        nurses = nurses * stay
-        c.note("starvation", c.alive & (starving > 0.5), number)
+            pool[hungry] *= stay
+        c.worker[larval[:, None], hungry] *= one - starving * F(0.5)
+        died[hungry] += bees[hungry] * (one - stay)
+        bees[hungry] *= stay
+        nurses[hungry] *= stay
+        c.note("starvation", hungry[c.alive[hungry] & (starving > 0.5)], turn)
+
+    # be robbed
+    if d.robbers:
+        weak = (bees < r.rob_below_bees) & (c.stores > 0)
+        if weak.any():
+            weakness = one - bees * (one / r.rob_below_bees)
+            taken = np.where(weak, np.minimum(weakness * d.rob_kg, c.stores), 0)
+            c.stores -= taken
+            c.note("robbing", taken > 0.05, turn)
 
     # draw comb
-    if d.draw_combs_per_bee > 0:
+    if d.draw_combs_per_bee > 0 and (c.undrawn_nest.any() or c.undrawn_super.any()):
         flow = np.minimum(c.nectar / r.flow_kg_per_day, one)
         built = bees * d.draw_combs_per_bee * flow
         nest = np.minimum(built, c.undrawn_nest)
@@ -178,36 +150,54 @@ def step(c, d, r, turn, draw, number):
         c.nectar = np.maximum(c.nectar - (nest + top) * r.comb_honey_kg, 0)
 
     # lay
-    eggs = np.zeros(c.n, F)
+    eggs = none
+    lays = c.queen & c.mated & (c.queen_clock > 2.5) & ~c.caged
+    years = c.queen_age / F(365)
     if d.laying > 0 or d.swarm_rate > 0:
-        free, _ = c.room(d, r, brood, drone_brood)
+        free, _, _ = c.room(d, r, brood, drone_brood)
     if d.laying > 0:
-        age = np.maximum(c.queen_age / F(365) - F(1.5), 0)
+        age = np.maximum(years - r.laying_falls_from_years, 0)
         power = (c.trait["laying_max"] * c.vigour
                  * np.maximum(one + c.luck[0] - age * r.laying_falls_per_year, 0))
         nursed = nurses / (nurses + r.half_laying_bees)
         fed = pollen / (pollen + r.pollen_half_kg)
+        if d.lengthening:
+            season = d.laying
+        else:
+            season = np.clip((d.light - c.trait["season_end"]) * c.season_slope, 0, 1) * d.warm
         limit = np.minimum(free, np.maximum(nurses * r.care_cells_per_bee - brood, 0)) / r.egg_wait_days
-        eggs = np.where(c.lays(), np.minimum(power * nursed * fed * d.laying, limit), 0)
-        males = bees / (bees + r.drone_half_bees) * d.drone_share * eggs
+        eggs = np.where(lays, np.minimum(power * nursed * fed * season, limit), 0)
+        males = none
+        if d.drone_share > 0:
+            males = bees / (bees + r.drone_half_bees) * d.drone_share * eggs
         drone_layer = c.queen & ~c.mated & (c.queen_clock > 28) & ~c.caged
-        if drone_layer.any():
+        lays_drones = drone_layer.any()
+        if lays_drones:
             males = males + np.where(drone_layer, np.minimum(d.drone_layer_eggs, limit), 0)
         c.worker[w] = eggs
         c.drone[dr] = males
+        c.worker_brood_for = WORKER + 1
+        if d.drone_share > 0 or lays_drones:
+            c.drone_brood_for = DRONE + 1
         brood = brood + eggs
 
     # mites enter
     into_drone_cells = c.drone[(turn - DRONE_CAPPED) % DRONE] * r.drone_cell_preference
     capped = c.worker[(turn - CAPPED) % WORKER] + into_drone_cells
-    plenty = np.minimum(capped / (np.maximum(bees, one) * r.usual_cells_per_bee), F(2))
-    rate = c.trait["mite_invasion"] * plenty * np.maximum(one + c.luck[2], 0)
-    entering = c.mites * (one - np.exp(-rate))
-    into_drones = entering * (into_drone_cells / np.maximum(capped, one))
+    entering = into_drones = none
+    if capped.any():
+        plenty = np.minimum(capped / (np.maximum(bees, one) * r.usual_cells_per_bee), r.cells_per_bee_most)
+        rate = c.trait["mite_invasion"] * plenty * np.maximum(one + c.luck[2], 0)
+        entering = c.mites * (one - np.exp(-rate))
+        into_drones = entering * (into_drone_cells / np.maximum(capped, one))
     c.worker_mites[wm] = entering - into_drones
     c.drone_mites[dm] = into_drones
-    loss = r.mite_winter_loss_per_day + brood / (brood + F(1000)) * (r.mite_loss_per_day - r.mite_winter_loss_per_day)
-    c.mites = (c.mites - entering) * (one - loss) + emerged + c.trait["mite_immigration"] * d.mites_in * c.alive
+    broodless = one - brood / (brood + r.mite_brood_half_cells)
+    own_loss = r.mite_loss_per_day + broodless * (r.mite_winter_loss_per_day - r.mite_loss_per_day)
+    loss = np.maximum(own_loss, broodless * died * per_bee)  # with the bees that carry them
+    c.mites = (c.mites - entering) * (one - loss) + emerged
+    if d.mites_in > 0:
+        c.mites += c.trait["mite_immigration"] * d.mites_in * c.alive
 
     # treat
     if d.kill_on_bees > 0:
@@ -223,10 +213,10 @@ def step(c, d, r, turn, draw, number):
     if d.swarm_rate > 0:
         crowded = one - np.minimum(
             free / (np.maximum(d.nest_combs - c.undrawn_nest, one) * (d.cells_per_comb * r.crowded_free_share)), one)
-        full = np.clip(bees / max(d.bees_at_home, one) - F(0.4), 0, 1)
-        age = np.minimum(c.queen_age / F(365), F(3))
-        inclined = c.trait["swarming"] * (age * F(0.5) + F(0.5)) * (crowded * F(0.7) + full)
-        able = (bees > r.swarm_min_bees) & c.lays() & ~has
+        full = np.clip(bees / max(d.bees_at_home, one) - r.full_hive_from_share, 0, 1)
+        old = np.minimum(years, F(3)) * r.swarm_age_weight + (one - r.swarm_age_weight)
+        inclined = c.trait["swarming"] * old * (crowded * r.crowded_weight + full)
+        able = (bees > r.swarm_min_bees) & lays & ~has
         starts = able & (luck_swarm < one - np.exp(-inclined * d.swarm_rate))
     if (has | starts).any():
         age = c.cell_age + has
@@ -235,26 +225,22 @@ def step(c, d, r, turn, draw, number):
         c.cells = np.where(starts, r.swarm_cells, np.where(gives_up, F(0), c.cells))
         c.cell_age = np.where(gives_up | starts, F(0), age)
         c.of_swarm = (c.of_swarm & ~gives_up) | starts
-        c.note("preparation", c.of_swarm & (c.cell_age > 2.5), number)
+        c.note("swarm_preparation", c.of_swarm & (c.cell_age > 2.5), turn)
 
     # swarm
     if d.swarm_weather:
-        goes = c.of_swarm & (c.cell_age > 7.5) & c.lays()
+        food = c.stores + c.nectar  # before a swarm takes provisions
+        goes = c.of_swarm & (c.cell_age > 7.5) & lays
         if goes.any():
-            gone = np.where(goes, np.clip(r.swarm_share + score[1] * F(0.05), 0, 1), 0).astype(F)
-            stay = one - gone
-            c.hive *= stay
-            for pool in (c.old_hive, c.foragers, c.winter, c.winter_harmed, c.mites):
-                pool *= stay
-            c.drones *= one - gone * F(0.5)
-            c.stores = np.maximum(c.stores - bees * gone * (r.swarm_honey_g_per_bee / F(1000)), 0)
+            share = np.clip(r.swarm_share + score[1, goes] * F(0.05), 0, 1)
+            left = leave_with_queen(c, r, goes, share, bees)
+            bees = bees - left
             c.queen = c.queen & ~goes
-            bees = bees * stay
-            c.note("swarm", goes, number)
+            c.note("swarm", goes, turn)
 
     # change the queen
     c.queen_clock += c.queen
-    years = c.queen_age / F(365) + F(0.3)
+    years += r.queen_age_from_years
     old_queen = c.queen & c.mated
     lost = old_queen & (luck_queen < years * r.queen_fails_per_day)
     supersedes = old_queen & (c.cells < 1) & (luck_queen > one - years * d.supersedes)
@@ -268,6 +254,13 @@ def step(c, d, r, turn, draw, number):
         c.cells = c.cells + raises * r.emergency_cells
         c.cell_age = np.where(raises, F(4), c.cell_age)
         hatches = (c.cells > 0) & (c.cell_age > 15.5) & c.alive & ~(c.queen & c.of_swarm)
+        if d.swarm_weather:
+            casts = hatches & c.of_swarm & (bees > r.cast_min_bees) & (luck_swarm < r.cast_odds)
+            if casts.any():
+                leaving = leave_with_queen(c, r, casts, r.cast_share, bees)
+                left = left + leaving
+                bees = bees - leaving
+                c.note("cast", casts, turn)
         c.queen = c.queen | hatches
         c.mated = c.mated & ~hatches
         c.of_swarm = c.of_swarm & ~hatches
@@ -286,7 +279,16 @@ def step(c, d, r, turn, draw, number):
         c.mated = c.mated & c.queen
         c.caged = c.caged & c.queen
         c.queen_clock = c.queen_clock * c.queen
-        c.note("queen_loss", lost, number)
+        c.note("queen_loss", lost, turn)
+        c.note("supersedure", supersedes, turn)
+
+    # abscond: left without food on a day fit to fly
+    if d.swarm_weather:
+        goes = (food < r.abscond_stores_kg) & c.alive & (luck_swarm > one - r.abscond_per_day)
+        if goes.any():
+            left = left + bees * goes
+            bees = bees * ~goes
+            c.note("absconding", goes, turn)
 
     # close the day
     ended = c.alive & ~(bees > r.too_few_bees)
@@ -299,22 +301,8 @@ def step(c, d, r, turn, draw, number):
             pool[ended] = 0
         for what in (c.queen, c.mated, c.caged, c.of_swarm, c.alive):
             what[ended] = False
-        c.note("death", ended, number)
-    return eggs, born, died
-
-
-def mean_row(c, d):
-    worker, drone = c.worker.sum(axis=0), c.drone.sum(axis=0)
-    under = c.worker_mites.sum(axis=0) + c.drone_mites.sum(axis=0)
-    bees = c.hive.sum(axis=0) + c.old_hive + c.foragers + c.winter + c.winter_harmed
-    laying = c.queen & c.mated & (c.queen_clock >= 3) & ~c.caged
-    swarm_cells = np.where((c.cell_age >= 3) & c.of_swarm, c.cells, 0)
-    shown = (bees, worker, drone, c.drones, c.stores + c.nectar, c.pollen, c.mites + under, c.mites,
-             c.undrawn_nest + c.undrawn_super, laying, swarm_cells, c.alive)
-    row = []
-    for x in shown:  # mean and its standard error
-        row += [float(x.mean(dtype=np.float64)), float(x.std(dtype=np.float64)) / c.n**0.5]
-    return row
+        c.note("death", ended, turn)
+    return eggs, born, died, left, emerged
 
 
 def main(folder):
@@ -326,9 +314,9 @@ def main(folder):
     def live(members, keep=None):
         colonies, draw = Colonies(rates, members), np.random.default_rng(1)
         for turn, day in enumerate(days, start=1):
-            step(colonies, day, rates, turn, draw, turn)
+            step(colonies, day, rates, turn, draw)
             if keep is not None:
-                keep.append([turn] + mean_row(colonies, day))
+                keep.append([turn] + mean_row(colonies))
 
     course = []
     live(MEMBERS, course)

@@ -8,7 +8,7 @@ cd "$(dirname "$0")"
 bench=${1:-../build/release/bench/bench_colony_step}
 folder=$(mktemp -d)
 trap 'rm -rf "$folder"' EXIT
-export OMP_NUM_THREADS=1 OPENBLAS_NUM_THREADS=1
+export OMP_NUM_THREADS=1 OPENBLAS_NUM_THREADS=1 PYTHONDONTWRITEBYTECODE=1
 {
   taskset -c 0 "$bench" figures "$folder"
   taskset -c 0 /usr/bin/python3 colony_step.py "$folder"
