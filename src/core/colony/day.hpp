@@ -49,10 +49,10 @@ struct Day {
   float drones_keep = 1;
   // room and food
   float cells_per_comb = 0, honey_kg_per_comb = 0, nest_combs = 0, super_combs = 0, bees_at_home = 0;
-  float cells_per_honey_kg = 0, honey_kg_per_free_cell = 0,
-        nest_honey_kg = 0;  // nectar fills half of the free cells
-  float nectar_kg = 0;      // by 10,000 foragers with today's flight hours
-  float pollen_kg = 0;      // likewise
+  float cells_per_honey_kg = 0, honey_kg_per_free_cell = 0,  // a day's nectar fills a part of the free cells
+      nest_honey_kg = 0;                                     // honey in the nest, at most
+  float nectar_kg = 0;                                       // by 10,000 foragers with today's flight hours
+  float pollen_kg = 0;                                       // likewise
   float bee_honey_kg = 0, larva_honey_kg = 0, heat_honey_kg = 0, larva_pollen_kg = 0;  // eaten
   float draw_combs_per_bee = 0;                                                        // in a full flow
   // the queen
