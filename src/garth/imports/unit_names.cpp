@@ -14,7 +14,7 @@ struct UnitName {
 // Exact by definition: the International System of Units (SI Brochure, 9th edition) for metric ones, degrees
 // Celsius and the knot (1852 m an hour); the international yard and pound of 1959 (1 yd = 0.9144 m, 1 lb =
 // 0.45359237 kg) for the others; a temperature in Fahrenheit is 1.8 times that in Celsius plus 32.
-constexpr auto names = std::to_array<UnitName>({
+constexpr auto known_units = std::to_array<UnitName>({
     {"C", "C", {}},
     {"F", "C", {32, 1, 1.8}},
     {"K", "C", {273.15, 1, 1}},
@@ -63,7 +63,7 @@ std::string_view book_unit(const entries::Limits& book) {
 
 std::optional<UnitChange> unit_change(std::string_view unit, const entries::Limits& book) {
   const std::string_view wanted = book_unit(book);
-  for (const UnitName& known : names) {
+  for (const UnitName& known : known_units) {
     if (known.name == unit && known.book == wanted) return known.change;
   }
   if (!unit.empty() && unit == wanted) return UnitChange{};  // "bees", "combs", ...
@@ -73,7 +73,7 @@ std::optional<UnitChange> unit_change(std::string_view unit, const entries::Limi
 std::string units_for(const entries::Limits& book) {
   const std::string_view wanted = book_unit(book);
   std::string list;
-  for (const UnitName& known : names) {
+  for (const UnitName& known : known_units) {
     if (known.book == wanted) list += (list.empty() ? "" : ", ") + std::string(known.name);
   }
   return list.empty() ? std::string(wanted) : list;
