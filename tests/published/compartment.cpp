@@ -79,9 +79,42 @@ TEST(Khoury2011, an_independent_solver_follows_the_same_course) {
   namespace ode = boost::numeric::odeint;
   ode::integrate_adaptive(ode::make_controlled<ode::runge_kutta_dopri5<std::array<double, 2>>>(1e-10, 1e-10),
                           slope, x, 0.0, 150.0, 0.1);
-  const auto course = colony::course_of({.forager_loss_per_day = m}, {16000, 8000}, 150);
+  const auto course = colony::course_of({.forager_loss_per_day = m}, colony::Bees{16000, 8000}, 150);
   EXPECT_NEAR(course.back().hive, x[0], 0.01);
   EXPECT_NEAR(course.back().foragers, x[1], 0.01);
+}
+
+// Derived from the equations with the paper's figures, which are from memory (reference of the field, 2b).
+TEST(Khoury2013, a_colony_grows_from_a_start_without_brood_as_was_reckoned_elsewhere) {
+  const auto course =
+      colony::course_of({.forager_loss_per_day = 0.2}, colony::FedState{16000, 8000, 0, 1000}, 100);
+  EXPECT_NEAR(course.back().brood, 14958, 2);
+  EXPECT_NEAR(course.back().hive, 24986, 2);
+  EXPECT_NEAR(course.back().foragers, 8153, 2);
+  EXPECT_NEAR(course.back().food_g, 25982, 5);
+}
+
+// Agreement of two solvers on the same equations, as above.
+TEST(Khoury2013, an_independent_solver_follows_the_same_course) {
+  using State = std::array<double, 4>;  // hive, foragers, brood, food
+  const auto slope = [](const State& x, State& dx, double) {
+    const double hungry = 500.0 * 500.0 / (500.0 * 500.0 + x[3] * x[3]);
+    const double recruited = x[0] * (0.25 + 0.25 * hungry - 0.75 * x[1] / (x[0] + x[1]));
+    dx[2] = 2000 * (1 - hungry) * x[0] / (x[0] + 5000) - x[2] / 9;
+    dx[0] = x[2] / 9 - recruited;
+    dx[1] = recruited - 0.25 * x[1];
+    dx[3] = 0.1 * x[1] - 0.007 * (x[0] + x[1]) - 0.018 * x[2];
+  };
+  State x{16000, 8000, 0, 1000};
+  namespace ode = boost::numeric::odeint;
+  ode::integrate_adaptive(ode::make_controlled<ode::runge_kutta_dopri5<State>>(1e-10, 1e-10), slope, x, 0.0,
+                          150.0, 0.1);
+  const auto course =
+      colony::course_of({.forager_loss_per_day = 0.25}, colony::FedState{16000, 8000, 0, 1000}, 150);
+  EXPECT_NEAR(course.back().hive, x[0], 0.01);
+  EXPECT_NEAR(course.back().foragers, x[1], 0.01);
+  EXPECT_NEAR(course.back().brood, x[2], 0.01);
+  EXPECT_NEAR(course.back().food_g, x[3], 0.01);
 }
 
 TEST(Khoury2013, a_well_fed_colony_settles_and_breaks_even_where_the_equations_say) {

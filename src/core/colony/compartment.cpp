@@ -36,6 +36,39 @@ Bees runge_kutta(const ForagerBalance& b, Bees x, double step) {
       std::max(x.foragers + step / 6 * (k1.foragers + 2 * k2.foragers + 2 * k3.foragers + k4.foragers), 0.0)};
 }
 
+FedState slope(const FedColony& c, const FedState& x) {
+  const double bees = x.hive + x.foragers;
+  const double fed = x.food_g * x.food_g;
+  const double short_of = c.half_laying_food_g * c.half_laying_food_g;
+  const double reared =
+      c.laying_per_day * fed / (fed + short_of) * x.hive / (x.hive + c.half_laying_hive_bees);
+  const double recruited =
+      bees > 0 ? x.hive * (c.recruit_max_per_day + c.recruit_hungry_per_day * short_of / (short_of + fed) -
+                           c.social_inhibition_per_day * x.foragers / bees)
+               : 0;
+  const double emerging = c.emerging_per_day * x.brood;
+  return {emerging - recruited, recruited - c.forager_loss_per_day * x.foragers, reared - emerging,
+          c.collected_g_per_forager * x.foragers - c.eaten_g_per_bee * bees - c.eaten_g_per_brood * x.brood};
+}
+
+FedState moved(const FedState& x, const FedState& by, double times) {
+  return {x.hive + times * by.hive, x.foragers + times * by.foragers, x.brood + times * by.brood,
+          std::max(0.0, x.food_g + times * by.food_g)};
+}
+
+FedState runge_kutta(const FedColony& c, const FedState& x, double step) {
+  const FedState k1 = slope(c, x);
+  const FedState k2 = slope(c, moved(x, k1, step / 2));
+  const FedState k3 = slope(c, moved(x, k2, step / 2));
+  const FedState k4 = slope(c, moved(x, k3, step));
+  const auto mean = [](double a, double b, double d, double e) { return (a + 2 * b + 2 * d + e) / 6; };
+  return moved(
+      x,
+      {mean(k1.hive, k2.hive, k3.hive, k4.hive), mean(k1.foragers, k2.foragers, k3.foragers, k4.foragers),
+       mean(k1.brood, k2.brood, k3.brood, k4.brood), mean(k1.food_g, k2.food_g, k3.food_g, k4.food_g)},
+      step);
+}
+
 }  // namespace
 
 double foragers_per_hive_bee(const ForagerBalance& b) {
@@ -80,6 +113,15 @@ std::optional<double> days_until_below(const ForagerBalance& b, Bees start, doub
     before = now;
   }
   return std::nullopt;
+}
+
+std::vector<FedState> course_of(const FedColony& c, FedState start, int days) {
+  std::vector<FedState> course{start};
+  for (int day = 0; day < days; ++day) {
+    for (int step = 0; step < steps_per_day; ++step) start = runge_kutta(c, start, 1.0 / steps_per_day);
+    course.push_back(start);
+  }
+  return course;
 }
 
 FedBalance balance_of(const FedColony& c) {

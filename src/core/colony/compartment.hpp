@@ -34,7 +34,10 @@ std::vector<Bees> course_of(const ForagerBalance& b, Bees start, int days);
 // Days until fewer than `bees` are left, between the steps by a straight line; none within `days`.
 std::optional<double> days_until_below(const ForagerBalance& b, Bees start, double bees, int days);
 
-// The same with brood and food, where food is plenty: Khoury, Barron & Myerscough 2013, PLoS ONE 8:e59084.
+// The same with brood B and food f: Khoury, Barron & Myerscough 2013, PLoS ONE 8:e59084 (from memory).
+//   dB/dt = L S - phi B      dH/dt = phi B - H R      dF/dt = H R - m F
+//   df/dt = c F - eaten by bees and brood, f >= 0
+//   S = f^2/(f^2 + b^2) H/(H + v)      R = a + a_hungry b^2/(b^2 + f^2) - s F/(F + H)
 struct FedColony {
   double laying_per_day = 2000;
   double half_laying_hive_bees = 5000;  // v
@@ -45,7 +48,16 @@ struct FedColony {
   double collected_g_per_forager = 0.1;
   double eaten_g_per_bee = 0.007;
   double eaten_g_per_brood = 0.018;
+  double half_laying_food_g = 500;       // b
+  double recruit_hungry_per_day = 0.25;  // a_hungry: more leave for the field where food is short
 };
+struct FedState {
+  double hive = 0, foragers = 0, brood = 0, food_g = 0;
+};
+// At the end of every day, the start first; fourth-order Runge-Kutta with 50 steps a day.
+std::vector<FedState> course_of(const FedColony& c, FedState start, int days);
+
+// Where it settles with plenty of food.
 struct FedBalance {
   double hive = 0, foragers = 0, brood = 0;
   double surplus_g_per_day = 0;
