@@ -184,9 +184,9 @@ Outcome keeps_quarantine(std::span<const entries::Entry> before, std::span<const
   if (removed != nullptr) return Done{};  // it was never there: keeps_beginnings asks what else is said of it
   const auto* now = std::get_if<entries::ColonyBegan>(&draft.payload);
   if (now != nullptr && now->swarm_of && !comes_from_outside(*now)) return Done{};  // whose swarm it is
-  const Date end_of_time = *Date::from_ymd(2999, 12, 31);
-  const auto was = quarantines_on(before, end_of_time, rules);
-  const auto still = quarantines_on(after, end_of_time, rules);
+  const Date the_last_day = *Date::from_ymd(2999, 12, 31);
+  const auto was = quarantines_on(before, the_last_day, rules);
+  const auto still = quarantines_on(after, the_last_day, rules);
   if (!was.contains(began->colony) || still.contains(began->colony)) return Done{};
   return bad_input("this would end the quarantine of '" + began->colony.text() + "' without a look", "how",
                    "say whose swarm it is (swarm_of); or look through its brood first, and enter quarantine "
