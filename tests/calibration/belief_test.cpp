@@ -2,7 +2,7 @@
 // from the prior and live through a season of their own; a keeper writes entries by the very model of
 // observation; belief is fitted to these alone. What is asked follows from the definition of a posterior, so
 // that the only room left is that of chance, shared out over all questions of one kind: a false alarm of 1 %
-// (Bonferroni). The colonies are a fixed set. BEEGARTH_LONG asks for more of them and more moves.
+// (Bonferroni). The colonies are a fixed set. BEEGARTH_LONG asks for more of them, over a longer season.
 #include <gtest/gtest.h>
 
 #include <atomic>
@@ -132,16 +132,16 @@ void expect_bands_to_hold(const std::vector<Fitted>& all) {
   }
 }
 
-// With so many moves that more would change little: what is tried is that belief is reckoned rightly. The
-// slowest to come to its end is the log likelihood (docs/belief.md).
+// With so many moves that more would change little: what is tried is that belief is reckoned rightly.
 TEST(Belief, moved_to_its_end_has_uniform_ranks_and_bands_that_hold_what_they_say) {
   const Size of{.colonies = sanitized   ? 8
-                            : in_full() ? 300
+                            : in_full() ? 600
                                         : 160,
-                .members = 128,
-                .sweeps = in_full() ? 160 : 40,
+                .members = in_full() ? 256 : 128,
+                .sweeps = 40,
                 .futures = 48};
-  const std::vector<Fitted> all = fit_all(of, synthetic::spring_plan(), 1);
+  const std::vector<Fitted> all =
+      fit_all(of, in_full() ? synthetic::usual_plan() : synthetic::spring_plan(), 1);
   say_how_it_went(all, of);
   print_bands(all);
   expect_uniform_ranks(all);
