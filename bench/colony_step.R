@@ -273,7 +273,6 @@ step <- function(c, d, turn) {
 
   # swarm
   if (d$swarm_weather) {
-    food <- c$stores + c$nectar  # before a swarm takes provisions
     goes <- c$of_swarm & c$cell_age > 7.5 & lays
     if (any(goes)) {
       c <- leave_with_queen(c, goes, pmin(pmax(r$swarm_share + score_forage[goes] * 0.05, 0), 1), bees)
@@ -331,7 +330,7 @@ step <- function(c, d, turn) {
 
   # abscond: left without food on a day fit to fly
   if (d$swarm_weather) {
-    goes <- food < r$abscond_stores_kg & c$alive & luck_swarm > 1 - r$abscond_per_day
+    goes <- c$stores + c$nectar < r$abscond_stores_kg & c$alive & luck_swarm > 1 - r$abscond_per_day
     if (any(goes)) {
       c$left[goes] <- c$left[goes] + bees[goes]
       bees[goes] <- 0

@@ -229,7 +229,6 @@ def step(c, d, r, turn, draw):
 
     # swarm
     if d.swarm_weather:
-        food = c.stores + c.nectar  # before a swarm takes provisions
         goes = c.of_swarm & (c.cell_age > 7.5) & lays
         if goes.any():
             share = np.clip(r.swarm_share + score[1, goes] * F(0.05), 0, 1)
@@ -284,7 +283,7 @@ def step(c, d, r, turn, draw):
 
     # abscond: left without food on a day fit to fly
     if d.swarm_weather:
-        goes = (food < r.abscond_stores_kg) & c.alive & (luck_swarm > one - r.abscond_per_day)
+        goes = (c.stores + c.nectar < r.abscond_stores_kg) & c.alive & (luck_swarm > one - r.abscond_per_day)
         if goes.any():
             left = left + bees * goes
             bees = bees * ~goes

@@ -89,8 +89,8 @@ export function outlook(key) {
     colony: key, name, site, site_name, hive: `hive-${key}`, hive_name: `hive ${name}`, form, today, alive: size < 0.3 ? 0.93 : 1,
     fans: fans_of(size), seen: seen_of(size, key), events: events_of(size), members: 512, effective_sample_size: 143.7,
     learnt: [
-      { parameter: 'swarm_inclination', prior_sd: 0.4, posterior_sd: 0.31, contraction: 0.4 },
-      { parameter: 'mite_growth', prior_sd: 0.2, posterior_sd: 0.19, contraction: 0.1 },
+      { parameter: 'swarm_inclination', prior_sd: 0.4, posterior_sd: 0.31, contraction: 0.4, contraction_low: 0.2, contraction_high: 0.5 },
+      { parameter: 'mite_growth', prior_sd: 0.2, posterior_sd: 0.19, contraction: 0.1, contraction_low: 0, contraction_high: 0.3 },
     ],
     remarks: [{ text: 'The look of 28 May found more bees than was thought likely.', entries: ['01900000-0000-7000-8000-00000000a001'], sources: [] }],
   };

@@ -131,8 +131,12 @@ void expect_sound(const facts::Outlook& outlook) {
       }
     }
   }
-  for (const auto& learnt : outlook.learnt)
-    EXPECT_TRUE(std::isfinite(learnt.contraction)) << learnt.parameter;
+  for (const auto& learnt : outlook.learnt) {
+    EXPECT_LE(0, learnt.contraction_low) << learnt.parameter;
+    EXPECT_LE(learnt.contraction_low, learnt.contraction) << learnt.parameter;
+    EXPECT_LE(learnt.contraction, learnt.contraction_high) << learnt.parameter;
+    EXPECT_LE(learnt.contraction_high, 1) << learnt.parameter;
+  }
 }
 
 TEST(BeliefLaws, an_outlook_is_sound_and_the_same_every_time) {
@@ -215,6 +219,17 @@ TEST(BeliefLaws, more_bees_seen_means_more_bees_believed) {
   const double twelve = foresee(asked).fans[0].levels[62][3];
   asked.history.entries.back() = entry_on(day(2031, 5, 20), 5, look(6, 4));
   EXPECT_LT(foresee(asked).fans[0].levels[62][3], twelve);
+}
+
+TEST(BeliefLaws, a_move_within_the_range_of_forage_costs_bees_and_one_beyond_it_none) {
+  Asked stays = may_colony();
+  Asked near = stays;
+  Asked far = stays;
+  near.history.moves = {{stays.options.today - 1, 2}};
+  far.history.moves = {{stays.options.today - 1, 20}};
+  EXPECT_EQ(bits_of(foresee(far)), bits_of(foresee(stays)));
+  const auto bees_today = [](const Asked& asked) { return foresee(asked).fans[0].levels[62][3]; };
+  EXPECT_LT(bees_today(near), 0.95 * bees_today(stays));
 }
 
 TEST(BeliefLaws, without_supers_none_fill_and_with_many_they_fill_later_than_with_few) {

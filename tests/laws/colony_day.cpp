@@ -6,6 +6,7 @@
 #include <cstring>
 
 #include "base/random.hpp"
+#include "colony/act.hpp"
 #include "colony/luck.hpp"
 #include "colony/rows.hpp"
 #include "colony/step.hpp"
@@ -276,6 +277,24 @@ TEST(ColonyDay, the_two_parts_of_a_split_are_what_there_was) {
   }
   EXPECT_EQ(testing::median(home, Quantity::queen_laying), 0);
   EXPECT_EQ(testing::median(moved, Quantity::queen_laying), 1);
+}
+
+TEST(ColonyDay, foragers_that_fly_back_from_a_new_site_are_lost_with_their_mites_and_nobody_else_is) {
+  auto stays = varied(16);
+  while (stays.date() < *Date::from_ymd(2026, 6, 1)) live_a_day(stays);
+  auto moves = stays;
+  const colony::Action move = colony::MovedSite{.foragers_stray = 0.5};
+  colony::act(moves, testing::shipped_model(), move, moves.date(), {});
+  for (int i = 0; i < 16; ++i) {
+    const float foragers = Access::at(stays, row::foragers, i);
+    EXPECT_FLOAT_EQ(Access::at(moves, row::foragers, i), foragers / 2);
+    const float bees = stays.read(Quantity::bees)[static_cast<std::size_t>(i)];
+    EXPECT_NEAR(moves.read(Quantity::bees)[static_cast<std::size_t>(i)], bees - foragers / 2, 1e-5F * bees);
+    if (bees > 0) {
+      EXPECT_NEAR(Access::at(moves, row::mites, i),
+                  Access::at(stays, row::mites, i) * (1 - foragers / 2 / bees), 1e-3);
+    }
+  }
 }
 
 TEST(Traits, half_of_the_draws_lie_below_the_middle_and_nine_in_ten_within_the_range) {

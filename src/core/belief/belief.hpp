@@ -17,6 +17,12 @@
 
 namespace beegarth::belief {
 
+// Taken to another site, km away as the crow flies.
+struct Move {
+  Date date;
+  double km = 0;
+};
+
 // Everything the book says about one colony up to today, oldest first. Entries later than `today` must not be
 // here.
 struct History {
@@ -24,6 +30,7 @@ struct History {
   Date began;                           // first day followed
   facts::Dwelling dwelling;             // as it was on that day; `Room` entries change it
   std::vector<entries::Entry> entries;  // about this colony only, by date, then by when written
+  std::vector<Move> moves;              // oldest first
   bool from_split = false;              // began as a split or swarm within the book
 };
 

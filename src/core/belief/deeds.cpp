@@ -134,6 +134,8 @@ Expected<DeedFigures> read_deed_figures(const FactTable& observation) {
                                                      {"syrup_sugar", &DeedFigures::syrup_sugar_pct},
                                                      {"fondant_sugar", &DeedFigures::fondant_sugar_pct},
                                                      {"tied_brood_kept", &DeedFigures::tied_brood_kept},
+                                                     {"move_range", &DeedFigures::move_range_km},
+                                                     {"move_strays", &DeedFigures::move_strays},
                                                      {"stores_per_sugar", &DeedFigures::stores_per_sugar}});
   for (const Field& row : rows) {
     const auto value = observation.value(row.key);

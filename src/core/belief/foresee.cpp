@@ -6,8 +6,8 @@
 #include "belief/event_odds.hpp"
 #include "belief/events.hpp"
 #include "belief/explain.hpp"
+#include "belief/kin.hpp"
 #include "belief/project.hpp"
-#include "belief/proposal.hpp"
 #include "belief/smc.hpp"
 
 namespace beegarth::belief {
@@ -68,12 +68,22 @@ std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
   for (const auto& trait : colony::all_traits()) names.emplace_back(trait.words);
   for (const char* name : start_names) names.emplace_back(name);
   for (const ObserverRow& row : observer_rows()) names.emplace_back(row.words);
-  const CrowdNormal spread(fitted.members.coordinates, dims, fitted.weights);
+  const std::size_t members = fitted.weights.size();
+  std::vector<double> values(members);
   std::vector<facts::Learnt> learnt;
   for (int d = 0; d < dims; ++d) {
-    const double variance = spread.variance(d);  // of a coordinate whose prior variance is 1
-    learnt.push_back(
-        {names[static_cast<std::size_t>(d)], 1.0, std::sqrt(variance), std::max(0.0, 1.0 - variance)});
+    for (std::size_t i = 0; i < members; ++i) {
+      values[i] = fitted.members.coordinates[i * dims + static_cast<std::size_t>(d)];
+    }
+    const Spread spread = spread_of(fitted.weights, values, fitted.members.family);
+    // The prior variance of every coordinate is 1.
+    const auto known = [](double variance) { return std::clamp(1.0 - variance, 0.0, 1.0); };
+    learnt.push_back({.parameter = names[static_cast<std::size_t>(d)],
+                      .prior_sd = 1.0,
+                      .posterior_sd = std::sqrt(spread.variance),
+                      .contraction = known(spread.variance),
+                      .contraction_low = known(spread.high),
+                      .contraction_high = known(spread.low)});
   }
   return learnt;
 }

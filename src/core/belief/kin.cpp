@@ -1,6 +1,7 @@
 #include "belief/kin.hpp"
 
 #include <algorithm>
+#include <boost/math/distributions/chi_squared.hpp>
 #include <boost/math/distributions/students_t.hpp>
 #include <cmath>
 #include <vector>
@@ -50,6 +51,26 @@ double change_error(std::span<const double> from, std::span<const double> to,
   for (std::size_t i = 0; i < parts.size(); ++i)
     parts[i] = to[i] * (happened[i] - after) - from[i] * (happened[i] - before);
   return by_family_or_member(parts, family);
+}
+
+// The weighted variance of copies is too small by the variance of their mean, as that of n draws is by 1 / n.
+// How far chance moves it is told as for so many independent draws of a normal as there are families: their
+// variance is chi-squared (any statistics textbook), which with few families is wide.
+Spread spread_of(std::span<const double> weights, std::span<const double> values,
+                 std::span<const int> family) {
+  const double mean = share_of(weights, values);
+  std::vector<double> parts(weights.size());
+  double variance = 0;
+  for (std::size_t i = 0; i < parts.size(); ++i) {
+    parts[i] = weights[i] * (values[i] - mean);
+    variance += parts[i] * (values[i] - mean);
+  }
+  const double of_mean = by_family_or_member(parts, family);
+  const double whole = variance + of_mean * of_mean;
+  const double freedom = of_mean > 0 ? std::max(1.0, variance / (of_mean * of_mean) - 1) : 1;
+  const boost::math::chi_squared draws(freedom);
+  return {whole, whole * freedom / boost::math::quantile(draws, 0.9),
+          whole * freedom / boost::math::quantile(draws, 0.1)};
 }
 
 double effective_families(std::span<const double> weights, std::span<const int> family) {

@@ -19,6 +19,15 @@ double share_error(std::span<const double> weights, std::span<const double> happ
 double change_error(std::span<const double> from, std::span<const double> to,
                     std::span<const double> happened, std::span<const int> family);
 
+// How widely the members are spread, told with what kin leave unknown of it.
+struct Spread {
+  double variance = 0;       // with what copies hide: the variance of the mean is added
+  double low = 0, high = 0;  // 80 % interval
+};
+// weights normalised; value of each member; family[i] as above.
+Spread spread_of(std::span<const double> weights, std::span<const double> values,
+                 std::span<const int> family);
+
 // The number of families, each counted by its weight: 1 / sum(W^2).
 double effective_families(std::span<const double> weights, std::span<const int> family);
 

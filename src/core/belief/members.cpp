@@ -10,8 +10,8 @@ using colony::Quantity;
 
 // What of the states the observations ask for, read for all members at once.
 struct Sightings {
-  std::vector<float> alive, bees, drones, eggs, larvae, capped, brood, drone_brood, stores, pollen, supers,
-      laying, queen, cups, charged, sealed, mites, mites_on_bees, infested;
+  std::vector<float> alive, bees, drones, eggs, larvae, capped, brood, drone_brood, drone_cells, stores,
+      pollen, supers, laying, queen, cups, charged, sealed, mites, mites_on_bees, infested;
 
   explicit Sightings(const colony::Ensemble& e)
       : alive(e.read(Quantity::alive)),
@@ -22,6 +22,7 @@ struct Sightings {
         capped(e.read(Quantity::capped_cells)),
         brood(e.read(Quantity::brood_cells)),
         drone_brood(e.read(Quantity::drone_brood)),
+        drone_cells(e.read(Quantity::capped_drone_cells)),
         stores(e.read(Quantity::stores_kg)),
         pollen(e.read(Quantity::pollen_kg)),
         supers(e.read(Quantity::super_kg)),
@@ -43,6 +44,7 @@ struct Sightings {
     v.larvae = larvae[i];
     v.capped_cells = capped[i];
     v.brood_cells = brood[i] + drone_brood[i];
+    v.drone_cells = drone_cells[i];
     v.stores_kg = stores[i];
     v.pollen_kg = pollen[i];
     v.super_kg = supers[i];
@@ -178,6 +180,10 @@ std::vector<colony::Action> actions_on(const Setting& setting, int day, const fa
     const auto more =
         actions_of(setting.timeline.entries[deed.entry].payload, setting.figures, setting.model, dwelling);
     actions.insert(actions.end(), more.begin(), more.end());
+  }
+  for (const Move& move : setting.timeline.moves) {
+    if (move.date - setting.timeline.began != day) continue;
+    actions.emplace_back(colony::MovedSite{setting.figures.strays_after(move.km)});
   }
   if (setting.timeline.ended && *setting.timeline.ended - setting.timeline.began == day) {
     actions.emplace_back(colony::Kill{});

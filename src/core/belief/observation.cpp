@@ -108,6 +108,13 @@ double log_strength(const entries::Inspection& seen, const Visible& there, const
     sum += log_estimate(*seen.capped_cells, there.capped_cells * o.brood_factor, e.capped_cells_error,
                         e.floor_cells, finest::cells, e);
   }
+  if (seen.drone_cells) {
+    sum += log_estimate(*seen.drone_cells, there.drone_cells * o.brood_factor, e.capped_cells_error,
+                        e.floor_cells, finest::cells, e);
+  }
+  if (seen.pollen) {
+    sum += std::log(pollen_odds(there, seen.look, e)[static_cast<std::size_t>(*seen.pollen)]);
+  }
   if (seen.stores_kg) {
     sum += log_estimate(*seen.stores_kg, there.stores_kg * o.stores_factor, e.stores_error, e.floor_stores,
                         finest::stores_kg, e);
@@ -138,6 +145,7 @@ double log_flags(const entries::Inspection& seen, const Visible& there, const Ob
   if (seen.charged_cells) sum += log_cells(*seen.charged_cells, odds.charged_cells, e);
   if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, odds.sealed_cells, e);
   if (seen.drones) sum += log_flag(*seen.drones, odds.drones, e);
+  if (seen.calm) sum += log_flag(*seen.calm, odds.calm, e);
   if (seen.looked_because_wrong.value_or(false)) {
     sum += std::log(in_trouble(there) ? e.wrong_look_trouble : e.wrong_look_sound);
   }
@@ -257,7 +265,31 @@ SightOdds sight_odds(const Visible& there, entries::Look look, const Observation
           .charged_cells = any_found(there.charged_cells, e.cell_seen * reach),
           .sealed_cells = any_found(there.sealed_cells, e.cell_seen * reach),
           // Drones fly, so that a look from outside sees them as well.
-          .drones = std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen)};
+          .drones = std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen),
+          .calm = there.laying_queen || there.virgin_queen ? e.calm_queenright : e.calm_queenless};
+}
+
+std::array<double, 4> pollen_odds(const Visible& there, entries::Look look, const ObservationErrors& e) {
+  std::array<double, 4> odds{};
+  if (look == entries::Look::outside) {
+    // Much pollen is carried where there are larvae to feed; a little says less, none the opposite.
+    const double in = there.brood_cells > 0 ? e.pollen_in_brood : e.pollen_in_broodless;
+    odds = {1 - in, in / 3, in / 3, in / 3};
+  } else {
+    // The impression of what is stored scatters as that of other stores does, and is sorted into four.
+    constexpr double least_kg = 0.01;
+    const double middle = std::log(std::max(there.pollen_kg, least_kg));
+    double below = 0;
+    const std::array<double, 3> from{e.pollen_little_kg, e.pollen_some_kg, e.pollen_plenty_kg};
+    for (std::size_t level = 0; level < from.size(); ++level) {
+      const double up_to = normal_cdf((std::log(from[level]) - middle) / e.pollen_error);
+      odds[level] = up_to - below;
+      below = up_to;
+    }
+    odds[3] = 1 - below;
+  }
+  for (double& one : odds) one = (1 - e.mistaken) * one + e.mistaken / static_cast<double>(odds.size());
+  return odds;
 }
 
 double whole_hive_kg(const Visible& there, double tare_kg, const ObservationErrors& e) {

@@ -2,6 +2,7 @@
 #pragma once
 
 #include <algorithm>
+#include <array>
 #include <cstdint>
 #include <optional>
 #include <variant>
@@ -24,6 +25,7 @@ struct Visible {
   double larvae = 0;        // open brood, cells
   double capped_cells = 0;  // worker
   double brood_cells = 0;   // all worker and drone brood
+  double drone_cells = 0;   // capped
   double stores_kg = 0;     // honey equivalent
   double pollen_kg = 0;
   double super_kg = 0;  // part of the stores above or beyond the nest
@@ -56,6 +58,9 @@ struct ObservationErrors {
   double board_size, sample_size, brood_correlation;
   double eggs_seen, eggs_half, brood_seen, brood_half, queen_seen, virgin_seen, cell_seen, idle_cup_seen,
       drones_seen, drones_half;
+  double pollen_error, pollen_little_kg, pollen_some_kg, pollen_plenty_kg, pollen_in_brood,
+      pollen_in_broodless;
+  double calm_queenright, calm_queenless;
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days, supers_full_free_kg,
       surplus_kg, winter_bees_least;
@@ -109,9 +114,12 @@ double log_likelihood(const Sight& sight, const Visible& there, double fallen, b
 
 // Odds that a look finds each thing, before slips.
 struct SightOdds {
-  double eggs, open_brood, capped_brood, queen, cups_with_egg, charged_cells, sealed_cells, drones;
+  double eggs, open_brood, capped_brood, queen, cups_with_egg, charged_cells, sealed_cells, drones, calm;
 };
 SightOdds sight_odds(const Visible& there, entries::Look look, const ObservationErrors& errors);
+// Odds of each Level of pollen, slips included: from within by what is stored; from outside whether any is
+// carried in, which tells of brood (some and plenty are then one).
+std::array<double, 4> pollen_odds(const Visible& there, entries::Look look, const ObservationErrors& errors);
 // The same with slips: found where there is none, or not written.
 double odds_said(double odds, const ObservationErrors& errors);
 

@@ -48,6 +48,14 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
       {"idle_cup_seen", &ObservationErrors::idle_cup_seen},
       {"drones_seen", &ObservationErrors::drones_seen},
       {"drones_half", &ObservationErrors::drones_half},
+      {"pollen_error", &ObservationErrors::pollen_error},
+      {"pollen_little_kg", &ObservationErrors::pollen_little_kg},
+      {"pollen_some_kg", &ObservationErrors::pollen_some_kg},
+      {"pollen_plenty_kg", &ObservationErrors::pollen_plenty_kg},
+      {"pollen_in_brood", &ObservationErrors::pollen_in_brood},
+      {"pollen_in_broodless", &ObservationErrors::pollen_in_broodless},
+      {"calm_queenright", &ObservationErrors::calm_queenright},
+      {"calm_queenless", &ObservationErrors::calm_queenless},
       {"quick_look", &ObservationErrors::quick_look},
       {"outside_look", &ObservationErrors::outside_look},
       {"false_sight", &ObservationErrors::false_sight},
@@ -72,6 +80,10 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
     if (*value <= 0) return bad_input("must be above zero", table.name() + ": " + row.key, "correct the row");
     e.*row.at = *value;
   }
+  if (e.pollen_little_kg >= e.pollen_some_kg || e.pollen_some_kg >= e.pollen_plenty_kg) {
+    return bad_input("must rise from little to some to plenty", table.name() + ": pollen_..._kg",
+                     "correct the rows");
+  }
   for (const auto& [key, share] : {std::pair("rounded_two_figures", &e.by_eye.two_figures),
                                    {"rounded_to_half", &e.by_eye.half},
                                    {"rounded_one_figure", &e.by_eye.one_figure}}) {
@@ -92,7 +104,8 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
   e.counted = {part * e.by_eye.two_figures, part * e.by_eye.half, part * e.by_eye.one_figure};
   for (const double share :
        {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen,
-        e.quick_look, e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
+        e.pollen_in_brood, e.pollen_in_broodless, e.calm_queenright, e.calm_queenless, e.quick_look,
+        e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
         e.winter_brood_infested, e.brood_correlation}) {
     if (share >= 1)
       return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");

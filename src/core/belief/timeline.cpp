@@ -184,6 +184,7 @@ Outcome check_path(const facts::ForcingPath& path, Date from, Date to, const std
 Timeline lay_out(const History& history, Date today) {
   Timeline timeline;
   timeline.began = history.began;
+  timeline.moves = history.moves;
   for (const e::Entry& entry : history.entries) {
     if (entry.happened > today) continue;
     if (entry.happened < history.began) {

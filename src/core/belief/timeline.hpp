@@ -22,6 +22,7 @@ struct Timeline {
   std::vector<entries::Entry> entries;    // by date, then by when written, from `began` to `today`
   std::vector<Observation> observations;  // ascending; seen in the morning, before the deeds of that day
   std::vector<Deed> deeds;                // ascending
+  std::vector<Move> moves;                // to another site
   std::optional<entries::ColonyBegan> beginning;
   std::optional<Date> ended;  // died, sold, united into another
   std::optional<entries::Ending> how_ended;

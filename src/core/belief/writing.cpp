@@ -58,6 +58,20 @@ double Writer::capped_cells() {
       finest::cells);
 }
 
+double Writer::drone_cells() {
+  return by_eye(
+      impression(there_.drone_cells * ways_.brood_factor, errors_.capped_cells_error, errors_.floor_cells),
+      finest::cells);
+}
+
+entries::Level Writer::pollen(entries::Look look) {
+  const auto odds = pollen_odds(there_, look, errors_);
+  double left = luck_.uniform();
+  std::size_t level = 0;
+  while (level + 1 < odds.size() && left >= odds[level]) left -= odds[level++];
+  return static_cast<entries::Level>(level);
+}
+
 double Writer::stores_kg() {
   return by_eye(
       impression(there_.stores_kg * ways_.stores_factor, errors_.stores_error, errors_.floor_stores),

@@ -18,6 +18,8 @@ class Writer {
   double bees();               // said outright
   double brood_combs(double grain);
   double capped_cells();
+  double drone_cells();  // capped
+  entries::Level pollen(entries::Look look = entries::Look::full);
   double stores_kg();
   double super_share();
   // `seen` as sight_odds says it of this look.

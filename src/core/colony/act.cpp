@@ -157,6 +157,10 @@ class Hands {
     });
   }
 
+  void operator()(const MovedSite& moved) {
+    each([&](int i) { leave(i, 0, f(std::clamp(moved.foragers_stray, 0.0, 1.0))); });
+  }
+
   void operator()(const Harvest& harvest) {
     each([&](int i) { at(row::stores, i) = std::max(at(row::stores, i) - f(harvest.honey_kg), 0.0F); });
   }

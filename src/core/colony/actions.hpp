@@ -53,6 +53,9 @@ struct UniteWith {  // added to this colony
   double stores_kg = 0;
   double mites = 0;
 };
+struct MovedSite {
+  double foragers_stray = 0;  // share of the foragers that fly back to where the hive stood
+};
 struct Harvest {
   double honey_kg = 0;  // taken as far as it is there
 };
@@ -63,6 +66,6 @@ struct Kill {};  // the colony ends
 
 using Action = std::variant<Feed, AddRoom, Treat, RemoveDroneComb, RemoveBrood, CutCells, CageQueen,
                             ReleaseQueen, QueenLost, IntroduceQueen, GiveCell, SwarmSeen, SplitAway, KeepPart,
-                            UniteWith, Harvest, SetStores, Kill>;
+                            UniteWith, MovedSite, Harvest, SetStores, Kill>;
 
 }  // namespace beegarth::colony

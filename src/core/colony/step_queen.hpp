@@ -122,7 +122,8 @@ BEEGARTH_INLINE void leave_with_queen(Now<F>& now, Mask<F> goes, F share) {
   const F leaving = now.bees * gone;
   now.left = now.left + leaving;
   const F provisions = leaving * (now.rates.swarm_honey_g_per_bee / 1000);
-  now.put(row::stores, most(now.get(row::stores) - provisions, F{}));
+  now.stores = most(now.stores - provisions, F{});
+  now.put(row::stores, now.stores);
   now.put_where(goes, row::queen, F{});
   now.bees = now.bees * stays;
 }

@@ -58,6 +58,7 @@ struct Learnt {
   double prior_sd = 0;
   double posterior_sd = 0;
   double contraction = 0;  // 1 - posterior variance / prior variance; 0 = nothing learnt
+  double contraction_low = 0, contraction_high = 0;  // 80 % interval: few members know it badly
 };
 
 struct Outlook {

@@ -5,6 +5,7 @@
 
 #include "belief/colony_fit.hpp"
 #include "belief/doubts.hpp"
+#include "garth/ledgers/stays.hpp"
 #include "garth/plan/dwelling.hpp"
 #include "garth/threads.hpp"
 
@@ -23,15 +24,17 @@ struct Task {
   ColonyId colony;
   const book::ColonyState* state;
   SiteId site;
+  std::vector<Stay> stays;
 };
 
 // All that live at an open site.
 std::vector<Task> tasks_of(const Session& session) {
   std::vector<Task> tasks;
+  auto stays = stays_in(session.standing);
   for (const auto& [id, colony] : session.state.colonies) {
     if (colony.ended) continue;
     const SiteId site = site_of_colony(session.state, colony);
-    if (session.state.sites.contains(site)) tasks.push_back({id, &colony, site});
+    if (session.state.sites.contains(site)) tasks.push_back({id, &colony, site, std::move(stays[id])});
   }
   return tasks;
 }
@@ -44,7 +47,7 @@ Expected<Task> task_of(const Session& session, const Skies& skies, const ColonyI
     return bad_input("the colony stands in no hive at an open site", id.text(),
                      "enter its hive and site, or that it was moved or ended");
   }
-  return Task{id, &colony->second, site};
+  return Task{id, &colony->second, site, stays_in(session.standing)[id]};
 }
 
 belief::History history_of(const Session& session, const Task& task) {
@@ -57,6 +60,10 @@ belief::History history_of(const Session& session, const Task& task) {
     if (split && split->into == task.colony) history.from_split = true;
     if (entry.happened >= history.began) history.entries.push_back(entry);
   }
+  for (const Stay& stay : task.stays) {
+    if (&stay != &task.stays.front() && stay.from >= history.began)
+      history.moves.push_back({stay.from, stay.km});
+  }
   if (const auto* began = std::get_if<entries::ColonyBegan>(&colony.history.front().payload); began) {
     history.from_split = history.from_split || began->how == entries::Beginning::split ||
                          began->how == entries::Beginning::swarm;
@@ -64,22 +71,32 @@ belief::History history_of(const Session& session, const Task& task) {
   return history;
 }
 
-// The part of the forcing before today is one path (days never seen are drawn once); from today on it forks.
-belief::Forcing forcing_of(const std::vector<facts::ForcingPath>& paths, Date began, Date today) {
-  belief::Forcing forcing;
-  for (const auto& day : paths.front()) {
-    if (day.date >= began && day.date < today) forcing.past.push_back(day);
+// The weather and forage of the sites, by site.
+using Paths = std::map<SiteId, std::vector<facts::ForcingPath>>;
+
+// Where the colony stood on a day; its site of today where that site is closed by now and its sky unknown.
+SiteId stood_at(const Task& task, Date day, const Paths& paths) {
+  SiteId site = task.site;
+  for (const Stay& stay : task.stays) {
+    if (stay.from <= day) site = stay.site;
   }
-  for (const auto& path : paths) {
+  return paths.contains(site) ? site : task.site;
+}
+
+// The part of the forcing before today is one path (days never seen are drawn once); from today on it forks.
+belief::Forcing forcing_of(const Paths& paths, const Task& task, Date began, Date today) {
+  belief::Forcing forcing;
+  for (Date day = began; day < today; day = day + 1) {
+    const facts::ForcingPath& path = paths.at(stood_at(task, day, paths)).front();
+    forcing.past.push_back(path[static_cast<std::size_t>(day - path.front().date)]);
+  }
+  for (const auto& path : paths.at(task.site)) {
     const auto from =
         std::find_if(path.begin(), path.end(), [&](const auto& day) { return day.date >= today; });
     forcing.futures.emplace_back(from, path.end());
   }
   return forcing;
 }
-
-// The weather and forage of the sites, by site.
-using Paths = std::map<SiteId, std::vector<facts::ForcingPath>>;
 
 // Colonies fitted to their entries, each having heard those it shares a site or the keeper with.
 class Fits {
@@ -98,8 +115,8 @@ class Fits {
     if (!prior) return prior.problem();
     const std::vector<Task> tasks = asked_for(wanted);
     for (const Task& task : tasks) {
-      if (!paths_.contains(task.site))
-        paths_.emplace(task.site, forcing_at(session_, task.site, skies_.at(task.site)));
+      take_path(task.site);
+      for (const Stay& stay : task.stays) take_path(stay.site);
     }
     std::vector<std::optional<Expected<belief::FitHandle>>> answers(tasks.size());
     each(tasks.size(), [&](std::size_t i) { answers[i] = fit_one(tasks[i]); });
@@ -123,7 +140,7 @@ class Fits {
   const belief::ColonyFit& of(const ColonyId& colony) const { return *fits_.at(colony); }
   const belief::Tables& tables() const { return tables_; }
   belief::Forcing forcing(const Task& task) const {
-    return forcing_of(paths_.at(task.site), followed_from(*task.state, session_.today), session_.today);
+    return forcing_of(paths_, task, followed_from(*task.state, session_.today), session_.today);
   }
   belief::Options options(const Task& task, Date horizon) const {
     return {.members = session_.members,
@@ -138,6 +155,13 @@ class Fits {
   template <class Each>
   void each(std::size_t count, const Each& task) const {
     for_each_index(count, session_.threads, task);
+  }
+
+  void take_path(const SiteId& site) {
+    const auto sky = skies_.find(site);
+    if (sky != skies_.end() && !paths_.contains(site)) {
+      paths_.emplace(site, forcing_at(session_, site, sky->second));
+    }
   }
 
   // Looks that were likelier written wrongly than true are told as remarks.
@@ -233,10 +257,14 @@ Date season_end(Date today, double latitude_deg) {
 Expected<Skies> skies_of(const Session& session, Date horizon) {
   std::map<SiteId, Date> first;
   for (const auto& [id, site] : session.state.sites) first.emplace(id, session.today);
-  for (const auto& [id, colony] : session.state.colonies) {
-    if (colony.ended) continue;
-    const auto at = first.find(site_of_colony(session.state, colony));
-    if (at != first.end()) at->second = std::min(at->second, followed_from(colony, session.today));
+  for (const Task& task : tasks_of(session)) {
+    const Date from = followed_from(*task.state, session.today);
+    const auto reach = [&](const SiteId& site, Date day) {
+      const auto at = first.find(site);
+      if (at != first.end()) at->second = std::min(at->second, std::max(day, from));
+    };
+    reach(task.site, from);
+    for (const Stay& stay : task.stays) reach(stay.site, stay.from);
   }
   Skies skies;
   for (const auto& [site, from] : first) {

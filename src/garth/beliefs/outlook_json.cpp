@@ -68,7 +68,10 @@ std::string learnt_text(const std::vector<facts::Learnt>& learnt) {
     const auto group =
         std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return one.contraction >= g.from; });
     group->list += (group->list.empty() ? "" : "; ") + one.parameter;
-    if (one.contraction >= 0.1) group->list += fmt::format(" {}", percent_column(one.contraction));
+    if (one.contraction >= 0.1) {
+      group->list += fmt::format(" {} ({} to {})", percent_column(one.contraction),
+                                 percent_column(one.contraction_low), percent_column(one.contraction_high));
+    }
   }
   std::string text = "  learnt from the entries\n";
   for (const Group& group : groups) {
@@ -135,7 +138,9 @@ json outlook_json(const facts::Outlook& outlook, const book::State& state) {
     learnt.push_back({{"parameter", l.parameter},
                       {"prior_sd", l.prior_sd},
                       {"posterior_sd", l.posterior_sd},
-                      {"contraction", std::round(l.contraction * 1000) / 1000}});
+                      {"contraction", std::round(l.contraction * 1000) / 1000},
+                      {"contraction_low", std::round(l.contraction_low * 1000) / 1000},
+                      {"contraction_high", std::round(l.contraction_high * 1000) / 1000}});
   }
   json answer{{"colony", outlook.colony.text()},
               {"today", outlook.today.iso()},

@@ -6,6 +6,8 @@
 #include <cmath>
 #include <vector>
 
+#include "base/random.hpp"
+
 namespace beegarth::belief {
 namespace {
 
@@ -65,6 +67,48 @@ TEST(Kin, a_change_of_weights_is_known_better_than_its_two_ends_together) {
                                  share_error(heavier, crowd.happened, crowd.family));
   EXPECT_GT(change, 0);
   EXPECT_LT(change, 0.2 * ends);
+}
+
+// The mean of the spreads of many crowds of copies, and how often the interval holds the true one, which
+// is 1.
+struct Judged {
+  double mean = 0, held = 0;
+};
+Judged spreads_of_copies(int ancestors, int copies) {
+  constexpr int crowds = 2000;
+  Judged judged;
+  for (std::uint32_t k = 0; k < crowds; ++k) {
+    Stream stream({.seed = 11, .member = k});
+    std::vector<double> weights, values;
+    std::vector<int> family;
+    for (int a = 0; a < ancestors; ++a) {
+      const double value = stream.normal();
+      for (int c = 0; c < copies; ++c) {
+        weights.push_back(1.0 / (ancestors * copies));
+        values.push_back(value);
+        family.push_back(a);
+      }
+    }
+    const Spread spread = spread_of(weights, values, family);
+    judged.mean += spread.variance / crowds;
+    judged.held += (spread.low < 1 && 1 < spread.high ? 1.0 : 0.0) / crowds;
+  }
+  return judged;
+}
+
+TEST(Kin, copies_hide_nothing_of_how_widely_members_are_spread) {
+  for (const int ancestors : {8, 30}) {
+    const Judged judged = spreads_of_copies(ancestors, 16);
+    EXPECT_NEAR(judged.mean, 1, 0.03) << ancestors;
+    EXPECT_GT(judged.held, 0.70) << ancestors;
+    EXPECT_LT(judged.held, 0.90) << ancestors;
+  }
+}
+
+TEST(Kin, members_that_are_all_alike_are_not_spread_and_nothing_is_divided_by_it) {
+  const std::vector<double> weights(4, 0.25), values(4, 2.0);
+  const std::vector<int> family(4, 0);
+  EXPECT_EQ(spread_of(weights, values, family).high, 0);
 }
 
 }  // namespace

@@ -34,6 +34,14 @@ ObservationErrors errors() {
   e.cell_seen = 0.8;
   e.drones_seen = 0.8;
   e.drones_half = 50;
+  e.pollen_error = 0.7;
+  e.pollen_little_kg = 0.1;
+  e.pollen_some_kg = 0.4;
+  e.pollen_plenty_kg = 1;
+  e.pollen_in_brood = 0.8;
+  e.pollen_in_broodless = 0.4;
+  e.calm_queenright = 0.85;
+  e.calm_queenless = 0.6;
   e.quick_look = 0.1;
   e.outside_look = 0.01;
   e.false_sight = 0.01;

@@ -37,6 +37,14 @@ ObservationErrors errors() {
   e.idle_cup_seen = 0.1;
   e.drones_seen = 0.9;
   e.drones_half = 100;
+  e.pollen_error = 0.7;
+  e.pollen_little_kg = 0.1;
+  e.pollen_some_kg = 0.4;
+  e.pollen_plenty_kg = 1;
+  e.pollen_in_brood = 0.8;
+  e.pollen_in_broodless = 0.4;
+  e.calm_queenright = 0.85;
+  e.calm_queenless = 0.6;
   e.quick_look = 0.1;
   e.outside_look = 0.01;
   e.false_sight = 0.015;
@@ -57,6 +65,7 @@ Visible strong() {
                 .larvae = 8000,
                 .capped_cells = 16000,
                 .brood_cells = 28000,
+                .drone_cells = 900,
                 .stores_kg = 10,
                 .pollen_kg = 1,
                 .super_kg = 18,
@@ -75,6 +84,8 @@ Visible other() {
   there.eggs = 2000;
   there.capped_cells = 14500;
   there.brood_cells = 25000;
+  there.drone_cells = 1100;
+  there.pollen_kg = 0.6;
   there.stores_kg = 12;
   there.super_kg = 22;
   there.charged_cells = 5;
@@ -87,6 +98,9 @@ Visible broodless(double capped, double stores_kg, double super_kg) {
   there.eggs = 0;
   there.capped_cells = capped;
   there.brood_cells = capped;
+  there.drone_cells = capped / 2;
+  there.pollen_kg = stores_kg / 4;
+  there.laying_queen = capped > 0;
   there.stores_kg = stores_kg;
   there.super_kg = super_kg;
   there.mites_on_adults = capped;
@@ -127,6 +141,13 @@ const std::vector<std::pair<const char*, Write>>& looks() {
       {"bees", look([](auto& said, Writer& w) { said.bees = w.bees(); })},
       {"brood combs", look([](auto& said, Writer& w) { said.brood_combs = w.brood_combs(1); })},
       {"capped cells", look([](auto& said, Writer& w) { said.capped_cells = w.capped_cells(); })},
+      {"drone cells", look([](auto& said, Writer& w) { said.drone_cells = w.drone_cells(); })},
+      {"pollen", look([](auto& said, Writer& w) { said.pollen = w.pollen(); })},
+      {"pollen carried in", look([](auto& said, Writer& w) {
+         said.look = entries::Look::outside;
+         said.pollen = w.pollen(said.look);
+       })},
+      {"temper", look([](auto& said, Writer& w) { said.calm = w.says(&SightOdds::calm); })},
       {"stores", look([](auto& said, Writer& w) { said.stores_kg = w.stores_kg(); })},
       {"share of the supers", look([](auto& said, Writer& w) { said.super_share = w.super_share(); })},
       {"eggs", look([](auto& said, Writer& w) { said.eggs = w.says(&SightOdds::eggs); })},

@@ -148,6 +148,7 @@ export const suppose_words = {
   kg_range: (low: number, high: number) => `${tenth(low)} to ${kg(high)}`,
   refused: 'Not followed',
   courses: 'Their courses',
+  table_caption: (quantity: string) => `${quantity}: the middle, and four times in five (80 %)`,
   courses_key: 'One scale for each quantity. Dark band: as likely as not (50 %). Light band: four times in five (80 %).',
   nothing: 'Nothing done',
 };
