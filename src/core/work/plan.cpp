@@ -123,19 +123,27 @@ void order_undone(std::vector<Undone>& undone) {
   });
 }
 
-}  // namespace
+// What a plan is made of, up to the choice.
+struct Prepared {
+  Narrowed narrowed;
+  Roads roads;
+  Sifted sifted;
+  Model model;
+};
 
-Expected<Plan> plan_days(const PlanInput& whole, const MipSolver& solve) {
+Expected<Prepared> prepare(const PlanInput& whole) {
   if (auto problem = check_sizes(whole)) return *problem;
   if (auto problem = check_numbers(whole)) return *problem;
   Narrowed narrowed = narrow(whole);
+  const Roads roads(narrowed.input.travel, static_cast<int>(narrowed.input.sites.size()));
+  Sifted sifted = sift_needs(narrowed.input, roads);
+  Model model = build_model(narrowed.input, roads, sifted);
+  return Prepared{std::move(narrowed), roads, std::move(sifted), std::move(model)};
+}
+
+Plan tell_plan(const Prepared& prepared, const Choice& choice) {
+  const auto& [narrowed, roads, sifted, model] = prepared;
   const PlanInput& input = narrowed.input;
-
-  const Roads roads(input.travel, static_cast<int>(input.sites.size()));
-  const Sifted sifted = sift_needs(input, roads);
-  const Model model = build_model(input, roads, sifted);
-  const Choice choice = choose(model, solve);
-
   Plan plan;
   plan.from = input.from;
   plan.to = input.from + (input.days - 1);
@@ -157,6 +165,75 @@ Expected<Plan> plan_days(const PlanInput& whole, const MipSolver& solve) {
   plan.expected_loss = choice.found ? choice.value : value_of(model, nothing.option_of_job, {});
   plan.bound = choice.found ? choice.bound : 0;
   plan.proven_optimal = choice.found && choice.proven;
+  return plan;
+}
+
+// Day of the plan by need.
+using OwnDays = std::map<std::string, int>;
+
+Expected<OwnDays> own_days(const PlanInput& input, const std::vector<OwnJob>& own) {
+  OwnDays days;
+  for (const OwnJob& job : own) {
+    const bool there = std::any_of(input.needs.begin(), input.needs.end(),
+                                   [&](const facts::Need& need) { return need.key == job.need; });
+    if (!there) return bad_input("there is no need '" + job.need + "'", "own", "name the key of a need");
+    const int day = job.date - input.from;
+    if (day < 0 || day >= input.days)
+      return bad_input(job.date.iso() + " lies outside the plan", job.need, "give one of its days");
+    if (!days.emplace(job.need, day).second)
+      return bad_input("the job is there twice", job.need, "do it once");
+  }
+  return days;
+}
+
+// Only what is meant, and that whatever it is worth: left undone it costs more than everything else together.
+Model only_what_is_meant(const PlanInput& input, const Model& model, const OwnDays& days) {
+  double at_all_costs = 1;
+  for (const Job& job : model.jobs) {
+    at_all_costs += job.never;
+    for (const JobOption& option : job.options) at_all_costs = std::max(at_all_costs, 1 + option.cost);
+  }
+  for (const RoundChoice& round : model.rounds)
+    at_all_costs += round.cost / static_cast<double>(model.rounds.size());
+  Model meant = model;
+  for (Job& job : meant.jobs) {
+    const auto own = days.find(input.needs[static_cast<std::size_t>(job.need)].key);
+    if (own == days.end()) {
+      for (JobOption& option : job.options) option.cost = job.never + at_all_costs;
+    } else {
+      job.never += at_all_costs;
+      for (JobOption& option : job.options)
+        if (meant.shifts[static_cast<std::size_t>(option.shift)].day != own->second)
+          option.cost = job.never + at_all_costs;
+    }
+  }
+  return meant;
+}
+
+}  // namespace
+
+Expected<Plan> plan_days(const PlanInput& whole, const MipSolver& solve) {
+  const auto prepared = prepare(whole);
+  if (!prepared) return prepared.problem();
+  return tell_plan(*prepared, choose(prepared->model, solve));
+}
+
+Expected<Plan> plan_own(const PlanInput& whole, const std::vector<OwnJob>& own, const MipSolver& solve) {
+  const auto days = own_days(whole, own);
+  if (!days) return days.problem();
+  PlanInput willing = whole;
+  willing.least_odds = 0;
+  const auto prepared = prepare(willing);
+  if (!prepared) return prepared.problem();
+  Choice choice = choose(only_what_is_meant(prepared->narrowed.input, prepared->model, *days), solve);
+  choice.value = choice.bound = value_of(prepared->model, choice.option_of_job, choice.rounds);
+  Plan plan = tell_plan(*prepared, choice);
+  for (Undone& undone : plan.undone) {
+    if (!days->contains(undone.need.key))
+      undone.because = "it is not in your week";
+    else if (undone.because.find("costs more than it saves") != std::string::npos)
+      undone.because = "it does not fit into that day";
+  }
   return plan;
 }
 

@@ -133,4 +133,17 @@ using MipSolver = std::function<MipAnswer(const MipProblem&)>;
 // where the input contradicts itself: tables of the wrong size, or numbers that are not finite.
 Expected<Plan> plan_days(const PlanInput& input, const MipSolver& solve);
 
+// ---- the keeper's own week, scored by the same code ----
+
+struct OwnJob {
+  std::string need;  // its key
+  Date date;
+};
+
+// The same needs, but each job on the day on which the keeper means to do it and none else: hours and order
+// as they suit best, unlikely days not left out. expected_loss is the sum that plan_days makes least. A job
+// that does not fit its day is told as undone. A Problem also where a job names no need, is there twice, or
+// lies outside the plan.
+Expected<Plan> plan_own(const PlanInput& input, const std::vector<OwnJob>& own, const MipSolver& solve);
+
 }  // namespace beegarth::work

@@ -17,6 +17,7 @@ Calc mite_drop_calc();
 Calc mite_sample_calc();
 Calc queen_dates_calc();
 Calc next_look_calc();
+Calc schedule_calc();
 Calc treatment_calc();
 Calc winter_need_calc();
 Calc season_calc();
@@ -40,14 +41,14 @@ Calc transfer_ways_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
-      sun_position_calc(),    sun_times_calc(),       daylength_calc(),   degree_days_calc(),
-      flight_hours_calc(),    forager_balance_calc(), mite_growth_calc(), mite_drop_calc(),
-      mite_sample_calc(),     queen_dates_calc(),     next_look_calc(),   treatment_calc(),
-      honey_moisture_calc(),  honey_check_calc(),     honey_label_calc(), notifiable_calc(),
-      medicine_record_calc(), treatment_gate_calc(),  syrup_calc(),       stores_sugar_calc(),
-      hive_weight_calc(),     kinship_calc(),         line_scores_calc(), matings_calc(),
-      transfer_ways_calc(),   winter_need_calc(),     season_calc(),      comb_room_calc(),
-      count_plan_calc(),      two_shares_calc(),      two_means_calc(),
+      sun_position_calc(), sun_times_calc(),       daylength_calc(),      degree_days_calc(),
+      flight_hours_calc(), forager_balance_calc(), mite_growth_calc(),    mite_drop_calc(),
+      mite_sample_calc(),  queen_dates_calc(),     next_look_calc(),      schedule_calc(),
+      treatment_calc(),    honey_moisture_calc(),  honey_check_calc(),    honey_label_calc(),
+      notifiable_calc(),   medicine_record_calc(), treatment_gate_calc(), syrup_calc(),
+      stores_sugar_calc(), hive_weight_calc(),     kinship_calc(),        line_scores_calc(),
+      matings_calc(),      transfer_ways_calc(),   winter_need_calc(),    season_calc(),
+      comb_room_calc(),    count_plan_calc(),      two_shares_calc(),     two_means_calc(),
   };
   return calcs;
 }
