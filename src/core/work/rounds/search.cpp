@@ -1,0 +1,283 @@
+#include "work/rounds/search.hpp"
+
+#include <algorithm>
+#include <cmath>
+#include <numeric>
+
+namespace beegarth::work::rounds {
+namespace {
+
+std::size_t below(Stream& random, std::size_t count) {
+  return static_cast<std::size_t>((static_cast<std::uint64_t>(random.word()) * count) >> 32);
+}
+double share(Stream& random) {
+  return (random.word() + 0.5) * 0x1p-32;
+}
+
+// For each place the others, nearest first, by the shorter of the two directions.
+std::vector<std::vector<int>> neighbours(const Terrain& terrain) {
+  const int count = terrain.places();
+  std::vector<std::vector<int>> near(static_cast<std::size_t>(count));
+  for (int place = 0; place < count; ++place) {
+    auto& list = near[static_cast<std::size_t>(place)];
+    for (int other = 0; other < count; ++other)
+      if (other != place) list.push_back(other);
+    const auto far = [&](int other) { return std::min(terrain.way(place, other), terrain.way(other, place)); };
+    std::stable_sort(list.begin(), list.end(), [&](int a, int b) { return far(a) < far(b); });
+  }
+  return near;
+}
+
+constexpr int nowhere = -1;
+
+class Walk {
+ public:
+  Walk(const Terrain& terrain, Stream& random, Pool& pool)
+      : terrain_(terrain), random_(random), pool_(pool), near_(neighbours(terrain)), use_(terrain),
+        day_of_(static_cast<std::size_t>(terrain.places()), nowhere) {
+    Worth total = 0;
+    for (int place = 0; place < terrain.places(); ++place) total += terrain.score(place);
+    mean_score_ = static_cast<double>(total) / terrain.places();
+    Ticks time = 0;
+    for (int day = 0; day < terrain.days(); ++day) time += terrain.finish(day) - terrain.begin();
+    worth_of_way_ = time > 0 ? mean_score_ / static_cast<double>(time) : 0;
+    for (int place = 0; place < terrain.places(); ++place) {
+      bool open = false;
+      for (int day = 0; day < terrain.days(); ++day) open = open || !terrain.windows(place, day).empty();
+      if (open && terrain.score(place) > 0) wanted_.push_back(place);
+    }
+  }
+
+  Tours run(const Tours& from, const WalkPlan& plan) {
+    Tours now = from, best = from, next = from;
+    if (wanted_.empty()) return best;
+    const double warmest = plan.warmest * mean_score_, fall = std::log(plan.coldest / plan.warmest);
+    while (looks_ < plan.looks) {
+      const double gone = static_cast<double>(looks_) / static_cast<double>(plan.looks);
+      const double warmth = warmest * std::exp(fall * gone);
+      next = now;
+      take_out(next);
+      put_in(next);
+      if (value(next) <= value(now) + warmth * std::log(share(random_))) continue;
+      std::swap(now, next);
+      if (terrain_.days() > 1)
+        for (const Tour& tour : now.days) pool_.add(terrain_, tour);
+      if (better(now, best)) best = now;
+    }
+    return best;
+  }
+
+ private:
+  double value(const Tours& tours) const {
+    return static_cast<double>(tours.score) - worth_of_way_ * static_cast<double>(tours.way);
+  }
+
+  void note_places(const Tours& tours) {
+    std::fill(day_of_.begin(), day_of_.end(), nowhere);
+    use_ = Use(terrain_);
+    for (const Tour& tour : tours.days)
+      for (const int stop : tour.stops()) {
+        day_of_[static_cast<std::size_t>(stop)] = tour.day();
+        use_.add(stop, tour.day());
+      }
+  }
+
+  void take_out(Tours& tours) {
+    note_places(tours);
+    const std::size_t how = below(random_, 100);
+    if (how < 5 && tours.days.size() > 1)
+      take_day(tours);
+    else
+      take_strings(tours);
+    note_places(tours);
+  }
+
+  void take_day(Tours& tours) {
+    Tour& tour = tours.days[below(random_, tours.days.size())];
+    tour.remove(0, tour.stops().size());
+  }
+
+  // Strings of stops that follow each other, one a day, round a place drawn at random.
+  void take_strings(Tours& tours) {
+    std::size_t stops = 0, busy = 0;
+    for (const Tour& tour : tours.days) {
+      stops += tour.stops().size();
+      busy += tour.stops().empty() ? 0 : 1;
+    }
+    if (stops == 0) return;
+    const double longest = std::min(max_string_, static_cast<double>(stops) / static_cast<double>(busy));
+    const double most_strings = 4 * mean_out_ / (1 + longest) - 1;
+    const auto strings = static_cast<std::size_t>(1 + share(random_) * std::max(0.0, most_strings));
+    const int seed = wanted_[below(random_, wanted_.size())];
+    std::vector<bool>& done = done_;
+    done.assign(tours.days.size(), false);
+    std::size_t taken = 0;
+    take_string(tours, seed, longest, taken);
+    for (const int place : near_[static_cast<std::size_t>(seed)]) {
+      if (taken >= strings) return;
+      take_string(tours, place, longest, taken);
+    }
+  }
+
+  void take_string(Tours& tours, int place, double longest, std::size_t& taken) {
+    const int day = day_of_[static_cast<std::size_t>(place)];
+    if (day == nowhere || done_[static_cast<std::size_t>(day)]) return;
+    Tour& tour = tours.days[static_cast<std::size_t>(day)];
+    const auto& stops = tour.stops();
+    const std::size_t most = std::min(stops.size(), static_cast<std::size_t>(std::max(1.0, longest)));
+    const std::size_t count = 1 + below(random_, most);
+    const auto here = static_cast<std::size_t>(std::find(stops.begin(), stops.end(), place) - stops.begin());
+    const std::size_t low = here + 1 > count ? here + 1 - count : 0;
+    const std::size_t high = std::min(here, stops.size() - count);
+    const std::size_t from = low + below(random_, high - low + 1);
+    tour.remove(from, count);
+    done_[static_cast<std::size_t>(day)] = true;
+    ++taken;
+  }
+
+  void put_in(Tours& tours) {
+    order_places();
+    const bool by_way = share(random_) < 0.5;
+    for (const int place : order_) insert_best(tours, place, by_way);
+    add_up(tours);
+  }
+
+  void order_places() {
+    order_.clear();
+    for (const int place : wanted_)
+      if (day_of_[static_cast<std::size_t>(place)] == nowhere) order_.push_back(place);
+    for (std::size_t i = order_.size(); i > 1; --i) std::swap(order_[i - 1], order_[below(random_, i)]);
+    const std::size_t how = below(random_, 10);
+    if (how < 4) return;  // as drawn
+    key_.assign(static_cast<std::size_t>(terrain_.places()), 0.0);
+    for (const int place : order_) {
+      double& key = key_[static_cast<std::size_t>(place)];
+      const double score = static_cast<double>(terrain_.score(place));
+      if (how < 7)
+        key = -score * (0.5 + share(random_));
+      else
+        key = -score / (1.0 + static_cast<double>(terrain_.service(place)) / 1e6) * (0.5 + share(random_));
+    }
+    std::stable_sort(order_.begin(), order_.end(), [this](int a, int b) {
+      return key_[static_cast<std::size_t>(a)] < key_[static_cast<std::size_t>(b)];
+    });
+  }
+
+  void insert_best(Tours& tours, int place, bool by_way) {
+    Tour* where = nullptr;
+    std::size_t at = 0;
+    Ticks least = never;
+    for (Tour& tour : tours.days) {
+      const auto open = terrain_.windows(place, tour.day());
+      ++looks_;
+      if (open.empty() || !use_.room_for(place, tour.day())) continue;
+      const std::size_t stops = tour.stops().size();
+      for (std::size_t gap = tour.first_gap(open.front().open); gap <= stops; ++gap) {
+        if (gap > 0 && tour.work_begins(gap - 1) > open.back().close) break;
+        ++looks_;
+        const auto found = tour.gap(place, gap);
+        if (!found || random_.word() < blink_) continue;
+        const Ticks cost = by_way ? found->way : found->later;
+        if (cost >= least) continue;
+        least = cost;
+        where = &tour;
+        at = gap;
+      }
+    }
+    if (!where) return;
+    where->insert(place, at);
+    day_of_[static_cast<std::size_t>(place)] = where->day();
+    use_.add(place, where->day());
+  }
+
+  const Terrain& terrain_;
+  Stream& random_;
+  Pool& pool_;
+  std::vector<std::vector<int>> near_;
+  Use use_;
+  std::vector<int> day_of_, wanted_, order_;
+  std::vector<double> key_;
+  std::vector<bool> done_;
+  std::int64_t looks_ = 0;
+  double mean_score_ = 0, worth_of_way_ = 0;
+  static constexpr double max_string_ = 10, mean_out_ = 8;
+  static constexpr std::uint32_t blink_ = 0x04000000;  // of 2^32: a gap in 64 is not seen
+};
+
+std::uint64_t key_of(int day, std::vector<int> stops) {
+  std::sort(stops.begin(), stops.end());
+  std::uint64_t hash = 14695981039346656037ULL + static_cast<std::uint64_t>(day);
+  for (const int stop : stops) {
+    hash ^= static_cast<std::uint64_t>(stop) + 1;
+    hash *= 1099511628211ULL;
+    hash ^= hash >> 29;
+  }
+  return hash;
+}
+
+}  // namespace
+
+Tours no_tours(const Terrain& terrain) {
+  Tours tours;
+  for (int day = 0; day < terrain.days(); ++day) tours.days.emplace_back(terrain, day);
+  return tours;
+}
+
+void add_up(Tours& tours) {
+  tours.score = 0;
+  tours.way = 0;
+  for (const Tour& tour : tours.days) {
+    tours.score += tour.score();
+    tours.way += tour.way();
+  }
+}
+
+bool better(const Tours& a, const Tours& b) {
+  return a.score != b.score ? a.score > b.score : a.way < b.way;
+}
+
+void Pool::grow() {
+  table_.assign(std::max<std::size_t>(1024, table_.size() * 2), 0);
+  for (std::size_t i = 0; i < entries_.size(); ++i) {
+    std::size_t slot = entries_[i].key & (table_.size() - 1);
+    while (table_[slot] != 0) slot = (slot + 1) & (table_.size() - 1);
+    table_[slot] = i + 1;
+  }
+}
+
+void Pool::add(const Terrain& terrain, const Tour& tour) {
+  if (tour.stops().empty()) return;
+  if (table_.size() < 2 * (entries_.size() + 1)) grow();
+  const int day = terrain.alike(tour.day());
+  const std::uint64_t key = key_of(day, tour.stops());
+  std::size_t slot = key & (table_.size() - 1);
+  while (table_[slot] != 0 && entries_[table_[slot] - 1].key != key) slot = (slot + 1) & (table_.size() - 1);
+  if (table_[slot] == 0) {
+    entries_.push_back({key, {day, tour.stops(), tour.score(), tour.way()}});
+    table_[slot] = entries_.size();
+    return;
+  }
+  Column& known = entries_[table_[slot] - 1].column;
+  if (tour.way() < known.way) known = {day, tour.stops(), tour.score(), tour.way()};
+}
+
+std::vector<Column> Pool::best(std::size_t most) const {
+  std::vector<Column> all;
+  for (const Entry& entry : entries_) all.push_back(entry.column);
+  std::stable_sort(all.begin(), all.end(), [](const Column& a, const Column& b) {
+    return a.day != b.day ? a.day < b.day : a.score > b.score;
+  });
+  std::vector<Column> kept;
+  std::size_t of_day = 0;
+  for (const Column& column : all) {
+    if (kept.empty() || kept.back().day != column.day) of_day = 0;
+    if (of_day++ < most) kept.push_back(column);
+  }
+  return kept;
+}
+
+Tours walk(const Terrain& terrain, const Tours& from, const WalkPlan& plan, Stream& random, Pool& pool) {
+  return Walk(terrain, random, pool).run(from, plan);
+}
+
+}  // namespace beegarth::work::rounds
