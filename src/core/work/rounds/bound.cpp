@@ -9,7 +9,8 @@ namespace {
 constexpr int most_moves = 400;
 constexpr int patience = 12;  // moves without a better bound before steps become half as long
 constexpr double shortest_step = 0.005;
-constexpr double highest_price = 1e15;  // of a limit: a thousand times the most that a place can be worth
+constexpr double highest_price =
+    1e12;  // of a limit, for as much as one place uses: the most that a place can be worth
 
 std::size_t at_place(int place) {
   return static_cast<std::size_t>(place);
@@ -24,12 +25,18 @@ Worth worth_of(const std::vector<int>& stops, const std::vector<Worth>& worth) {
 class Pricing {
  public:
   Pricing(const Terrain& terrain, std::vector<BestTour>& days, const Tours& known)
-      : terrain_(terrain), tours_(days), known_(known), price_(at_place(terrain.places()), 0),
-        direction_(at_place(terrain.places()), 0.0), limit_price_(terrain.limits(), 0.0),
-        limit_direction_(terrain.limits(), 0.0), met_(at_place(terrain.days())) {
+      : terrain_(terrain),
+        tours_(days),
+        known_(known),
+        price_(at_place(terrain.places()), 0),
+        direction_(at_place(terrain.places()), 0.0),
+        limit_price_(terrain.limits(), 0.0),
+        limit_direction_(terrain.limits(), 0.0),
+        met_(at_place(terrain.days())) {
     for (std::size_t limit = 0; limit < terrain.limits(); ++limit) {
       std::int64_t most = 1;
-      for (int place = 0; place < terrain.places(); ++place) most = std::max(most, terrain.uses(place, limit));
+      for (int place = 0; place < terrain.places(); ++place)
+        most = std::max(most, terrain.uses(place, limit));
       largest_use_.push_back(static_cast<double>(most));
     }
     for (const Tour& tour : known.days) met_[at_place(terrain.alike(tour.day()))].push_back(tour.stops());
@@ -43,8 +50,10 @@ class Pricing {
       std::vector<double> seen(price_.size(), 0.0);  // how often, by the best tours at these prices
       if (!answer(now, seen, work)) break;
       if (!best_.found || now.bound < best_.bound) {
-        if (best_.found && best_.bound - now.bound < terrain_.score_step() / 100) ++waited;
-        else waited = 0;
+        if (best_.found && best_.bound - now.bound < terrain_.score_step() / 100)
+          ++waited;
+        else
+          waited = 0;
         best_ = now;
         best_price_ = price_;
         best_limit_price_ = limit_price_;
@@ -137,7 +146,8 @@ class Pricing {
       price_[i] = std::clamp<Worth>(price_[i] + std::llround(by * direction_[i]), 0,
                                     terrain_.score(static_cast<int>(i)));
     for (std::size_t limit = 0; limit < terrain_.limits(); ++limit)
-      limit_price_[limit] = std::clamp(limit_price_[limit] + by * limit_direction_[limit], 0.0, highest_price);
+      limit_price_[limit] =
+          std::clamp(limit_price_[limit] + by * limit_direction_[limit], 0.0, highest_price);
   }
 
   const Terrain& terrain_;

@@ -45,16 +45,16 @@ bool BestTour::every(const std::vector<Worth>& worth, Worth least, Work& work, s
     return true;
   };
 
-  for (int place = 0; place < terrain_.places(); ++place)
-    if (!reach(place, step(terrain_.start(), place, terrain_.begin()), worth[static_cast<std::size_t>(place)],
-               {}, -1))
+  for (int place = 0; place < terrain_->places(); ++place)
+    if (!reach(place, step(terrain_->start(), place, terrain_->begin()),
+               worth[static_cast<std::size_t>(place)], {}, -1))
       return false;
   while (!queue.empty()) {
     const int number = queue.top().second;
     queue.pop();
     const Part from = parts[static_cast<std::size_t>(number)];
     if (from.beaten) continue;
-    for (int place = 0; place < terrain_.places(); ++place) {
+    for (int place = 0; place < terrain_->places(); ++place) {
       if (from.seen.has(place)) continue;
       if (!reach(place, step(from.place, place, from.moment),
                  from.worth + worth[static_cast<std::size_t>(place)], from.seen, number))
@@ -67,7 +67,7 @@ bool BestTour::every(const std::vector<Worth>& worth, Worth least, Work& work, s
   for (std::size_t i = 0; i < parts.size(); ++i) {
     const Part& part = parts[i];
     if (part.beaten || part.worth < least || !at_end(part.place, part.moment)) continue;
-    const Ticks back = part.moment + terrain_.leg(part.place, terrain_.end());
+    const Ticks back = part.moment + terrain_->leg(part.place, terrain_->end());
     const auto [known, is_new] = by_set.try_emplace(part.seen, back, static_cast<int>(i));
     if (!is_new && back < known->second.first) known->second = {back, static_cast<int>(i)};
   }

@@ -7,6 +7,7 @@
 namespace beegarth::work::rounds {
 namespace {
 
+constexpr std::size_t most_labels = 1'000'000;  // about 100 MB
 constexpr std::size_t remembered_at_first = 8;  // nearest neighbours
 
 std::size_t place_index(int place) {
@@ -15,30 +16,31 @@ std::size_t place_index(int place) {
 
 }  // namespace
 
-BestTour::BestTour(const Terrain& terrain, int day)
-    : terrain_(terrain), day_(day), memory_(place_index(terrain.places())),
-      short_cut_(place_index(terrain.places()), false), to_end_(place_index(terrain.places())),
-      from_start_(place_index(terrain.places())), reaches_(place_index(terrain.places())) {
+Ways::Ways(const Terrain& terrain)
+    : near(place_index(terrain.places())),
+      short_cut(near.size(), false),
+      to_end(near.size()),
+      from_start(near.size()) {
   const int count = terrain.places();
   for (int place = 0; place < count; ++place) {
-    std::vector<int> near;
+    std::vector<int> others;
     for (int other = 0; other < count; ++other)
-      if (other != place) near.push_back(other);
-    std::stable_sort(near.begin(), near.end(),
+      if (other != place) others.push_back(other);
+    std::stable_sort(others.begin(), others.end(),
                      [&](int a, int b) { return terrain.way(place, a) < terrain.way(place, b); });
-    memory_[place_index(place)].add(place);
-    for (std::size_t i = 0; i < std::min(remembered_at_first, near.size()); ++i)
-      memory_[place_index(place)].add(near[i]);
-    to_end_[place_index(place)] = terrain.leg(place, terrain.end());
-    from_start_[place_index(place)] = terrain.leg(terrain.start(), place);
+    others.resize(std::min(others.size(), remembered_at_first));
+    near[place_index(place)].add(place);
+    for (const int other : others) near[place_index(place)].add(other);
+    to_end[place_index(place)] = terrain.leg(place, terrain.end());
+    from_start[place_index(place)] = terrain.leg(terrain.start(), place);
   }
   for (int past = 0; past < count; ++past)
-    for (int from = 0; from <= count; ++from) {  // from the start too
+    for (int from = 0; from <= count && !short_cut[place_index(past)]; ++from) {  // the start is `count`
       if (from == past) continue;
       const Ticks there = terrain.leg(from, past);
-      for (int to = 0; to <= count + 1; ++to) {
+      for (int to = 0; to <= terrain.end(); ++to) {
         if (to == past || to == from || to == terrain.start()) continue;
-        if (there + terrain.leg(past, to) < terrain.leg(from, to)) short_cut_[place_index(past)] = true;
+        if (there + terrain.leg(past, to) < terrain.leg(from, to)) short_cut[place_index(past)] = true;
       }
     }
   // Least times past other places, so that nothing is cut off too early where the roads are odd.
@@ -48,38 +50,38 @@ BestTour::BestTour(const Terrain& terrain, int day)
       for (int to = 0; to < count; ++to) {
         if (from == to) continue;
         const Ticks leg = terrain.leg(from, to);
-        if (leg + to_end_[place_index(to)] < to_end_[place_index(from)]) {
-          to_end_[place_index(from)] = leg + to_end_[place_index(to)];
-          shorter = true;
-        }
-        if (from_start_[place_index(from)] + leg < from_start_[place_index(to)]) {
-          from_start_[place_index(to)] = from_start_[place_index(from)] + leg;
-          shorter = true;
-        }
+        const Ticks on = leg + to_end[place_index(to)], out = from_start[place_index(from)] + leg;
+        shorter = shorter || on < to_end[place_index(from)] || out < from_start[place_index(to)];
+        to_end[place_index(from)] = std::min(to_end[place_index(from)], on);
+        from_start[place_index(to)] = std::min(from_start[place_index(to)], out);
       }
   }
 }
+
+BestTour::BestTour(const Terrain& terrain, const Ways& ways, int day)
+    : terrain_(&terrain), ways_(&ways), day_(day), memory_(ways.near), reaches_(ways.near.size()) {}
 
 void BestTour::forget_reaches() {
   have_reaches_ = false;
 }
 
-// Backwards, a moment is the negative of the last one at which work can begin, so that less is better both ways.
+// Backwards, a moment is the negative of the last one at which work can begin, so that less is better both
+// ways.
 Ticks BestTour::step(int from, int to, Ticks moment) const {
-  if (!backwards_) return terrain_.work_from(to, day_, moment + terrain_.leg(from, to));
-  const Ticks latest = terrain_.work_until(to, day_, -moment - terrain_.leg(to, from));
+  if (!backwards_) return terrain_->work_from(to, day_, moment + terrain_->leg(from, to));
+  const Ticks latest = terrain_->work_until(to, day_, -moment - terrain_->leg(to, from));
   return latest == too_early ? never : -latest;
 }
 
 bool BestTour::at_end(int from, Ticks moment) const {
-  if (!backwards_) return moment + terrain_.leg(from, terrain_.end()) <= terrain_.finish(day_);
-  return -moment >= terrain_.begin() + terrain_.leg(terrain_.start(), from);
+  if (!backwards_) return moment + terrain_->leg(from, terrain_->end()) <= terrain_->finish(day_);
+  return -moment >= terrain_->begin() + terrain_->leg(terrain_->start(), from);
 }
 
 bool BestTour::in_time(int place, Ticks moment) const {
   if (moment == never) return false;
-  if (!backwards_) return moment + to_end_[place_index(place)] <= terrain_.finish(day_);
-  return -moment >= terrain_.begin() + from_start_[place_index(place)];
+  if (!backwards_) return moment + ways_->to_end[place_index(place)] <= terrain_->finish(day_);
+  return -moment >= terrain_->begin() + ways_->from_start[place_index(place)];
 }
 
 // Could it still become worth more than what is known? By what the pass from the other end reached there.
@@ -93,14 +95,13 @@ bool BestTour::hopeful(int place, Ticks moment, Worth worth, Worth own, Worth kn
   return worth - own + (past - 1)->worth > known;
 }
 
-BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Work& work,
-                               bool every_place) {
-  const int count = terrain_.places();
-  const int from_end = backwards_ ? terrain_.end() : terrain_.start();
+BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Work& work, bool every_place) {
+  const int count = terrain_->places();
+  const int from_end = backwards_ ? terrain_->end() : terrain_->start();
   std::vector<int> use;
   for (int place = 0; place < count; ++place)
-    if ((every_place || worth[place_index(place)] > 0 || short_cut_[place_index(place)]) &&
-        !terrain_.windows(place, day_).empty())
+    if ((every_place || worth[place_index(place)] > 0 || ways_->short_cut[place_index(place)]) &&
+        !terrain_->windows(place, day_).empty())
       use.push_back(place);
 
   std::vector<Label> labels;
@@ -115,7 +116,8 @@ BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Wor
     const Worth own = worth[place_index(to)];
     if (!hopeful(to, moment, gathered, own, known)) return true;
     auto& there = at[place_index(to)];
-    if (!work.spend(1 + static_cast<std::int64_t>(there.size()))) return false;
+    if (!work.spend(1 + static_cast<std::int64_t>(there.size())) || labels.size() >= most_labels)
+      return false;
     for (const int other : there) {
       const Label& label = labels[place_index(other)];
       if (label.moment <= moment && label.worth >= gathered && label.seen.within(seen)) return true;
@@ -140,7 +142,7 @@ BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Wor
     return true;
   };
 
-  const Ticks begin = backwards_ ? -terrain_.finish(day_) : terrain_.begin();
+  const Ticks begin = backwards_ ? -terrain_->finish(day_) : terrain_->begin();
   for (const int place : use) {
     const Ticks moment = step(from_end, place, begin);
     if (!in_time(place, moment)) continue;

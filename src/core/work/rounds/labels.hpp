@@ -55,26 +55,35 @@ struct Reach {
   Worth worth = 0;
 };
 
+// What the search for tours knows of the roads, whatever the day.
+struct Ways {
+  explicit Ways(const Terrain& terrain);
+  std::vector<PlaceSet> near;   // of each place, and itself
+  std::vector<bool> short_cut;  // the way past this place can be quicker than the direct one
+  std::vector<Ticks> to_end,
+      from_start;  // least time: from the beginning of work there; to the arrival there
+};
+
 class BestTour {
  public:
-  BestTour(const Terrain& terrain, int day);
+  BestTour(const Terrain& terrain, const Ways& ways, int day);
 
   struct Found {
-    bool finished = false;  // within the work allowed
-    Worth bound = 0;        // where finished: no tour is worth more
-    bool simple = true;     // `stops` sees no place twice, or nothing above `known` was found
-    std::vector<int> stops; // of worth `bound`, where that is more than `known`
+    bool finished = false;   // within the work allowed
+    Worth bound = 0;         // where finished: no tour is worth more
+    bool simple = true;      // `stops` sees no place twice, or nothing above `known` was found
+    std::vector<int> stops;  // of worth `bound`, where that is more than `known`
   };
 
-  // The places are worth `worth` (may be negative); a tour worth `known` is at hand. One pass over the day from
-  // the other end than the one before. Places worth nothing are left out where they are no short cut, unless
-  // `every_place` is asked for.
+  // The places are worth `worth` (may be negative); a tour worth `known` is at hand. One pass over the day
+  // from the other end than the one before. Places worth nothing are left out where they are no short cut,
+  // unless `every_place` is asked for.
   Found pass(const std::vector<Worth>& worth, Worth known, Work& work, bool every_place = false);
-  // Passes until the best tour sees no place twice, or the work is spent: then the bound of the last pass that
-  // was finished.
+  // Passes until the best tour sees no place twice, or the work is spent: then the bound of the last pass
+  // that was finished.
   Found solve(const std::vector<Worth>& worth, Worth known, Work& work);
-  // Every tour worth `least` or more: of each set of places one. False where there are more than `most`, or the
-  // work was spent.
+  // Every tour worth `least` or more: of each set of places one. False where there are more than `most`, or
+  // the work was spent.
   bool every(const std::vector<Worth>& worth, Worth least, Work& work, std::size_t most,
              std::vector<std::vector<int>>& tours);
   // Forget what the passes before found; what is remembered of places stays.
@@ -95,12 +104,11 @@ class BestTour {
   bool hopeful(int place, Ticks moment, Worth worth, Worth own, Worth known) const;
   void remember(const std::vector<int>& stops);
 
-  const Terrain& terrain_;
+  const Terrain* terrain_;
+  const Ways* ways_;
   int day_;
-  bool backwards_ = true;           // the direction of the next pass
-  std::vector<PlaceSet> memory_;    // of each place: what a tour still knows on arriving there
-  std::vector<bool> short_cut_;     // the way past this place can be quicker than the direct one
-  std::vector<Ticks> to_end_, from_start_;  // least time from the beginning of work there; to the arrival there
+  bool backwards_ = true;                    // the direction of the next pass
+  std::vector<PlaceSet> memory_;             // of each place: what a tour still knows on arriving there
   std::vector<std::vector<Reach>> reaches_;  // of the pass before, from the other end; moments rising
   bool have_reaches_ = false;
 };

@@ -1,9 +1,11 @@
 #include "work/rounds/orienteering.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
 #include <string>
 
+#include "work/rounds/check.hpp"
 #include "work/rounds/recombine.hpp"
 #include "work/rounds/small.hpp"
 
@@ -12,31 +14,33 @@ namespace {
 
 // What one unit of effort allows.
 constexpr std::int64_t looks_each = 800'000;
-constexpr std::int64_t labels_each = 8'000'000;
+constexpr std::int64_t labels_each = 30'000'000;
 constexpr std::int64_t cards_each = 2'000'000;
-constexpr int walks = 4;
+constexpr std::array walk_shares{0.1, 0.3, 0.3, 0.3};
+constexpr double warmest = 0.5, coldest = 0.01;
 constexpr std::size_t most_cards = 20'000;
 constexpr std::size_t most_tours = 60'000;
 
 class Search {
  public:
   Search(const Terrain& terrain, const Question& question)
-      : terrain_(terrain), question_(question), labels_{question.effort * labels_each},
-        best_(no_tours(terrain)) {
+      : terrain_(terrain),
+        question_(question),
+        labels_{question.effort * labels_each},
+        best_(no_tours(terrain)),
+        ways_(terrain) {
     for (int place = 0; place < terrain.places(); ++place) bound_ += terrain.score(place);
-    for (int day = 0; day < terrain.days(); ++day) kinds_.emplace_back(terrain, terrain.alike(day));
+    for (int day = 0; day < terrain.days(); ++day) kinds_.emplace_back(terrain, ways_, day);
   }
 
   // Cheap first: where a short walk already meets the bound, nothing more is to be done.
   void run() {
-    for (int walk_number = 0; walk_number < walks && !proven(); ++walk_number) {
-      walk_once(walk_number);
-      if (proven()) return;
-      if (walk_number == 0) find_bound();
-      put_together_pool();
-      if (!proven() && walk_number == 0) close_gap();
+    for (std::size_t number = 0; number < walk_shares.size() && !proven(); ++number) {
+      walk_once(number);
+      if (number == 0) find_bound();
+      if (!proven()) put_together_pool();
+      if (!proven() && (number == 0 || number + 1 == walk_shares.size())) close_gap();
     }
-    if (!proven()) close_gap();
   }
 
   const Tours& best() const { return best_; }
@@ -44,9 +48,11 @@ class Search {
   bool proven() const { return bound_ < best_.score + terrain_.score_step(); }
 
  private:
-  void walk_once(int number) {
-    Stream random({.seed = question_.seed, .member = static_cast<std::uint32_t>(number), .purpose = Purpose::rounds});
-    const WalkPlan plan{question_.effort * looks_each / walks, 0.5, 0.01};
+  void walk_once(std::size_t number) {
+    Stream random(
+        {.seed = question_.seed, .member = static_cast<std::uint32_t>(number), .purpose = Purpose::rounds});
+    const double looks = walk_shares[number] * static_cast<double>(question_.effort * looks_each);
+    const WalkPlan plan{static_cast<std::int64_t>(looks), warmest, coldest};
     keep(walk(terrain_, no_tours(terrain_), plan, random, pool_));
   }
 
@@ -79,7 +85,7 @@ class Search {
     if (terrain_.days() == 1) return;
     std::size_t sorts = 0;
     for (int day = 0; day < terrain_.days(); ++day) sorts += terrain_.alike(day) == day ? 1 : 0;
-    Work work{question_.effort * cards_each / (2 * walks)};
+    Work work{question_.effort * cards_each / (2 * static_cast<std::int64_t>(walk_shares.size()))};
     keep(put_together(terrain_, pool_.best(most_cards / sorts), priced_, best_, work).tours);
   }
 
@@ -116,7 +122,8 @@ class Search {
   Work labels_;
   Tours best_;
   Worth bound_ = 0;
-  std::vector<BestTour> kinds_;
+  Ways ways_;
+  std::vector<BestTour> kinds_;  // of each day; of days alike only the first is asked
   Priced priced_;
   Pool pool_;
 };
@@ -146,6 +153,7 @@ Answer told(const Terrain& terrain, const Question& question, const Tours& tours
 }  // namespace
 
 Expected<Answer> best_rounds(const Question& question) {
+  if (auto fault = fault_in(question)) return *std::move(fault);
   const Terrain terrain(question);
   if (terrain.places() <= small_places) {
     const Tours tours = best_of_all_sets(terrain);

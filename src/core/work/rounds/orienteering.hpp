@@ -1,9 +1,9 @@
-// Which places to see on which of several days, and in which order, so that what they are worth together is as
-// much as it can be: every day has a start, an end and only so many hours, and a place can be worked at only
-// while it is open. Each place is seen once at most; what does not fit is left out.
+// Which places to see on which of several days, and in which order, so that what they are worth together is
+// as much as it can be: every day has a start, an end and only so many hours, and a place can be worked at
+// only while it is open. Each place is seen once at most; what does not fit is left out.
 //
-// Times are counted from where the caller likes (midnight, or the start of the day), in the caller's unit, the
-// same for every day.
+// Times are counted from where the caller likes (midnight, or the start of the day), in the caller's unit,
+// the same for every day.
 #pragma once
 
 #include <cstdint>
@@ -53,11 +53,12 @@ constexpr int most_limits = 20;
 constexpr int most_effort = 10000;
 constexpr double longest_time = 1e6;
 constexpr double highest_score = 1e6;
+constexpr double most_use = 1e6;  // of a limit
 
 struct Answer {
   std::vector<std::vector<int>> routes;     // of each day, as the places are reached
   std::vector<std::vector<double>> starts;  // when work begins at each of them
-  std::vector<double> back;                 // when the end of each day is reached; `begin` where nothing is done
+  std::vector<double> back;  // when the end of each day is reached; `begin` where nothing is done
   double score = 0;
   std::optional<double> bound;  // no plan is worth more; absent where none was found within the work allowed
   bool proven_optimal = false;

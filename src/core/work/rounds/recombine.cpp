@@ -13,9 +13,13 @@ struct Card {
 
 class Chooser {
  public:
-  Chooser(const Terrain& terrain, const std::vector<Column>& columns, const Priced& priced, const Tours& known,
-          Work& work)
-      : terrain_(terrain), columns_(columns), work_(work), use_(terrain), best_(known.score),
+  Chooser(const Terrain& terrain, const std::vector<Column>& columns, const Priced& priced,
+          const Tours& known, Work& work)
+      : terrain_(terrain),
+        columns_(columns),
+        work_(work),
+        use_(terrain),
+        best_(known.score),
         prices_(priced.found ? priced.prices : 0) {
     for (int day = 0; day < terrain.days(); ++day) days_.push_back(day);
     std::stable_sort(days_.begin(), days_.end(),
@@ -136,7 +140,8 @@ class Chooser {
 
   void give_back(const Card& card, std::size_t level) {
     if (terrain_.limits() == 0) return;
-    for (const int stop : columns_[static_cast<std::size_t>(card.column)].stops) use_.add(stop, days_[level], -1);
+    for (const int stop : columns_[static_cast<std::size_t>(card.column)].stops)
+      use_.add(stop, days_[level], -1);
   }
 
   const Terrain& terrain_;
@@ -144,9 +149,9 @@ class Chooser {
   Work& work_;
   Use use_;
   Worth best_, prices_;
-  std::vector<int> days_;                           // those alike beside each other
-  std::vector<std::size_t> sort_;                   // of the day at each level
-  std::vector<std::vector<Hand>> hands_;            // [level][sort of day]: what is still possible
+  std::vector<int> days_;                 // those alike beside each other
+  std::vector<std::size_t> sort_;         // of the day at each level
+  std::vector<std::vector<Hand>> hands_;  // [level][sort of day]: what is still possible
   std::vector<int> chosen_, best_chosen_;
 };
 

@@ -22,7 +22,9 @@ std::vector<std::vector<int>> neighbours(const Terrain& terrain) {
     auto& list = near[static_cast<std::size_t>(place)];
     for (int other = 0; other < count; ++other)
       if (other != place) list.push_back(other);
-    const auto far = [&](int other) { return std::min(terrain.way(place, other), terrain.way(other, place)); };
+    const auto far = [&](int other) {
+      return std::min(terrain.way(place, other), terrain.way(other, place));
+    };
     std::stable_sort(list.begin(), list.end(), [&](int a, int b) { return far(a) < far(b); });
   }
   return near;
@@ -33,7 +35,11 @@ constexpr int nowhere = -1;
 class Walk {
  public:
   Walk(const Terrain& terrain, Stream& random, Pool& pool)
-      : terrain_(terrain), random_(random), pool_(pool), near_(neighbours(terrain)), use_(terrain),
+      : terrain_(terrain),
+        random_(random),
+        pool_(pool),
+        near_(neighbours(terrain)),
+        use_(terrain),
         day_of_(static_cast<std::size_t>(terrain.places()), nowhere) {
     Worth total = 0;
     for (int place = 0; place < terrain.places(); ++place) total += terrain.score(place);
@@ -204,6 +210,8 @@ class Walk {
   static constexpr std::uint32_t blink_ = 0x04000000;  // of 2^32: a gap in 64 is not seen
 };
 
+constexpr std::size_t most_kept = 200'000;  // about 40 MB
+
 std::uint64_t key_of(int day, std::vector<int> stops) {
   std::sort(stops.begin(), stops.end());
   std::uint64_t hash = 14695981039346656037ULL + static_cast<std::uint64_t>(day);
@@ -236,8 +244,8 @@ bool better(const Tours& a, const Tours& b) {
   return a.score != b.score ? a.score > b.score : a.way < b.way;
 }
 
-void Pool::grow() {
-  table_.assign(std::max<std::size_t>(1024, table_.size() * 2), 0);
+void Pool::spread(std::size_t slots) {
+  table_.assign(slots, 0);
   for (std::size_t i = 0; i < entries_.size(); ++i) {
     std::size_t slot = entries_[i].key & (table_.size() - 1);
     while (table_[slot] != 0) slot = (slot + 1) & (table_.size() - 1);
@@ -247,7 +255,8 @@ void Pool::grow() {
 
 void Pool::add(const Terrain& terrain, const Tour& tour) {
   if (tour.stops().empty()) return;
-  if (table_.size() < 2 * (entries_.size() + 1)) grow();
+  if (entries_.size() >= most_kept) keep_better_half();
+  if (table_.size() < 2 * (entries_.size() + 1)) spread(std::max<std::size_t>(1024, table_.size() * 2));
   const int day = terrain.alike(tour.day());
   const std::uint64_t key = key_of(day, tour.stops());
   std::size_t slot = key & (table_.size() - 1);
@@ -259,6 +268,13 @@ void Pool::add(const Terrain& terrain, const Tour& tour) {
   }
   Column& known = entries_[table_[slot] - 1].column;
   if (tour.way() < known.way) known = {day, tour.stops(), tour.score(), tour.way()};
+}
+
+void Pool::keep_better_half() {
+  std::stable_sort(entries_.begin(), entries_.end(),
+                   [](const Entry& a, const Entry& b) { return a.column.score > b.column.score; });
+  entries_.resize(entries_.size() / 2);
+  spread(table_.size());
 }
 
 std::vector<Column> Pool::best(std::size_t most) const {

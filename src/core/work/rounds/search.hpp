@@ -18,7 +18,7 @@ struct Tours {
 };
 
 Tours no_tours(const Terrain& terrain);
-void add_up(Tours& tours);                      // score and way, from the days
+void add_up(Tours& tours);                    // score and way, from the days
 bool better(const Tours& a, const Tours& b);  // worth more or, worth the same, shorter on the road
 
 // A day's tour that was part of a plan worth keeping.
@@ -43,7 +43,8 @@ class Pool {
   };
   std::vector<Entry> entries_;
   std::vector<std::size_t> table_;  // open addressing: index into entries_ + 1
-  void grow();
+  void spread(std::size_t slots);
+  void keep_better_half();
 };
 
 struct WalkPlan {

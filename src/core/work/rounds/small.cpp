@@ -12,7 +12,9 @@ using Set = unsigned;
 class DaySets {
  public:
   DaySets(const Terrain& terrain, int day)
-      : terrain_(terrain), day_(day), count_(terrain.places()),
+      : terrain_(terrain),
+        day_(day),
+        count_(terrain.places()),
         begins_((std::size_t{1} << count_) * static_cast<std::size_t>(count_), never),
         last_before_(begins_.size(), -1) {
     for (Set set = 1; set < Set{1} << count_; ++set)
@@ -109,7 +111,8 @@ Tours best_of_all_sets(const Terrain& terrain) {
   for (int day = 0; day < terrain.days(); ++day) {
     const auto here = static_cast<std::size_t>(day);
     if (terrain.alike(day) == day) kinds.emplace_back(terrain, day);
-    kind[here] = terrain.alike(day) == day ? kinds.size() - 1 : kind[static_cast<std::size_t>(terrain.alike(day))];
+    kind[here] =
+        terrain.alike(day) == day ? kinds.size() - 1 : kind[static_cast<std::size_t>(terrain.alike(day))];
     std::vector<Ticks> cost(sets, never);
     for (Set set = 0; set < sets; ++set)
       if (kinds[kind[here]].fits(set) && within(terrain, set, true))

@@ -1,5 +1,5 @@
-// The best plan over a dozen places at most, by trying every set of them on every day (dynamic programming over
-// sets: Held & Karp 1962).
+// The best plan over a dozen places at most, by trying every set of them on every day (dynamic programming
+// over sets: Held & Karp 1962).
 #pragma once
 
 #include "work/rounds/search.hpp"

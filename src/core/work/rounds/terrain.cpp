@@ -66,8 +66,9 @@ void Terrain::number_days_alike() {
     if (finish(a) != finish(b)) return false;
     for (int place = 0; place < places_; ++place) {
       const auto one = windows(place, a), other = windows(place, b);
-      if (!std::equal(one.begin(), one.end(), other.begin(), other.end(),
-                      [](const Window& x, const Window& y) { return x.open == y.open && x.close == y.close; }))
+      if (!std::equal(
+              one.begin(), one.end(), other.begin(), other.end(),
+              [](const Window& x, const Window& y) { return x.open == y.open && x.close == y.close; }))
         return false;
     }
     return true;

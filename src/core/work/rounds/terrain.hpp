@@ -1,5 +1,5 @@
-// The question in whole numbers: times, scores and what is used up in millionths, so that sums do not depend on their order and
-// a way that just fits does fit.
+// The question in whole numbers: times, scores and what is used up in millionths, so that sums do not depend
+// on their order and a way that just fits does fit.
 #pragma once
 
 #include <cstdint>
@@ -33,9 +33,7 @@ class Terrain {
   Worth score(int place) const { return score_[index(place)]; }
 
   // From the beginning of work at `from` to the arrival at `to`: the work itself, and the way.
-  Ticks leg(int from, int to) const {
-    return leg_[index(from) * (index(places_) + 2) + index(to)];
-  }
+  Ticks leg(int from, int to) const { return leg_[index(from) * (index(places_) + 2) + index(to)]; }
   Ticks service(int place) const { return service_[index(place)]; }
   Ticks way(int from, int to) const { return leg(from, to) - service(from); }
 
@@ -57,9 +55,7 @@ class Terrain {
 
  private:
   static std::size_t index(int i) { return static_cast<std::size_t>(i); }
-  std::size_t slot(int place, int day) const {
-    return index(place) * index(days_) + index(day);
-  }
+  std::size_t slot(int place, int day) const { return index(place) * index(days_) + index(day); }
   void number_days_alike();
 
   int places_, days_;
@@ -78,7 +74,8 @@ class Terrain {
 class Use {
  public:
   explicit Use(const Terrain& terrain)
-      : terrain_(&terrain), plan_(terrain.limits()),
+      : terrain_(&terrain),
+        plan_(terrain.limits()),
         day_(terrain.limits() * static_cast<std::size_t>(terrain.days())) {}
   bool room_for(int place, int day) const;
   void add(int place, int day, int times = 1);  // -1 gives back

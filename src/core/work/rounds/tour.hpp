@@ -1,5 +1,5 @@
-// One day's tour, kept so that whether one more place fits, and where, is seen without walking the whole of it
-// (time slack forwards and backwards: Savelsbergh 1992).
+// One day's tour, kept so that whether one more place fits, and where, is seen without walking the whole of
+// it (time slack forwards and backwards: Savelsbergh 1992).
 #pragma once
 
 #include <optional>
