@@ -103,7 +103,7 @@ TEST(RoundsOptimum, equals_trying_every_order_where_it_is_searched) {
 TEST(RoundsOptimum, equals_the_mixed_integer_program) {
   const std::vector<RoundsSize> sizes{{5, 1}, {5, 2}, {6, 2, true}, {6, 2, false, true}, {5, 3, true, true}};
   for (std::size_t kind = 0; kind < sizes.size(); ++kind)
-    for (std::uint64_t number = 2000 + 100 * kind; number < 2006 + 100 * kind; ++number) {
+    for (std::uint64_t number = 2000 + 100 * kind; number < 2004 + 100 * kind; ++number) {
       const Question question = some_rounds(number, sizes[kind]);
       const auto best = garth::cbc_solver(200'000)(reference::RoundsProgram(question).program());
       ASSERT_TRUE(best.proven) << "question " << number;

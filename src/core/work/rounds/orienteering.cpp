@@ -13,11 +13,11 @@ namespace beegarth::work::rounds {
 namespace {
 
 // What one unit of effort allows.
-constexpr std::int64_t looks_each = 800'000;
+constexpr std::int64_t looks_each = 2'000'000;
 constexpr std::int64_t labels_each = 30'000'000;
 constexpr std::int64_t cards_each = 2'000'000;
-constexpr std::array walk_shares{0.1, 0.3, 0.3, 0.3};
-constexpr double warmest = 0.5, coldest = 0.01;
+constexpr std::array walk_shares{0.05, 0.25, 0.3, 0.4};
+constexpr double walk_warmest = 0.5, walk_coldest = 0.01;
 constexpr std::size_t most_cards = 20'000;
 constexpr std::size_t most_tours = 60'000;
 
@@ -52,7 +52,7 @@ class Search {
     Stream random(
         {.seed = question_.seed, .member = static_cast<std::uint32_t>(number), .purpose = Purpose::rounds});
     const double looks = walk_shares[number] * static_cast<double>(question_.effort * looks_each);
-    const WalkPlan plan{static_cast<std::int64_t>(looks), warmest, coldest};
+    const WalkPlan plan{static_cast<std::int64_t>(looks), walk_warmest, walk_coldest};
     keep(walk(terrain_, no_tours(terrain_), plan, random, pool_));
   }
 

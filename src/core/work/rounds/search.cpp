@@ -90,6 +90,9 @@ class Walk {
 
   void take_out(Tours& tours) {
     note_places(tours);
+    touched_.assign(tours.days.size(), false);
+    was_out_.assign(day_of_.size(), false);
+    for (std::size_t place = 0; place < day_of_.size(); ++place) was_out_[place] = day_of_[place] == nowhere;
     const std::size_t how = below(random_, 100);
     if (how < 5 && tours.days.size() > 1)
       take_day(tours);
@@ -101,6 +104,7 @@ class Walk {
   void take_day(Tours& tours) {
     Tour& tour = tours.days[below(random_, tours.days.size())];
     tour.remove(0, tour.stops().size());
+    touched_[static_cast<std::size_t>(tour.day())] = true;
   }
 
   // Strings of stops that follow each other, one a day, round a place drawn at random.
@@ -115,8 +119,6 @@ class Walk {
     const double most_strings = 4 * mean_out_ / (1 + longest) - 1;
     const auto strings = static_cast<std::size_t>(1 + share(random_) * std::max(0.0, most_strings));
     const int seed = wanted_[below(random_, wanted_.size())];
-    std::vector<bool>& done = done_;
-    done.assign(tours.days.size(), false);
     std::size_t taken = 0;
     take_string(tours, seed, longest, taken);
     for (const int place : near_[static_cast<std::size_t>(seed)]) {
@@ -127,7 +129,7 @@ class Walk {
 
   void take_string(Tours& tours, int place, double longest, std::size_t& taken) {
     const int day = day_of_[static_cast<std::size_t>(place)];
-    if (day == nowhere || done_[static_cast<std::size_t>(day)]) return;
+    if (day == nowhere || touched_[static_cast<std::size_t>(day)]) return;
     Tour& tour = tours.days[static_cast<std::size_t>(day)];
     const auto& stops = tour.stops();
     const std::size_t most = std::min(stops.size(), static_cast<std::size_t>(std::max(1.0, longest)));
@@ -137,13 +139,16 @@ class Walk {
     const std::size_t high = std::min(here, stops.size() - count);
     const std::size_t from = low + below(random_, high - low + 1);
     tour.remove(from, count);
-    done_[static_cast<std::size_t>(day)] = true;
+    touched_[static_cast<std::size_t>(day)] = true;
     ++taken;
   }
 
   void put_in(Tours& tours) {
     order_places();
     const bool by_way = share(random_) < 0.5;
+    // A place that was out before did not fit on the days from which nothing was taken, but for gaps not
+    // looked at then, or unless a limit has room again.
+    everywhere_ = terrain_.limits() > 0 || below(random_, 16) == 0;
     for (const int place : order_) insert_best(tours, place, by_way);
     add_up(tours);
   }
@@ -174,8 +179,11 @@ class Walk {
     std::size_t at = 0;
     Ticks least = never;
     for (Tour& tour : tours.days) {
-      const auto open = terrain_.windows(place, tour.day());
       ++looks_;
+      if (!everywhere_ && was_out_[static_cast<std::size_t>(place)] &&
+          !touched_[static_cast<std::size_t>(tour.day())])
+        continue;
+      const auto open = terrain_.windows(place, tour.day());
       if (open.empty() || !use_.room_for(place, tour.day())) continue;
       const std::size_t stops = tour.stops().size();
       for (std::size_t gap = tour.first_gap(open.front().open); gap <= stops; ++gap) {
@@ -203,7 +211,8 @@ class Walk {
   Use use_;
   std::vector<int> day_of_, wanted_, order_;
   std::vector<double> key_;
-  std::vector<bool> done_;
+  std::vector<bool> touched_, was_out_;  // days from which something was taken; places not seen before that
+  bool everywhere_ = true;
   std::int64_t looks_ = 0;
   double mean_score_ = 0, worth_of_way_ = 0;
   static constexpr double max_string_ = 10, mean_out_ = 8;
