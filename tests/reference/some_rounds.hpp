@@ -33,6 +33,7 @@ inline Question some_rounds(std::uint64_t number, const RoundsSize& size) {
   for (int day = 0; day < size.days; ++day) question.length.push_back(size.days_alike ? 110 : 40 + whole(90));
   if (size.limits) question.limits = {{4 + whole(12), true}, {1 + whole(4), false}};
   std::vector<std::pair<double, double>> points;
+  points.reserve(static_cast<std::size_t>(size.places) + 2);
   for (int i = 0; i < size.places + 2; ++i) points.push_back({whole(40), whole(40)});
   for (int i = 0; i < size.places; ++i) {
     work::rounds::Place place;
@@ -160,7 +161,7 @@ class RoundsProgram {
     program_.integer.push_back(whole);
     return static_cast<int>(program_.cost.size()) - 1;
   }
-  void row(std::vector<std::pair<int, double>> terms, double low, double high) {
+  void row(const std::vector<std::pair<int, double>>& terms, double low, double high) {
     Row row{{}, {}, low, high};
     for (const auto& [where, coefficient] : terms) {
       row.columns.push_back(where);
@@ -191,6 +192,7 @@ class RoundsProgram {
       row(terms, 0, 0);
     }
     std::vector<std::pair<int, double>> out;
+    out.reserve(question_.places.size());
     for (int to = 0; to < places_; ++to) out.push_back({way(day, start(), to), 1});
     row(out, 0, 1);
   }

@@ -245,8 +245,9 @@ void read_length(const Json& input, Reader& whole, rounds::Question& question) {
   const std::vector<Json> list = whole.list("limit", rounds::most_days);
   question.length = numbers(list, whole.path_of("limit"), whole);
   if (list.size() != days)
-    whole.fail(bad_input(std::to_string(list.size()) + " lengths for " + std::to_string(days) + " days",
-                         whole.path_of("limit"), "give one number, or one for each day"));
+    whole.fail(
+        bad_input("the list is for " + std::to_string(list.size()) + " of " + std::to_string(days) + " days",
+                  whole.path_of("limit"), "give one number, or one for each day"));
 }
 
 Expected<Json> run(const Json& input, const Tables& /*tables*/) {

@@ -95,29 +95,59 @@ bool BestTour::hopeful(int place, Ticks moment, Worth worth, Worth own, Worth kn
   return worth - own + (past - 1)->worth > known;
 }
 
-BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Work& work, bool every_place) {
-  const int count = terrain_->places();
-  const int from_end = backwards_ ? terrain_->end() : terrain_->start();
-  std::vector<int> use;
-  for (int place = 0; place < count; ++place)
-    if ((every_place || worth[place_index(place)] > 0 || ways_->short_cut[place_index(place)]) &&
-        !terrain_->windows(place, day_).empty())
-      use.push_back(place);
-
-  std::vector<Label> labels;
-  std::vector<std::vector<int>> at(place_index(count));
+struct BestTour::Pass {
+  struct Label {
+    Ticks moment;
+    Worth worth;
+    PlaceSet seen;
+    int place;
+    int parent;
+    bool beaten;
+  };
   using Next = std::pair<Ticks, int>;
+
+  const BestTour& tours;
+  const std::vector<Worth>& worth;
+  Worth known;
+  Work& work;
+  std::vector<int> use;  // places that can be part of the best tour
+  std::vector<Label> labels;
+  std::vector<std::vector<int>> at;  // of each place: its labels that none beats
   std::priority_queue<Next, std::vector<Next>, std::greater<>> queue;
-  Found found;
-  found.bound = known;
+  Worth most = 0;
   int best = -1;
 
-  const auto reach = [&](int to, Ticks moment, Worth gathered, const PlaceSet& seen, int parent) {
-    const Worth own = worth[place_index(to)];
-    if (!hopeful(to, moment, gathered, own, known)) return true;
-    auto& there = at[place_index(to)];
+  bool run() {
+    const Terrain& terrain = *tours.terrain_;
+    at.resize(worth.size());
+    most = known;
+    const int end = tours.backwards_ ? terrain.end() : terrain.start();
+    const Ticks begin = tours.backwards_ ? -terrain.finish(tours.day_) : terrain.begin();
+    for (const int place : use)
+      if (!reach(place, tours.step(end, place, begin), worth[place_index(place)], {}, -1)) return false;
+    while (!queue.empty()) {
+      const int number = queue.top().second;
+      queue.pop();
+      const Label from = labels[place_index(number)];
+      if (from.beaten) continue;
+      for (const int place : use) {
+        if (from.seen.has(place)) continue;
+        const PlaceSet seen = from.seen.both(tours.memory_[place_index(place)]);
+        const Worth gathered = from.worth + worth[place_index(place)];
+        if (!reach(place, tours.step(from.place, place, from.moment), gathered, seen, number)) return false;
+      }
+    }
+    return true;
+  }
+
+  // False where the work is spent.
+  bool reach(int place, Ticks moment, Worth gathered, PlaceSet seen, int parent) {
+    if (!tours.in_time(place, moment)) return true;
+    if (!tours.hopeful(place, moment, gathered, worth[place_index(place)], known)) return true;
+    auto& there = at[place_index(place)];
     if (!work.spend(1 + static_cast<std::int64_t>(there.size())) || labels.size() >= most_labels)
       return false;
+    seen.add(place);
     for (const int other : there) {
       const Label& label = labels[place_index(other)];
       if (label.moment <= moment && label.worth >= gathered && label.seen.within(seen)) return true;
@@ -132,55 +162,55 @@ BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Wor
     }
     there.resize(kept);
     const int number = static_cast<int>(labels.size());
-    labels.push_back({moment, gathered, seen, to, parent, false});
+    labels.push_back({moment, gathered, seen, place, parent, false});
     there.push_back(number);
     queue.push({moment, number});
-    if (gathered > found.bound && at_end(to, moment)) {
-      found.bound = gathered;
+    if (gathered > most && tours.at_end(place, moment)) {
+      most = gathered;
       best = number;
     }
     return true;
-  };
-
-  const Ticks begin = backwards_ ? -terrain_->finish(day_) : terrain_->begin();
-  for (const int place : use) {
-    const Ticks moment = step(from_end, place, begin);
-    if (!in_time(place, moment)) continue;
-    PlaceSet seen;
-    seen.add(place);
-    if (!reach(place, moment, worth[place_index(place)], seen, -1)) return found;
-  }
-  while (!queue.empty()) {
-    const int number = queue.top().second;
-    queue.pop();
-    if (labels[place_index(number)].beaten) continue;
-    const Label from = labels[place_index(number)];
-    for (const int place : use) {
-      if (from.seen.has(place)) continue;
-      const Ticks moment = step(from.place, place, from.moment);
-      if (!in_time(place, moment)) continue;
-      PlaceSet seen = from.seen.both(memory_[place_index(place)]);
-      seen.add(place);
-      if (!reach(place, moment, from.worth + worth[place_index(place)], seen, number)) return found;
-    }
   }
 
-  found.finished = true;
-  for (int number = best; number >= 0; number = labels[place_index(number)].parent)
-    found.stops.push_back(labels[place_index(number)].place);
-  if (!backwards_) std::reverse(found.stops.begin(), found.stops.end());
+  std::vector<int> stops() const {
+    std::vector<int> found;
+    for (int number = best; number >= 0; number = labels[place_index(number)].parent)
+      found.push_back(labels[place_index(number)].place);
+    if (!tours.backwards_) std::reverse(found.begin(), found.end());
+    return found;
+  }
+};
+
+BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Work& work, bool every_place) {
+  Pass pass{*this, worth, known, work, {}, {}, {}, {}};
+  for (int place = 0; place < terrain_->places(); ++place)
+    if ((every_place || worth[place_index(place)] > 0 || ways_->short_cut[place_index(place)]) &&
+        !terrain_->windows(place, day_).empty())
+      pass.use.push_back(place);
+  Found found;
+  found.finished = pass.run();
+  if (!found.finished) return found;
+  found.bound = pass.most;
+  found.stops = pass.stops();
   PlaceSet once;
   for (const int stop : found.stops) {
     if (once.has(stop)) found.simple = false;
     once.add(stop);
   }
   if (!found.simple) remember(found.stops);
+  keep_reaches(pass);
+  have_reaches_ = true;
+  backwards_ = !backwards_;
+  return found;
+}
 
-  for (int place = 0; place < count; ++place) {
-    auto& reaches = reaches_[place_index(place)];
+// Of each place the labels that none beats, by moment and worth alone.
+void BestTour::keep_reaches(const Pass& pass) {
+  for (std::size_t place = 0; place < reaches_.size(); ++place) {
+    auto& reaches = reaches_[place];
     reaches.clear();
-    for (const int number : at[place_index(place)])
-      reaches.push_back({labels[place_index(number)].moment, labels[place_index(number)].worth});
+    for (const int number : pass.at[place])
+      reaches.push_back({pass.labels[place_index(number)].moment, pass.labels[place_index(number)].worth});
     std::sort(reaches.begin(), reaches.end(), [](const Reach& a, const Reach& b) {
       return a.moment != b.moment ? a.moment < b.moment : a.worth > b.worth;
     });
@@ -189,9 +219,6 @@ BestTour::Found BestTour::pass(const std::vector<Worth>& worth, Worth known, Wor
       if (kept == 0 || one.worth > reaches[kept - 1].worth) reaches[kept++] = one;
     reaches.resize(kept);
   }
-  have_reaches_ = true;
-  backwards_ = !backwards_;
-  return found;
 }
 
 // Every place on the way from a stop to its second visit keeps it in mind from now on.

@@ -90,19 +90,14 @@ class BestTour {
   void forget_reaches();
 
  private:
-  struct Label {
-    Ticks moment;
-    Worth worth;
-    PlaceSet seen;
-    int place;
-    int parent;
-    bool beaten;
-  };
+  struct Pass;   // one pass, while it goes on
+  struct Every;  // the search for every tour, while it goes on
   Ticks step(int from, int to, Ticks moment) const;
   bool at_end(int from, Ticks moment) const;
   bool in_time(int place, Ticks moment) const;
   bool hopeful(int place, Ticks moment, Worth worth, Worth own, Worth known) const;
   void remember(const std::vector<int>& stops);
+  void keep_reaches(const Pass& pass);
 
   const Terrain* terrain_;
   const Ways* ways_;

@@ -62,9 +62,7 @@ class Search {
 
   void find_bound() {
     if (terrain_.days() == 1 && terrain_.limits() == 0) {
-      std::vector<Worth> worth;
-      for (int place = 0; place < terrain_.places(); ++place) worth.push_back(terrain_.score(place));
-      const auto found = kinds_[0].solve(worth, best_.score, labels_);
+      const auto found = kinds_[0].solve(terrain_.scores(), best_.score, labels_);
       if (!found.finished) return;
       bound_ = std::min(bound_, found.bound);
       Tours tours = no_tours(terrain_);
@@ -145,8 +143,8 @@ Answer told(const Terrain& terrain, const Question& question, const Tours& tours
     if (seen[place]) answer.score += question.places[place].score;
   answer.proven_optimal = bound < tours.score + terrain.score_step();
   // A bound between two sums that scores can have is the lower of them.
-  const Worth step = terrain.score_step();
-  answer.bound = answer.proven_optimal ? answer.score : static_cast<double>(bound / step * step) / millionths;
+  const Worth reachable = bound - bound % terrain.score_step();
+  answer.bound = answer.proven_optimal ? answer.score : static_cast<double>(reachable) / millionths;
   return answer;
 }
 

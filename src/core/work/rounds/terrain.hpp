@@ -30,6 +30,7 @@ class Terrain {
   int end() const { return places_ + 1; }  // as `to` of leg
   Ticks begin() const { return begin_; }
   Ticks finish(int day) const { return finish_[index(day)]; }
+  const std::vector<Worth>& scores() const { return score_; }
   Worth score(int place) const { return score_[index(place)]; }
 
   // From the beginning of work at `from` to the arrival at `to`: the work itself, and the way.
