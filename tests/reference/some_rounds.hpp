@@ -30,7 +30,7 @@ inline Question some_rounds(std::uint64_t number, const RoundsSize& size) {
   question.seed = number;
   question.days = size.days;
   question.begin = whole(3) * 10;
-  for (int day = 0; day < size.days; ++day) question.length.push_back(size.days_alike ? 110 : 40 + whole(90));
+  for (int day = 0; day < size.days; ++day) question.length.push_back(size.days_alike ? 80 : 25 + whole(80));
   if (size.limits) question.limits = {{4 + whole(12), true}, {1 + whole(4), false}};
   std::vector<std::pair<double, double>> points;
   points.reserve(static_cast<std::size_t>(size.places) + 2);
