@@ -5,6 +5,7 @@
 #include "garth/plan/mip_cbc.hpp"
 #include "reference/some_rounds.hpp"
 #include "work/rounds/orienteering.hpp"
+#include "work/rounds/recombine.hpp"
 
 namespace beegarth {
 namespace {
@@ -100,6 +101,57 @@ TEST(RoundsOptimum, equals_trying_every_order_where_it_is_searched) {
   expect_best_of_many(1401, 6, {14, 3, true, true}, 10);
 }
 
+// The bound and the proof by themselves, with no good plan at hand that would hide their faults.
+void expect_bound_and_proof(std::uint64_t number, const RoundsSize& size, int& closed) {
+  namespace rounds = work::rounds;
+  const Question question = some_rounds(number, size);
+  const rounds::Terrain terrain(question);
+  const auto best = static_cast<rounds::Worth>(1e6 * reference::EveryRound(question).best());
+  const rounds::Tours nothing = rounds::no_tours(terrain);
+  const rounds::Ways ways(terrain);
+  std::vector<rounds::BestTour> days;
+  for (int day = 0; day < question.days; ++day) days.emplace_back(terrain, ways, day);
+  rounds::Work work{2'000'000'000};
+  if (question.days == 1 && question.limits.empty()) {
+    const auto found = days[0].solve(terrain.scores(), 0, work);
+    EXPECT_TRUE(found.finished && found.simple) << "question " << number;
+    EXPECT_EQ(found.bound, best) << "question " << number;
+  }
+  const auto priced = rounds::price_places(terrain, days, nothing, work);
+  ASSERT_TRUE(priced.found) << "question " << number;
+  EXPECT_GE(priced.bound, best) << "question " << number;
+
+  std::vector<rounds::Column> columns;
+  for (int day = 0; day < question.days; ++day) {
+    if (terrain.alike(day) != day) continue;
+    std::vector<std::vector<int>> tours;
+    const auto least = priced.best[static_cast<std::size_t>(day)] - (priced.bound - best);
+    if (!days[static_cast<std::size_t>(day)].every(priced.net_worth, least, work, 60'000, tours)) return;
+    for (const auto& stops : tours) {
+      rounds::Worth score = 0;
+      for (const int stop : stops) score += terrain.score(stop);
+      columns.push_back({day, stops, score, 0});
+    }
+  }
+  const auto put = rounds::put_together(terrain, columns, priced, nothing, work);
+  if (!put.finished) return;
+  ++closed;
+  EXPECT_EQ(put.tours.score, best) << "question " << number;
+}
+
+TEST(RoundsOptimum, bound_and_proof_stand_by_themselves) {
+  int closed = 0;
+  for (std::uint64_t number = 1501; number <= 1520; ++number) {
+    expect_bound_and_proof(number, {11, 1}, closed);
+    expect_bound_and_proof(number, {11, 2, false, false, true}, closed);
+    expect_bound_and_proof(number, {10, 2, true}, closed);
+    expect_bound_and_proof(number, {10, 2, true, true}, closed);
+  }
+  EXPECT_GT(closed, 60);
+}
+
+// The solver was once seen to prove less than can be done (question 2216 of the third kind; without its
+// preprocessing it agrees), so a difference here is to be settled by trying every order.
 TEST(RoundsOptimum, equals_the_mixed_integer_program) {
   const std::vector<RoundsSize> sizes{{5, 1}, {5, 2}, {6, 2, true}, {6, 2, false, true}, {5, 3, true, true}};
   for (std::size_t kind = 0; kind < sizes.size(); ++kind)

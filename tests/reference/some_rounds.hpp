@@ -4,6 +4,7 @@
 
 #include <algorithm>
 #include <cmath>
+#include <limits>
 #include <map>
 #include <tuple>
 
@@ -137,7 +138,7 @@ class RoundsProgram {
 
  private:
   using Row = work::MipProblem::Row;
-  static constexpr double unbounded = 1e30;
+  static constexpr double unbounded = std::numeric_limits<double>::infinity();
 
   int way(int day, int from, int to) const { return (day * (places_ + 2) + from) * (places_ + 2) + to; }
   int time(int place) const { return first_time_ + place; }
