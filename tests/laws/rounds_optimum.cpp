@@ -164,14 +164,20 @@ TEST(RoundsOptimum, equals_the_mixed_integer_program) {
     }
 }
 
-TEST(RoundsOptimum, larger_answers_can_be_done_and_keep_to_their_bound) {
-  for (std::uint64_t number = 3001; number <= 3008; ++number) {
-    Question question = some_rounds(number, {40, 4, number % 2 == 0, number % 3 == 0});
-    question.effort = 5;
-    const Answer answer = answer_to(question);
-    expect_can_be_done(question, answer, number);
-    EXPECT_GE(answer.bound.value_or(0), answer.score);
-    EXPECT_GT(answer.score, 0);
+TEST(RoundsOptimum, larger_answers_can_be_done_and_no_more_work_goes_beyond_the_bound_of_less) {
+  for (std::uint64_t number = 3001; number <= 3012; ++number) {
+    Question question = some_rounds(number, {36, 4, number % 2 == 0, number % 3 == 0});
+    question.effort = 1;
+    const Answer quick = answer_to(question);
+    question.effort = 10;
+    question.seed += 1;
+    const Answer slow = answer_to(question);
+    expect_can_be_done(question, quick, number);
+    expect_can_be_done(question, slow, number);
+    EXPECT_GE(quick.bound.value_or(0), slow.score) << "question " << number;
+    EXPECT_GE(slow.bound.value_or(0), quick.score) << "question " << number;
+    EXPECT_EQ(quick.proven_optimal, quick.bound == quick.score) << "question " << number;
+    EXPECT_GT(quick.score, 0);
   }
 }
 
