@@ -110,6 +110,7 @@ void expect_bound_and_proof(std::uint64_t number, const RoundsSize& size, int& c
   const rounds::Tours nothing = rounds::no_tours(terrain);
   const rounds::Ways ways(terrain);
   std::vector<rounds::BestTour> days;
+  days.reserve(static_cast<std::size_t>(question.days));
   for (int day = 0; day < question.days; ++day) days.emplace_back(terrain, ways, day);
   rounds::Work work{2'000'000'000};
   if (question.days == 1 && question.limits.empty()) {
