@@ -22,6 +22,7 @@ enum class Purpose : std::uint32_t {
   synthetic_truth,
   demo,
   scoring,
+  rounds,
 };
 
 struct StreamKey {

@@ -38,6 +38,7 @@ Calc kinship_calc();
 Calc line_scores_calc();
 Calc matings_calc();
 Calc transfer_ways_calc();
+Calc rounds_calc();
 
 std::span<const Calc> all_calcs() {
   static const std::vector<Calc> calcs{
@@ -47,8 +48,9 @@ std::span<const Calc> all_calcs() {
       treatment_calc(),    honey_moisture_calc(),  honey_check_calc(),    honey_label_calc(),
       notifiable_calc(),   medicine_record_calc(), treatment_gate_calc(), syrup_calc(),
       stores_sugar_calc(), hive_weight_calc(),     kinship_calc(),        line_scores_calc(),
-      matings_calc(),      transfer_ways_calc(),   winter_need_calc(),    season_calc(),
-      comb_room_calc(),    count_plan_calc(),      two_shares_calc(),     two_means_calc(),
+      matings_calc(),      transfer_ways_calc(),   rounds_calc(),         winter_need_calc(),
+      season_calc(),       comb_room_calc(),       count_plan_calc(),     two_shares_calc(),
+      two_means_calc(),
   };
   return calcs;
 }
