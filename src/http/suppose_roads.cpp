@@ -10,7 +10,7 @@ namespace {
 
 constexpr const char* shape =
     R"(send {"ways": ["2026-08-10: treated with thymol for 28 days"], "until": "2027-04-01"})";
-constexpr std::size_t most_ways = 20;
+constexpr std::size_t most_ways = 60;
 
 Expected<garth::Supposing> supposing_in(const Ask& ask) {
   const Expected<Json> body = garth::parse_json(ask.body, "body");
@@ -25,7 +25,7 @@ Expected<garth::Supposing> supposing_in(const Ask& ask) {
     supposing.ways.push_back(way.get<std::string>());
   }
   if (supposing.ways.empty() || supposing.ways.size() > most_ways)
-    return bad_input("there are no ways, or more than 20", "ways", shape);
+    return bad_input("there are no ways, or more than 60", "ways", shape);
   if (!has_until) return supposing;
   const Json& until = (*body)["until"];
   const auto day = Date::parse(until.is_string() ? until.get<std::string>() : std::string{});

@@ -14,7 +14,7 @@ namespace e = entries;
 
 std::string number(double x) {
   std::array<char, 32> text{};
-  std::snprintf(text.data(), text.size(), "%.4g", x);
+  std::snprintf(text.data(), text.size(), std::abs(x) >= 1000 ? "%.0f" : "%.4g", x);
   return text.data();
 }
 
@@ -41,6 +41,7 @@ std::string contents(const e::Inspection& p) {
   said.add(p.bees, "bee", "bees");
   said.add(p.brood_combs, "comb with brood", "combs with brood");
   said.add(p.capped_cells, "capped cell", "capped cells");
+  said.add(p.drone_cells, "capped drone cell", "capped drone cells");
   said.add(p.eggs, "eggs");
   said.add(p.open_brood, "open brood");
   said.add(p.capped_brood, "capped brood");
@@ -50,6 +51,11 @@ std::string contents(const e::Inspection& p) {
   said.add(p.sealed_cells, "sealed cell", "sealed cells");
   said.add(p.store_combs, "comb of stores", "combs of stores");
   said.add(p.stores_kg, "kg of stores", "kg of stores");
+  if (p.super_share) said.join("supers " + percent(*p.super_share) + " full");
+  if (p.pollen)
+    said.join(std::string(*p.pollen == e::Level::none ? "no" : e::word_for(*p.pollen)) + " pollen");
+  said.add(p.drones, "drones");
+  if (p.calm) said.join(*p.calm ? "calm" : "not calm");
   return said.text();
 }
 
@@ -57,7 +63,8 @@ std::string contents(const e::MiteCount& p) {
   std::string text = (p.at_least.value_or(false) ? "at least " : "") + number(p.mites) + " mites";
   switch (p.method) {
     case e::MiteMethod::board:
-      return text + " on the board in " + number(p.days.value_or(1)) + " days";
+      return text + " on the board in " + number(p.days.value_or(1)) +
+             (p.days.value_or(1) == 1 ? " day" : " days");
     case e::MiteMethod::sugar_roll:
     case e::MiteMethod::wash:
       return text + " on " + number(p.bees.value_or(300)) + " bees";

@@ -71,11 +71,13 @@ std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
   const std::size_t members = fitted.weights.size();
   std::vector<double> values(members);
   std::vector<facts::Learnt> learnt;
+  constexpr double beyond =
+      0.1 / dims;  // so that all intervals together hold in four cases of five (Bonferroni)
   for (int d = 0; d < dims; ++d) {
     for (std::size_t i = 0; i < members; ++i) {
       values[i] = fitted.members.coordinates[i * dims + static_cast<std::size_t>(d)];
     }
-    const Spread spread = spread_of(fitted.weights, values, fitted.members.family);
+    const Spread spread = spread_of(fitted.weights, values, fitted.members.family, beyond);
     // The prior variance of every coordinate is 1.
     const auto known = [](double variance) { return std::clamp(1.0 - variance, 0.0, 1.0); };
     learnt.push_back({.parameter = names[static_cast<std::size_t>(d)],
@@ -94,10 +96,11 @@ void remark_surprises(std::vector<facts::Reason>& remarks, const Setting& settin
     for (std::size_t o = group.first; o < group.last; ++o) {
       const entries::Entry& entry = setting.timeline.entries[setting.timeline.observations[o].entry];
       remarks.push_back(
-          {describe(entry) + (surprise.reconciled
-                                  ? ": a surprise, hardly expected from everything before"
-                                  : ": could not be reconciled with everything before; look again, or "
-                                    "correct the entry"),
+          {describe(entry) +
+               (surprise.reconciled
+                    ? ": a surprise, hardly expected from everything before"
+                    : ": could hardly be reconciled with everything before, and pulls what is believed all "
+                      "the same; look again, or correct the entry"),
            {entry.id},
            {}});
     }
@@ -178,7 +181,8 @@ void remark_unbelieved(facts::Outlook& outlook) {
       const auto told = [&](double value) {
         const double tenth = std::round(value * 10) / 10;
         std::string text = std::to_string(tenth);
-        text.erase(text.find('.') + 2);
+        const bool finely = value < 100 && tenth != std::round(tenth);
+        text.erase(text.find('.') + (finely ? 2 : 0));
         return text;
       };
       outlook.remarks.push_back({fan.quantity + " of " + told(mark.value) + " seen on " + mark.date.iso() +

@@ -56,8 +56,8 @@ double change_error(std::span<const double> from, std::span<const double> to,
 // The weighted variance of copies is too small by the variance of their mean, as that of n draws is by 1 / n.
 // How far chance moves it is told as for so many independent draws of a normal as there are families: their
 // variance is chi-squared (any statistics textbook), which with few families is wide.
-Spread spread_of(std::span<const double> weights, std::span<const double> values,
-                 std::span<const int> family) {
+Spread spread_of(std::span<const double> weights, std::span<const double> values, std::span<const int> family,
+                 double beyond) {
   const double mean = share_of(weights, values);
   std::vector<double> parts(weights.size());
   double variance = 0;
@@ -69,8 +69,8 @@ Spread spread_of(std::span<const double> weights, std::span<const double> values
   const double whole = variance + of_mean * of_mean;
   const double freedom = of_mean > 0 ? std::max(1.0, variance / (of_mean * of_mean) - 1) : 1;
   const boost::math::chi_squared draws(freedom);
-  return {whole, whole * freedom / boost::math::quantile(draws, 0.9),
-          whole * freedom / boost::math::quantile(draws, 0.1)};
+  return {whole, whole * freedom / boost::math::quantile(draws, 1 - beyond),
+          whole * freedom / boost::math::quantile(draws, beyond)};
 }
 
 double effective_families(std::span<const double> weights, std::span<const int> family) {

@@ -21,12 +21,13 @@ double change_error(std::span<const double> from, std::span<const double> to,
 
 // How widely the members are spread, told with what kin leave unknown of it.
 struct Spread {
-  double variance = 0;       // with what copies hide: the variance of the mean is added
-  double low = 0, high = 0;  // 80 % interval
+  double variance = 0;  // with what copies hide: the variance of the mean is added
+  double low = 0, high = 0;
 };
-// weights normalised; value of each member; family[i] as above.
-Spread spread_of(std::span<const double> weights, std::span<const double> values,
-                 std::span<const int> family);
+// weights normalised; value of each member; family[i] as above; beyond: odds that the true variance lies
+// above high, and as much that it lies below low.
+Spread spread_of(std::span<const double> weights, std::span<const double> values, std::span<const int> family,
+                 double beyond);
 
 // The number of families, each counted by its weight: 1 / sum(W^2).
 double effective_families(std::span<const double> weights, std::span<const int> family);

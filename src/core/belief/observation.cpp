@@ -90,8 +90,23 @@ bool in_trouble(const Visible& there) {
 
 // ---- kinds ----
 
-double log_strength(const entries::Inspection& seen, const Visible& there, const ObserverTraits& o,
+// Who lifts no comb sees none of what hangs below, and a 0 then stands for that; from outside nothing is
+// counted at all but what flies.
+entries::Inspection as_far_as_looked(entries::Inspection seen) {
+  if (seen.look == entries::Look::full) return seen;
+  const bool outside = seen.look == entries::Look::outside;
+  for (entries::Number* figure : {&seen.brood_combs, &seen.capped_cells, &seen.drone_cells})
+    if (outside || (*figure && **figure == 0)) figure->reset();
+  if (!outside) return seen;
+  for (entries::Number* figure :
+       {&seen.seams, &seen.bees, &seen.store_combs, &seen.stores_kg, &seen.super_share})
+    figure->reset();
+  return seen;
+}
+
+double log_strength(const entries::Inspection& whole, const Visible& there, const ObserverTraits& o,
                     const ObservationErrors& e) {
+  const entries::Inspection seen = as_far_as_looked(whole);
   double sum = 0;
   if (seen.seams) {
     sum += log_combs(*seen.seams, expected_seams(there, o.bees_factor), e.seams_error, e.floor_seams, e);

@@ -31,7 +31,9 @@ class Follower {
         way_(way),
         last_(last),
         trace_(setting.timeline.began + setting.today, last - setting.today, setting.members),
-        came_(static_cast<std::size_t>(setting.members)) {
+        came_(static_cast<std::size_t>(setting.members)),
+        taken_kg_(came_.size(), 0.0F),
+        less_there_(came_.size(), 0.0) {
     for (Came& one : came_) one.least_stores_kg = 1e6F;
   }
 
@@ -44,17 +46,19 @@ class Follower {
     for (int day = setting_.today;; ++day) {
       morning(day, ensemble, which);
       if (day == last_) break;
-      colony::advance_day(ensemble, setting_.model, weather.on(setting_.timeline.began + day),
-                          actions(day, ensemble.dwelling()), noise);
+      const auto deeds = actions(day, ensemble.dwelling());
+      take_crop(deeds, ensemble, which);
+      colony::advance_day(ensemble, setting_.model, weather.on(setting_.timeline.began + day), deeds, noise);
     }
     note_swarms(ensemble, which);
   }
 
   WayFollowed told(std::span<const double> weights) && {
-    WayFollowed followed{way_.name, std::move(came_), fans_of(trace_, weights, last_ - setting_.today), 0};
+    WayFollowed followed{way_.name, std::move(came_), fans_of(trace_, weights, last_ - setting_.today)};
     for (std::size_t i = 0; i < weights.size(); ++i)
       if (!followed.came[i].died && !followed.came[i].ended) followed.alive += weights[i];
     followed.alive = std::clamp(followed.alive, 0.0, 1.0);
+    for (std::size_t i = 0; i < weights.size(); ++i) followed.less_honey_there += weights[i] * less_there_[i];
     return followed;
   }
 
@@ -72,6 +76,20 @@ class Follower {
       list.insert(list.end(), more.begin(), more.end());
     }
     return list;
+  }
+  // What is there is taken, and no more.
+  void take_crop(const std::vector<colony::Action>& deeds, const colony::Ensemble& ensemble,
+                 const std::vector<std::uint32_t>& which) {
+    float wanted = 0;
+    for (const colony::Action& deed : deeds)
+      if (const auto* crop = std::get_if<colony::Harvest>(&deed))
+        wanted += static_cast<float>(crop->honey_kg);
+    if (wanted <= 0) return;
+    const auto there = ensemble.read(Quantity::stores_kg);
+    for (std::size_t k = 0; k < which.size(); ++k) {
+      taken_kg_[which[k]] += std::min(wanted, there[k]);
+      if (wanted > there[k]) less_there_[which[k]] = 1;
+    }
   }
   bool ended_by(int day) const {
     return std::any_of(way_.deeds.begin(), way_.deeds.end(), [&](const Intended& deed) {
@@ -99,7 +117,7 @@ class Follower {
         one.died = one.died || !one.ended;
         continue;
       }
-      one.surplus_kg = std::max(one.surplus_kg, above[k]);
+      one.surplus_kg = std::max(one.surplus_kg, taken_kg_[which[k]] + above[k]);
       one.least_stores_kg = std::min(one.least_stores_kg, at(2));
     }
   }
@@ -114,11 +132,14 @@ class Follower {
   int last_;
   Trace trace_;
   std::vector<Came> came_;
+  std::vector<float> taken_kg_;     // by harvests of the way
+  std::vector<double> less_there_;  // 1 where a harvest found less than it was to take
   std::vector<float> row_;
 };
 
 std::vector<facts::Reason> why_of_way(const ColonyFit& fit, const WayFollowed& way, const Tables& tables) {
   constexpr std::size_t most_of_each = 2;
+  constexpr double worth_saying = 0.05;
   Happened happened(2);
   for (const Came& one : way.came) {
     happened[0].push_back(one.died ? 1.0 : 0.0);
@@ -127,6 +148,12 @@ std::vector<facts::Reason> why_of_way(const ColonyFit& fit, const WayFollowed& w
   const With with = with_all(std::move(happened), fit.fitted);
   const std::vector<Without> all = without_each(*fit.setting, fit.fitted, with);
   auto why = movers(*fit.setting, all, with, 0, "dies", most_of_each, tables.observation);
+  if (way.less_honey_there >= worth_saying)
+    why.insert(why.begin(),
+               {"in " + percent(way.less_honey_there) +
+                    " of the courses there is less honey than is to be taken: all of it was taken there",
+                {},
+                {}});
   for (auto& reason : movers(*fit.setting, all, with, 1, "swarms", most_of_each, tables.observation))
     why.push_back(std::move(reason));
   facts::Reason assumed{
@@ -147,6 +174,8 @@ Outcome can_be_followed(const Way& way, const Setting& setting, const ColonyId& 
       return bad_input("the deed of " + deed.date.iso() + " is not from " + options.today.iso() +
                            " on and before " + options.horizon.iso(),
                        way.name, "give a day within, or a later last day");
+    if (std::holds_alternative<entries::Swarmed>(deed.payload))
+      return bad_input("a swarm is not something that a keeper does", way.name, "suppose a split instead");
     const bool acts = ends_it(deed, colony) ||
                       !actions_of(deed.payload, setting.figures, setting.model, setting.dwelling).empty();
     if (!acts)

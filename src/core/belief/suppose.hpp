@@ -26,7 +26,7 @@ struct Came {
   bool died = false;     // by itself: starved, dwindled
   bool swarmed = false;  // a prime swarm left, today or later
   bool ended = false;    // by a deed: united into another colony
-  float surplus_kg = 0;  // the most honey that was above or beyond the nest on any morning
+  float surplus_kg = 0;  // the most honey taken by then and above or beyond the nest, on any morning
   float bees = 0;        // on the last morning
   float mites = 0;       // likewise
   float least_stores_kg = 0;
@@ -37,6 +37,7 @@ struct WayFollowed {
   std::vector<Came> came;          // by member
   std::vector<facts::Fan> fans;    // from today to the last day, a morning each
   double alive = 0;                // odds on the last morning
+  double less_honey_there = 0;     // odds that a harvest finds less than it is to take
   std::vector<facts::Reason> why;  // the entries that moved its odds of dying and of swarming most
 };
 

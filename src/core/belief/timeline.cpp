@@ -22,17 +22,29 @@ void remark(Timeline& timeline, std::string text, const e::Entry& entry) {
 // Sorts one entry in as something done, something seen, or both.
 class Sorter {
  public:
-  Sorter(Timeline& timeline, const ColonyId& colony) : timeline_(timeline), colony_(colony) {}
+  Sorter(Timeline& timeline, const History& history)
+      : timeline_(timeline), colony_(history.colony), two_colonies_(history.dwelling.two_colonies) {}
 
   void add(std::size_t index) {
     index_ = index;
     entry_ = &timeline_.entries[index];
     std::visit(Overloaded{
                    [&](const e::ColonyBegan& p) { timeline_.beginning = p; },
-                   [&](const e::ColonyEnded& p) { end(p.how); },
+                   [&](const e::ColonyEnded& p) {
+                     if (!timeline_.ended || entry_->happened > *timeline_.ended) end(p.how);
+                   },
+                   [&](const e::DeadColony&) { end(e::Ending::died); },
                    [&](const e::Inspection& p) { see(p); },
                    [&](const e::MiteCount& p) { see(p); },
-                   [&](const e::Weight& p) { see(p); },
+                   [&](const e::Weight& p) {
+                     if (two_colonies_ && p.what == e::Weighed::whole_hive)
+                       remark(timeline_,
+                              "of " + entry_->happened.iso() +
+                                  ": the whole hive was weighed and another colony lives in it; left out",
+                              *entry_);
+                     else
+                       see(p);
+                   },
                    [&](const e::Swarmed&) {
                      see(SwarmSeen{});
                      deed();
@@ -97,6 +109,7 @@ class Sorter {
 
   Timeline& timeline_;
   const ColonyId& colony_;
+  bool two_colonies_;
   const e::Entry* entry_ = nullptr;
   std::size_t index_ = 0;
 };
@@ -200,7 +213,7 @@ Timeline lay_out(const History& history, Date today) {
                    [](const e::Entry& a, const e::Entry& b) {
                      return a.happened != b.happened ? a.happened < b.happened : a.written < b.written;
                    });
-  Sorter sorter(timeline, history.colony);
+  Sorter sorter(timeline, history);
   for (std::size_t i = 0; i < timeline.entries.size(); ++i) sorter.add(i);
   drop_boards_under_treatment(timeline);
   remark_gaps(timeline, today);

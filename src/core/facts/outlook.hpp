@@ -58,7 +58,8 @@ struct Learnt {
   double prior_sd = 0;
   double posterior_sd = 0;
   double contraction = 0;  // 1 - posterior variance / prior variance; 0 = nothing learnt
-  double contraction_low = 0, contraction_high = 0;  // 80 % interval: few members know it badly
+  double contraction_low = 0,
+         contraction_high = 0;  // 80 % interval for all rows together: few members know it badly
 };
 
 struct Outlook {

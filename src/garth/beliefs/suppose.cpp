@@ -11,12 +11,12 @@ namespace {
 
 constexpr std::size_t most_ways = 60;
 
-// By then it is known who came through: 1 April in the north, 1 October in the south, at least four months
-// off.
+// By then it is known who came through: 1 April in the north, 1 October in the south; the one after it where
+// it is less than five weeks off, so that no more than 400 days are followed.
 Date next_spring(Date today, double latitude_deg) {
   const int month = latitude_deg >= 0 ? 4 : 10;
   Date spring = *Date::from_ymd(today.year(), month, 1);
-  while (spring < today + 120) spring = *Date::from_ymd(spring.year() + 1, month, 1);
+  while (spring < today + 35) spring = *Date::from_ymd(spring.year() + 1, month, 1);
   return spring;
 }
 
@@ -67,6 +67,10 @@ std::optional<Problem> refused_by_a_gate(const Session& session, std::span<const
 Expected<SupposeAnswer> suppose_in(const Session& session, const SupposeWish& wish) {
   const auto colony = colony_named(session.state, wish.colony);
   if (!colony) return colony.problem();
+  const auto& state = session.state.colonies.at(*colony);
+  if (state.ended)
+    return bad_input("the colony ended on " + state.ended_on.value_or(session.today).iso(), wish.colony,
+                     "name one that lives, or give an earlier --today");
   const auto last = last_day(session, *colony, wish.until);
   if (!last) return last.problem();
   auto ways = ways_wished(session, *colony, wish.ways);

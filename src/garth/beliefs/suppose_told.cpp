@@ -70,22 +70,29 @@ std::string odds_words(double share) {
   return fmt::format("{:.0f} %", pct);
 }
 
+// Never "-0.0".
+double tenth(double kg) {
+  return round_to(kg, 10) + 0.0;
+}
+
 std::string way_text(const SupposeAnswer& answer, const belief::WayJudged& judged, std::size_t place) {
   std::string text = fmt::format("\n{}. {}\n", place, answer.ways[judged.way].name);
   text += fmt::format(
       "   costs {:.1f} kg ({:.1f} to {:.1f}); dies {} ({} to {}), swarms {}; surplus {:.1f} kg, stores at "
       "the "
       "least {:.1f} kg; at the end {:.0f} bees, {:.0f} mites\n",
-      judged.cost_kg, judged.cost_low_kg, judged.cost_high_kg, odds_words(judged.died.value),
-      odds_words(judged.died.low), odds_words(judged.died.high), odds_words(judged.swarmed.value),
-      judged.surplus_kg, judged.least_stores_kg, judged.bees, judged.mites);
+      tenth(judged.cost_kg), tenth(judged.cost_low_kg), tenth(judged.cost_high_kg),
+      odds_words(judged.died.value), odds_words(judged.died.low), odds_words(judged.died.high),
+      odds_words(judged.swarmed.value), judged.surplus_kg, judged.least_stores_kg, judged.bees, judged.mites);
   if (place > 1)
     text += fmt::format(
-        "   {:.1f} kg dearer than the first ({:.1f} to {:.1f}), dearer in {} of the courses; that the first "
+        "   {:.1f} kg dearer than the first on average ({:.1f} to {:.1f} in four courses of five), dearer in "
+        "{} of "
+        "the courses; that the first "
         "is "
         "better: {}\n",
-        judged.dearer_kg, judged.dearer_low_kg, judged.dearer_high_kg, odds_words(judged.dearer_in),
-        odds_words(judged.first_better));
+        tenth(judged.dearer_kg), tenth(judged.dearer_low_kg), tenth(judged.dearer_high_kg),
+        odds_words(judged.dearer_in), odds_words(judged.first_better));
   for (const facts::Reason& reason : answer.supposed.ways[judged.way].why)
     if (!reason.assumed) text += fmt::format("   why: {}\n", reason.text);
   return text;

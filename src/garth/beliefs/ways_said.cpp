@@ -91,10 +91,11 @@ Expected<std::vector<belief::Intended>> deeds_on(const Session& session, const C
   for (const auto& entry : reading->entries)
     if (!std::holds_alternative<entries::Note>(entry.payload)) deeds.push_back({day, entry.payload});
   if (!reading->left_as_text.empty() || deeds.empty())
-    return bad_input(
-        "'" + (reading->left_as_text.empty() ? words : reading->left_as_text) +
-            "' is not understood as a deed",
-        "WAY", "say it as a note would: fed 4 kg syrup, treated with thymol for 28 days, super on, split");
+    return bad_input("'" + (reading->left_as_text.empty() ? words : reading->left_as_text) +
+                         "' is not understood as a deed",
+                     "WAY",
+                     "say it as a note would: fed 4 kg syrup, treated with thymol for 28 days, super on, "
+                     "split into Nova in Box 2");
   return deeds;
 }
 
@@ -108,6 +109,8 @@ Expected<std::vector<belief::Way>> ways_said(const Session& session, const Colon
                                              std::string_view text) {
   constexpr std::size_t longest = 500, most = 60;
   if (text.size() > longest) return bad_input("the way is longer than 500 bytes", "WAY", "say it shorter");
+  if (std::any_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < ' '; }))
+    return bad_input("a way is one line", "WAY", "give each way for itself, its deeds with ; between");
   if (trimmed(text) == "nothing") return std::vector<belief::Way>{{"nothing", {}}};
   std::vector<Said> parts;
   std::size_t ways = 1;

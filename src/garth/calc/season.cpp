@@ -292,6 +292,11 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   if (!model) return model.problem();
   const auto figures = belief::read_deed_figures((*own)["observation"]);
   if (!figures) return figures.problem();
+  for (std::size_t i = 0; i < asked->deeds.size(); ++i)
+    if (belief::actions_of(asked->deeds[i].payload, *figures, *model, asked->dwelling).empty())
+      return bad_input(
+          "'" + std::string(entries::kind_name(asked->deeds[i].payload)) + "' changes nothing in a colony",
+          "$.actions[" + std::to_string(i) + "].kind", "give a deed, such as feed, room or treatment");
   const auto weather = skies(*asked, *own);
   if (!weather) return weather.problem();
   const Followed followed = follow(*asked, *model, *figures, *weather);

@@ -71,7 +71,7 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   if (days < 1 || days > most_days)
     reader.fail(bad_input("the last day is not within 400 days of the first", "$.end",
                           "give a later day, or a nearer one"));
-  const std::vector<double> air = day_by_day(reader, given, days);
+  const std::vector<double> air = day_by_day(reader, given, std::clamp(days, 1, most_days));
   if (auto fault = reader.done()) return *std::move(fault);
   question.mean_air_C = air;
   const auto table = colony::WinterTable::from(tables["winter"]);

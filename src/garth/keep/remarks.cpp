@@ -93,6 +93,7 @@ class Remarks {
   explicit Remarks(const Session& session) : session_(session) {}
 
   Outcome tell(const Entry& entry) {
+    tell_untimely(entry);
     return std::visit([&](const auto& payload) { return of(entry, payload); }, entry.payload);
   }
   std::vector<Remark> list() && { return std::move(list_); }
@@ -193,6 +194,29 @@ class Remarks {
   template <class Other>
   Outcome of(const Entry&, const Other&) {
     return Done{};
+  }
+
+  // Kept all the same: days are written down late and books are put right.
+  void tell_untimely(const Entry& entry) {
+    const auto found = session_.state.colonies.find(entries::colony_of(entry.payload));
+    if (found == session_.state.colonies.end()) return;
+    const book::ColonyState& colony = found->second;
+    if (entry.happened > session_.today)
+      add(entry, colony,
+          "the day lies after today (" + session_.today.iso() +
+              "): until then it counts for nothing; is it right?",
+          "house rule on days");
+    if (colony.ended_on && entry.happened > *colony.ended_on)
+      add(entry, colony,
+          "the colony ended on " + colony.ended_on->iso() +
+              ": nothing later changes what is believed; right "
+              "colony, right day?",
+          "house rule on days");
+    if (entry.happened < colony.began_on)
+      add(entry, colony,
+          "the colony began on " + colony.began_on.iso() +
+              ": nothing earlier is weighed; right colony, right day?",
+          "house rule on days");
   }
 
   void tell_country(const std::string& about, const std::string& country) {

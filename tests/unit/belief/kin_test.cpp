@@ -89,7 +89,7 @@ Judged spreads_of_copies(int ancestors, int copies) {
         family.push_back(a);
       }
     }
-    const Spread spread = spread_of(weights, values, family);
+    const Spread spread = spread_of(weights, values, family, 0.1);
     judged.mean += spread.variance / crowds;
     judged.held += (spread.low < 1 && 1 < spread.high ? 1.0 : 0.0) / crowds;
   }
@@ -108,7 +108,7 @@ TEST(Kin, copies_hide_nothing_of_how_widely_members_are_spread) {
 TEST(Kin, members_that_are_all_alike_are_not_spread_and_nothing_is_divided_by_it) {
   const std::vector<double> weights(4, 0.25), values(4, 2.0);
   const std::vector<int> family(4, 0);
-  EXPECT_EQ(spread_of(weights, values, family).high, 0);
+  EXPECT_EQ(spread_of(weights, values, family, 0.1).high, 0);
 }
 
 }  // namespace

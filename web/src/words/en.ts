@@ -251,7 +251,7 @@ export const words = {
       `${count(n, 'colony', 'colonies')}. Each column has one scale, so heights can be compared down the page. Below each, the two likeliest events of those by which something would be lost; the others stand on the colony’s own page.`,
     span: (from: string, to: string) => `From ${day_month.format(day_of(from))} to ${day_month.format(day_of(to))}.`,
     scale: (most: string, quantity: string) => `0–${most}${quantity === 'stores_kg' ? ' kg' : ''}`,
-    key: 'Dark band: as likely as not (50 %). Light band: four times in five (80 %). Line: the middle. Ring: what was seen. Dotted: today.',
+    key: 'Dark band: as likely as not (50 %). Light band: four times in five (80 %). Line: the middle. Ring: what was written down, before what was learnt of how this keeper’s figures run. Dotted: today.',
     table: 'Show as a table',
     plots: 'Show as plots',
     plot: 'Show as a plot',
@@ -282,7 +282,7 @@ export const words = {
     learnt: 'What the entries taught',
     learnt_none: 'Nothing yet: this colony is taken for a usual one.',
     parameter: 'Trait',
-    known_better: 'Known better than before, by (80 % interval)',
+    known_better: 'Known better than before, by (80 % interval for all together)',
     learnt_together:
       'How well mites breed, how many are carried in and how many are found on the board are learnt together: counts tell the product of the three, not the parts.',
     remarks: 'Remarks',

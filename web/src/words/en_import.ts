@@ -117,7 +117,7 @@ export const transfer_words = {
   note: 'All figures are from memory or common practice: no trial that compares the ways was found.',
 };
 
-const tenth = (n: number) => (Math.round(n * 10) / 10).toLocaleString('en-GB');
+const tenth = (n: number) => (Math.round(n * 10) / 10 + 0).toLocaleString('en-GB');
 const kg = (n: number) => `${tenth(n)}\u00a0kg`;
 export const suppose_words = {
   title: 'What if',
@@ -131,8 +131,8 @@ export const suppose_words = {
   no_ways: 'No way is given',
   no_ways_detail: 'Write at least one line.',
   followed: (from: string, to: string, members: number, effective: number) =>
-    `From ${from} to ${to}, in ${members} courses, of which ${Math.round(effective)} count.`,
-  caption: 'The ways, the one that costs least first',
+    `From ${from} to ${to}, in ${members} courses, worth about ${Math.round(effective)} independent ones.`,
+  caption: 'The ways, the one that costs least first. Costs are kilograms of honey, gains below nothing, on average; in grey what four courses in five lie within (of odds: their 80 % interval)',
   way: 'Way',
   cost: 'Costs',
   died: 'Dies',
@@ -145,6 +145,7 @@ export const suppose_words = {
   dearer_in: 'Dearer in',
   first_better: 'That the first is better',
   kg,
+  odds_range: (low: number, high: number) => `${Math.round(100 * low)} to ${Math.round(100 * high)} %`,
   kg_range: (low: number, high: number) => `${tenth(low)} to ${kg(high)}`,
   refused: 'Not followed',
   courses: 'Their courses',
