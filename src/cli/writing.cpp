@@ -1,6 +1,7 @@
 // The commands that write: a new book, notes, entries, imports, the demo, a sheet.
 #include <fmt/format.h>
 
+#include <algorithm>
 #include <iostream>
 #include <iterator>
 #include <nlohmann/json.hpp>
@@ -109,6 +110,7 @@ int enter_command(const Call& call) {
   }
   if (const auto likely = garth::likely_date(draft.happened, session->today, "--date"); !likely)
     return report(likely.problem());
+  if (options->today) session->today = std::max(session->today, *options->today);
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
   const auto kept = garth::keep(*session, {draft});
   if (!kept) return report(kept.problem());
