@@ -165,9 +165,11 @@ TEST_F(DemoPlan, asks_in_no_word_for_what_the_keeper_will_not_do) {
     session->standing.push_back(said);
     const auto answer = plan_next_days(*session, 14);
     ASSERT_TRUE(answer);
-    for (const facts::Need* need : needs_in(answer->plan))
+    for (const facts::Need* need : needs_in(answer->plan)) {
+      if (need->key.rfind("build/", 0) == 0) continue;  // names the keeper's own build in the keeper's words
       EXPECT_EQ(own_rules::asked_in(words_of(*need), rule), "") << rule << " " << need->key << "\n"
                                                                 << words_of(*need);
+    }
     std::string spoken = rule;
     std::replace(spoken.begin(), spoken.end(), '_', ' ');
     EXPECT_THAT(answer->plan.remarks, testing::Contains(testing::HasSubstr("our own rule " + spoken)));

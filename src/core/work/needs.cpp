@@ -16,10 +16,10 @@ constexpr Kind kinds_of_a_colony[] = {
     comb_of_eggs,   room,        feed,           mite_count, count_after_treatment,
     treat,          watch_mites, winter_work,    strips_out, end_of_quarantine,
     old_combs,      ripe_boxes,  stores_aside};
-constexpr Kind kinds_of_a_site[] = {dearth_coming,  bait_boxes,   before_a_gale,    before_a_flood,
-                                    after_planting, reports_owed, stocks_wanted,    stored_combs,
-                                    empty_hives,    land_terms,   after_happenings, combs_to_extract,
-                                    wet_combs};
+constexpr Kind kinds_of_a_site[] = {
+    dearth_coming, bait_boxes,      before_a_gale, before_a_flood,    after_planting,   reports_owed,
+    stocks_wanted, stored_combs,    empty_hives,   land_terms,        after_happenings, combs_to_extract,
+    wet_combs,     lots_to_measure, builds_begun,  grass_round_hives, flowers_over};
 
 // A suspect colony is told and left alone; a dead one is closed; the others want what they want.
 Needs needs_of_a_colony(const Asking& asking) {

@@ -96,6 +96,27 @@ struct Planting {
   std::string nest_at;  // in the finder's words
 };
 
+// A nest that was found and is not gone.
+struct NestFound {
+  Sighting seen;
+  std::string of, at;  // in the finder's words
+};
+
+// Flowers of a patch that are over and not cut since.
+struct FlowersOver {
+  std::string plant;
+  std::string where;  // the patch's name; empty where none was said
+  Sighting over;
+  std::optional<NestFound> nest;  // in its patch, or at its site where no patch was said
+};
+
+// A build that was begun and is not finished.
+struct BuildBegun {
+  std::string build, step;  // the last one done
+  Sighting last;
+  double hours = 0;  // in all
+};
+
 // Something that could not wait: "blown_over", "robbing", ... as in the book.
 struct Happening {
   std::string what;
@@ -137,6 +158,9 @@ struct SiteStatus {
   facts::Odds gust{0, 0, 0};            // odds of a gust above 20 m/s within the plan
   double latitude_deg = 52;
   std::vector<Planting> plantings;
+  std::vector<FlowersOver> flowers_over;
+  std::optional<Sighting> grass_cut;  // the last time, where no patch was said
+  std::vector<NestFound> nests;
   std::vector<StockAim> aims;            // for this site
   std::vector<std::string> empty_hives;  // that stand here, by name
   std::vector<Happening> happenings;     // oldest first
@@ -164,10 +188,12 @@ struct NeedsInput {
   std::vector<StockAim> aims;                    // for all sites together
   std::vector<Sighting> stored_combs;            // batches in store; value: number of combs
   std::vector<LotWaiting> to_extract;            // taken off and not extracted yet
-  std::vector<LotWaiting> wet_combs;             // extracted, and not said where the wet combs went
-  std::set<facts::Deed> refused;                 // by the keeper's own rules
-  double price_per_hour = 2;                     // of the keeper's time, in the unit of loss
-  std::vector<std::string> at_a_dead_hive;       // what to do there, in this order
+  std::vector<LotWaiting> to_measure;            // extracted, and its water not said
+  std::vector<BuildBegun> builds;
+  std::vector<LotWaiting> wet_combs;        // extracted, and not said where the wet combs went
+  std::set<facts::Deed> refused;            // by the keeper's own rules
+  double price_per_hour = 2;                // of the keeper's time, in the unit of loss
+  std::vector<std::string> at_a_dead_hive;  // what to do there, in this order
 };
 
 // tables/work.toml: minutes, thresholds, prices of what is lost.

@@ -153,9 +153,14 @@ Plan tell_plan(const Prepared& prepared, const Choice& choice) {
   if (!choice.found)
     plan.remarks.push_back("No plan was found within the work allowed; nothing is scheduled.");
   for (const int i : sifted.at_home) plan.at_home.push_back({input.needs[static_cast<std::size_t>(i)]});
-  std::stable_partition(plan.at_home.begin(), plan.at_home.end(), [](const PlannedJob& job) {
-    return job.need.key.rfind("tell-inspector/", 0) == 0;  // before all else
-  });
+  // A suspicion before all else, then what is owed to the authority, then what most would be lost by.
+  const auto rank = [](const PlannedJob& job) {
+    const bool suspicion = job.need.key.rfind("tell-inspector/", 0) == 0;
+    const bool owed = job.need.key.rfind("report/", 0) == 0;
+    return std::pair{suspicion ? 0 : owed ? 1 : 2, -job.need.loss.never};
+  };
+  std::stable_sort(plan.at_home.begin(), plan.at_home.end(),
+                   [&](const PlannedJob& a, const PlannedJob& b) { return rank(a) < rank(b); });
   plan.visits = lay_out_visits(input, roads, sifted, model, choice);
   plan.undone = tell_undone(input, sifted, model, choice);
   plan.undone.insert(plan.undone.end(), narrowed.undone.begin(), narrowed.undone.end());

@@ -9,12 +9,13 @@ namespace {
 using entries::Entry;
 
 struct LotsUnderway {
+  std::set<LotId> measured;
   std::map<LotId, std::string> names;
   std::map<LotId, std::set<ColonyId>> from;
-  std::map<LotId, const Entry*> taken, extracted;
+  std::map<LotId, const Entry*> taken, extracted, unmeasured;
 
   void take(const Entry& entry) {
-    if (const auto* lot = std::get_if<entries::Lot>(&entry.payload)) names[lot->lot] = lot->name;
+    if (const auto* lot = std::get_if<entries::Lot>(&entry.payload)) tell(*lot);
     const auto* harvest = std::get_if<entries::Harvest>(&entry.payload);
     if (harvest != nullptr && harvest->lot && harvest->for_people.value_or(true)) {
       taken.try_emplace(*harvest->lot, &entry);
@@ -24,8 +25,15 @@ struct LotsUnderway {
     if (const auto* extraction = std::get_if<entries::Extraction>(&entry.payload)) {
       taken.erase(extraction->lot);
       extracted.erase(extraction->lot);
+      if (!measured.contains(extraction->lot)) unmeasured[extraction->lot] = &entry;
       if (!extraction->wet_combs_back) extracted[extraction->lot] = &entry;
     }
+  }
+  void tell(const entries::Lot& lot) {
+    names[lot.lot] = lot.name;
+    if (!lot.moisture_pct && !lot.refractive_index) return;
+    measured.insert(lot.lot);
+    unmeasured.erase(lot.lot);
   }
   std::vector<work::LotWaiting> waiting(const std::map<LotId, const Entry*>& lots,
                                         const work::NeedsInput& input) const {
@@ -50,6 +58,7 @@ void take_crop_waiting(std::span<const Entry> standing, work::NeedsInput& input)
   for (const Entry& entry : standing)
     if (entry.happened <= input.today) lots.take(entry);
   input.to_extract = lots.waiting(lots.taken, input);
+  input.to_measure = lots.waiting(lots.unmeasured, input);
   input.wet_combs = lots.waiting(lots.extracted, input);
 }
 

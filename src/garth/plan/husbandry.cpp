@@ -26,11 +26,13 @@ class Husbandry {
   void hand_over(work::NeedsInput& input) const {
     for (work::SiteStatus& site : input.sites) {
       site.plantings = plantings_at(site.site);
+      hand_over_cutting(site);
       site.aims = aims_for(site.site.text());
       if (const auto land = land_.find(site.site); land != land_.end()) hand_over_terms(*land->second, site);
       for (const HappenedAt& one : happenings_)
         if (concerns(one, site.site, input)) site.happenings.push_back(one.happening);
     }
+    for (const auto& [name, build] : builds_) input.builds.push_back(build);
     input.aims = aims_for("all");
     for (const Entry* entry : told_)
       for (work::ColonyStatus& colony : input.colonies) take_told(*entry, colony);
@@ -78,7 +80,38 @@ class Husbandry {
         one.planting.weeded = entry.happened;
     }
   }
-  void take(const Entry&, const entries::Patch& patch) { names_[patch.patch] = patch.name; }
+  void take(const Entry& entry, const entries::Bloom& bloom) {
+    if (bloom.stage == entries::BloomStage::over)
+      over_.push_back(&entry);
+    else
+      std::erase_if(over_, [&](const Entry* one) {
+        const auto& before = std::get<entries::Bloom>(one->payload);
+        return before.site == bloom.site && before.patch == bloom.patch && before.plant == bloom.plant;
+      });
+  }
+  // Where a patch is said, what flowered there is cut; where none is, the grass.
+  void take(const Entry& entry, const entries::Cut& cut) {
+    if (!cut.patch) grass_[cut.site] = work::Sighting{entry.happened, entry.id, 0};
+    std::erase_if(over_, [&](const Entry* one) {
+      const auto& bloom = std::get<entries::Bloom>(one->payload);
+      return bloom.site == cut.site && cut.patch && bloom.patch == cut.patch;
+    });
+  }
+  void take(const Entry& entry, const entries::BuildStep& step) {
+    if (step.finished.value_or(false)) {
+      builds_.erase(step.build);
+      return;
+    }
+    work::BuildBegun& build = builds_[step.build];
+    build = {step.build, step.step, {entry.happened, entry.id, 0}, build.hours + step.hours.value_or(0)};
+  }
+  void take(const Entry&, const entries::Patch& patch) {
+    names_[patch.patch] = patch.name;
+    if (patch.left_wild.value_or(false))
+      left_wild_.insert(patch.patch);
+    else
+      left_wild_.erase(patch.patch);
+  }
   void take(const Entry& entry, const entries::Nest& nest) {
     if (!nest.gone.value_or(false)) {
       nests_.push_back(&entry);
@@ -138,6 +171,33 @@ class Husbandry {
     });
   }
 
+  static work::NestFound nest_found(const Entry& entry) {
+    const auto& nest = std::get<entries::Nest>(entry.payload);
+    std::string of(entries::word_for(nest.of));
+    std::replace(of.begin(), of.end(), '_', ' ');
+    return {{entry.happened, entry.id, 0}, of, nest.place};
+  }
+  void hand_over_cutting(work::SiteStatus& site) const {
+    if (const auto cut = grass_.find(site.site); cut != grass_.end()) site.grass_cut = cut->second;
+    for (const Entry* found : nests_)
+      if (std::get<entries::Nest>(found->payload).site == site.site) site.nests.push_back(nest_found(*found));
+    for (const Entry* one : over_) {
+      const auto& bloom = std::get<entries::Bloom>(one->payload);
+      if (bloom.site != site.site || !bloom.patch || left_wild_.contains(*bloom.patch)) continue;
+      const auto name = names_.find(*bloom.patch);
+      work::FlowersOver flowers{.plant = bloom.plant,
+                                .where = name == names_.end() ? bloom.patch->text() : name->second,
+                                .over = {one->happened, one->id, 0},
+                                .nest = {}};
+      for (const Entry* found : nests_) {
+        const auto& nest = std::get<entries::Nest>(found->payload);
+        if (nest.site == bloom.site && (!nest.patch || nest.patch == bloom.patch))
+          flowers.nest = nest_found(*found);
+      }
+      site.flowers_over.push_back(std::move(flowers));
+    }
+  }
+
   std::vector<work::Planting> plantings_at(const SiteId& site) const {
     std::vector<work::Planting> here;
     for (const OfPlants& one : plants_) {
@@ -171,6 +231,10 @@ class Husbandry {
 
   std::vector<OfPlants> plants_;
   std::map<PatchId, std::string> names_;
+  std::set<PatchId> left_wild_;
+  std::vector<const Entry*> over_;          // blooms that are over and not cut
+  std::map<SiteId, work::Sighting> grass_;  // the last time that it was cut
+  std::map<std::string, work::BuildBegun> builds_;
   std::vector<const Entry*> nests_;                           // found and not gone
   std::map<std::pair<std::string, int>, const Entry*> aims_;  // by site and month; the last word counts
   std::map<CombsId, Batch> combs_;

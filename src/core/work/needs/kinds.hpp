@@ -45,6 +45,10 @@ Needs after_happenings(const Asking& asking);
 Needs stored_combs(const Asking& asking);      // at the first site: moth and mice
 Needs combs_to_extract(const Asking& asking);  // at the first site
 Needs wet_combs(const Asking& asking);         // where they came from
+Needs lots_to_measure(const Asking& asking);   // at the first site
+Needs builds_begun(const Asking& asking);      // at the first site
+Needs grass_round_hives(const Asking& asking);
+Needs flowers_over(const Asking& asking);
 
 // A stock in quarantine is the last of the round and shares no combs.
 void keep_apart(const Asking& asking, Needs& needs);
