@@ -200,16 +200,15 @@ Model only_what_is_meant(const PlanInput& input, const Model& model, const OwnDa
   }
   for (const RoundChoice& round : model.rounds)
     at_all_costs += round.cost / static_cast<double>(model.rounds.size());
+  // Not even to make way for all the others.
+  const double never_at_all = at_all_costs * static_cast<double>(model.jobs.size() + 2);
   Model meant = model;
   for (Job& job : meant.jobs) {
     const auto own = days.find(input.needs[static_cast<std::size_t>(job.need)].key);
-    if (own == days.end()) {
-      for (JobOption& option : job.options) option.cost = job.never + at_all_costs;
-    } else {
-      job.never += at_all_costs;
-      for (JobOption& option : job.options)
-        if (meant.shifts[static_cast<std::size_t>(option.shift)].day != own->second)
-          option.cost = job.never + at_all_costs;
+    if (own != days.end()) job.never += at_all_costs;
+    for (JobOption& option : job.options) {
+      const int day = meant.shifts[static_cast<std::size_t>(option.shift)].day;
+      if (own == days.end() || day != own->second) option.cost = job.never + never_at_all;
     }
   }
   return meant;
