@@ -9,7 +9,8 @@ namespace {
 
 std::vector<std::string> sites_of(const ToldBook& book, const ColonyId& colony) {
   std::vector<std::string> told;
-  for (const Stay& stay : stays_in(book.standing(day_of(12, 31)))[colony]) {
+  const auto stays = stays_in(book.standing(day_of(12, 31)));
+  for (const Stay& stay : stays.at(colony)) {
     told.push_back(stay.from.iso() + " " + stay.site.text());
   }
   return told;
