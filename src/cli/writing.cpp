@@ -110,6 +110,7 @@ int enter_command(const Call& call) {
   }
   if (const auto likely = garth::likely_date(draft.happened, session->today, "--date"); !likely)
     return report(likely.problem());
+  // What is told of the day of an entry goes by the day that is given as today.
   if (options->today) session->today = std::max(session->today, *options->today);
   if (!call.corrects.empty()) draft.supersedes = EntryId(call.corrects);
   const auto kept = garth::keep(*session, {draft});

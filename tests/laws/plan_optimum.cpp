@@ -82,6 +82,26 @@ TEST(OwnWeek, NoWeekOfOnesOwnIsCheaperThanTheBestPlanAndWhatFitsIsDoneOnItsDay) 
   EXPECT_GT(done, 60);
 }
 
+TEST(OwnWeek, GoesAsFarAsTheKeeperMeansToHoweverLittleItIsWorth) {
+  work::PlanInput input{.from = *Date::from_ymd(2026, 6, 1), .days = 1};
+  input.sites = {{.site = SiteId("near"), .name = "Near"}, {.site = SiteId("far"), .name = "Far"}};
+  input.travel.minutes = {{0, 5, 200}, {5, 0, 200}, {200, 200, 0}};
+  work::SiteDay fit;
+  fit.opening.fill(1);
+  fit.daylight.fill(1);
+  input.weather = {{fit}, {fit}};
+  input.hours = {{8, 20}};
+  facts::Need need{.key = "look/far", .what = "look", .site = SiteId("far")};
+  need.earliest = need.best = need.latest = input.from;
+  need.loss = {.from = input.from, .by_day = {0}, .never = 0.01, .unit = "kg"};
+  input.needs = {need};
+  EXPECT_TRUE(work::plan_days(input, garth::cbc_solver())->visits.empty());
+  const auto own = work::plan_own(input, {{"look/far", input.from}}, garth::cbc_solver());
+  ASSERT_TRUE(own);
+  ASSERT_EQ(own->visits.size(), 1U);
+  EXPECT_GT(own->expected_loss, 10) << "the way has its price";
+}
+
 TEST(OwnWeek, NamesWhatIsNoNeedOrLiesOutside) {
   const auto input = reference::some_plan_input(1, {2, 3, 4});
   const auto problem = [&](std::vector<work::OwnJob> own) {

@@ -54,8 +54,9 @@ double change_error(std::span<const double> from, std::span<const double> to,
 }
 
 // The weighted variance of copies is too small by the variance of their mean, as that of n draws is by 1 / n.
-// How far chance moves it is told as for so many independent draws of a normal as there are families: their
-// variance is chi-squared (any statistics textbook), which with few families is wide.
+// How far chance moves it is told as for so many independent draws of a normal as would know the mean as
+// well: their variance is chi-squared (any statistics textbook). Kin that have moved apart count for more
+// than copies.
 Spread spread_of(std::span<const double> weights, std::span<const double> values, std::span<const int> family,
                  double beyond) {
   const double mean = share_of(weights, values);

@@ -287,7 +287,7 @@ SightOdds sight_odds(const Visible& there, entries::Look look, const Observation
 std::array<double, 4> pollen_odds(const Visible& there, entries::Look look, const ObservationErrors& e) {
   std::array<double, 4> odds{};
   if (look == entries::Look::outside) {
-    // Much pollen is carried where there are larvae to feed; a little says less, none the opposite.
+    // Pollen is carried in where there are larvae to feed.
     const double in = there.brood_cells > 0 ? e.pollen_in_brood : e.pollen_in_broodless;
     odds = {1 - in, in / 3, in / 3, in / 3};
   } else {

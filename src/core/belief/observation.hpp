@@ -118,7 +118,7 @@ struct SightOdds {
 };
 SightOdds sight_odds(const Visible& there, entries::Look look, const ObservationErrors& errors);
 // Odds of each Level of pollen, slips included: from within by what is stored; from outside whether any is
-// carried in, which tells of brood (some and plenty are then one).
+// carried in, which tells of brood; how much is then as good as not said.
 std::array<double, 4> pollen_odds(const Visible& there, entries::Look look, const ObservationErrors& errors);
 // The same with slips: found where there is none, or not written.
 double odds_said(double odds, const ObservationErrors& errors);

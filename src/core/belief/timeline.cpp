@@ -31,9 +31,12 @@ class Sorter {
     std::visit(Overloaded{
                    [&](const e::ColonyBegan& p) { timeline_.beginning = p; },
                    [&](const e::ColonyEnded& p) {
-                     if (!timeline_.ended || entry_->happened > *timeline_.ended) end(p.how);
+                     if (!found_dead_) end(p.how);  // told already by what was found
                    },
-                   [&](const e::DeadColony&) { end(e::Ending::died); },
+                   [&](const e::DeadColony&) {
+                     if (!timeline_.ended) end(e::Ending::died);
+                     found_dead_ = true;
+                   },
                    [&](const e::Inspection& p) { see(p); },
                    [&](const e::MiteCount& p) { see(p); },
                    [&](const e::Weight& p) {
@@ -110,6 +113,7 @@ class Sorter {
   Timeline& timeline_;
   const ColonyId& colony_;
   bool two_colonies_;
+  bool found_dead_ = false;
   const e::Entry* entry_ = nullptr;
   std::size_t index_ = 0;
 };

@@ -195,11 +195,14 @@ Expected<OwnDays> own_days(const PlanInput& input, const std::vector<OwnJob>& ow
 Model only_what_is_meant(const PlanInput& input, const Model& model, const OwnDays& days) {
   double at_all_costs = 1;
   for (const Job& job : model.jobs) {
-    at_all_costs += job.never;
-    for (const JobOption& option : job.options) at_all_costs = std::max(at_all_costs, 1 + option.cost);
+    double dearest = job.never;
+    for (const JobOption& option : job.options) dearest = std::max(dearest, option.cost);
+    at_all_costs += dearest;
   }
-  for (const RoundChoice& round : model.rounds)
-    at_all_costs += round.cost / static_cast<double>(model.rounds.size());
+  double farthest = 0;
+  for (const RoundChoice& round : model.rounds) farthest = std::max(farthest, round.cost);
+  at_all_costs += farthest * model.days;
+  for (const Opening& opening : model.openings) at_all_costs += opening.cost;
   // Not even to make way for all the others.
   const double never_at_all = at_all_costs * static_cast<double>(model.jobs.size() + 2);
   Model meant = model;

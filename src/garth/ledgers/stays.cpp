@@ -36,6 +36,7 @@ class Stays {
     const auto hive = hives_.find(homes_.at(colony));
     if (hive == hives_.end()) return;
     std::vector<Stay>& stays = stays_[colony];
+    if (!stays.empty() && stays.back().from == day) stays.pop_back();  // the last word of a day counts
     if (!stays.empty() && stays.back().site == hive->second) return;
     stays.push_back({day, hive->second, stays.empty() ? 0 : km(stays.back().site, hive->second)});
   }

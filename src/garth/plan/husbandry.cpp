@@ -215,11 +215,10 @@ class Husbandry {
   static void take_nest(const Entry& entry, const OfPlants& plants, work::Planting& planting) {
     const auto& nest = std::get<entries::Nest>(entry.payload);
     if (nest.site != plants.site || (nest.patch && plants.patch && nest.patch != plants.patch)) return;
-    planting.nest = work::Sighting{entry.happened, entry.id, 0};
-    std::string of(entries::word_for(nest.of));
-    std::replace(of.begin(), of.end(), '_', ' ');
-    planting.nest_of = of;
-    planting.nest_at = nest.place;
+    const work::NestFound found = nest_found(entry);
+    planting.nest = found.seen;
+    planting.nest_of = found.of;
+    planting.nest_at = found.at;
   }
   std::vector<work::StockAim> aims_for(const std::string& site) const {
     std::vector<work::StockAim> aims;

@@ -96,6 +96,19 @@ TEST(Observation, of_queen_cells_not_looked_for_is_not_none_seen) {
   EXPECT_GT(judge(outside, with_cells), std::log(0.9));  // says next to nothing
 }
 
+TEST(Observation, counts_as_far_as_was_looked) {
+  entries::Inspection look;
+  look.capped_cells = 0;
+  look.drone_cells = 0;
+  EXPECT_LT(judge(look, colony()), -10) << "a full look that finds none says that there is none";
+  look.look = entries::Look::quick;
+  EXPECT_EQ(judge(look, colony()), 0) << "who lifts no comb sees none";
+  look.seams = 1;
+  EXPECT_LT(judge(look, colony()), -3) << "seams are seen from above";
+  look.look = entries::Look::outside;
+  EXPECT_EQ(judge(look, colony()), 0);
+}
+
 TEST(Observation, of_several_queen_cells_is_less_likely_a_mistake_than_of_one) {
   entries::Inspection one;
   one.charged_cells = 1;

@@ -51,6 +51,29 @@ TEST(Timeline, takes_a_swarm_as_seen_and_as_done) {
   EXPECT_EQ(t.deeds.size(), 1U);
 }
 
+TEST(Timeline, a_colony_found_dead_has_ended_and_the_entry_of_its_end_says_it_again) {
+  const Timeline t = laid_out({entry(on(5, 20), "a", entries::DeadColony{.colony = alder}),
+                               entry(on(5, 22), "b", entries::ColonyEnded{.colony = alder})});
+  ASSERT_TRUE(t.ended);
+  EXPECT_EQ(*t.ended, on(5, 20));
+  EXPECT_EQ(t.observations.size(), 1U);
+  for (const facts::Reason& remark : t.remarks)
+    EXPECT_EQ(remark.text.find("left out"), std::string::npos) << remark.text;
+}
+
+TEST(Timeline, the_weight_of_a_hive_of_two_colonies_is_left_out_and_said_to_be) {
+  History history{.colony = alder, .began = on(3, 1)};
+  history.entries = {
+      entry(on(5, 1), "a", entries::Weight{.colony = alder, .kg = 60}),
+      entry(on(5, 2), "b", entries::Weight{.colony = alder, .kg = 9, .what = entries::Weighed::stores})};
+  EXPECT_EQ(lay_out(history, on(8, 1)).observations.size(), 2U);
+  history.dwelling.two_colonies = true;
+  const Timeline t = lay_out(history, on(8, 1));
+  ASSERT_EQ(t.observations.size(), 1U);
+  EXPECT_EQ(t.observations.front().entry, 1U);
+  EXPECT_NE(t.remarks.front().text.find("another colony lives in it"), std::string::npos);
+}
+
 TEST(Timeline, takes_a_unite_from_the_side_of_the_colony) {
   const Timeline goes_on = laid_out({entry(on(5, 20), "a", entries::Unite{alder, ColonyId("birch")})});
   EXPECT_FALSE(goes_on.ended);

@@ -34,6 +34,14 @@ TEST(Stays, a_hive_told_anew_at_another_site_takes_with_it_whoever_lives_in_it) 
   EXPECT_EQ(sites_of(book, alder), (std::vector<std::string>{"2026-01-02 bank"}));
 }
 
+TEST(Stays, there_and_back_on_one_day_is_no_move) {
+  ToldBook book;
+  for (const char* site : {"yard", "bank"})
+    book.must(day_of(7, 5),
+              entries::Hive{.hive = HiveId("h2"), .name = "h2", .site = SiteId(site), .type = "National"});
+  EXPECT_EQ(sites_of(book, birch), (std::vector<std::string>{"2026-01-02 bank"}));
+}
+
 TEST(Stays, a_move_within_the_site_is_none) {
   ToldBook book;
   book.must(day_of(6, 1), entries::ColonyMoved{.colony = alder, .hive = h3});

@@ -49,6 +49,14 @@ TEST(CutFlowers, are_cut_when_seed_has_set_and_not_over_a_nest) {
       NestFound{seen(july - 1, 0, "nest"), "bird", "in the bramble"};
   needs = needs_of(input);
   EXPECT_THAT(find(needs, "cut-flowers/withy/2026")->held, HasSubstr("in the bramble"));
+  input.sites.front().flowers_over.insert(input.sites.front().flowers_over.begin(),
+                                          {"oxeye", "upper bank", seen(july - 4, 0, "bloom-2"), {}});
+  needs = needs_of(input);
+  EXPECT_EQ(find(needs, "cut-flowers/withy/2026")->held, "") << "the upper bank is free";
+  EXPECT_THAT(find(needs, "cut-flowers/withy/2026")->what,
+              ::testing::AllOf(HasSubstr("oxeye"), ::testing::Not(HasSubstr("knapweed"))));
+  EXPECT_THAT(find(needs, "cut-flowers/withy/2026")->why.back().text, HasSubstr("in the bramble"));
+  input.sites.front().flowers_over.erase(input.sites.front().flowers_over.begin());
   input.sites.front().flowers_over.front().over = seen(july - 100, 0, "bloom");
   EXPECT_EQ(find(needs_of(input), "cut-flowers/withy/2026"), nullptr) << "too late in the year";
 }

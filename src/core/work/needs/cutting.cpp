@@ -10,7 +10,7 @@ namespace {
 const char* const look_first =
     "Walk the ground before the blade: nests of birds, bumblebees and hedgehogs, stones and wire.";
 
-void hold_for_a_nest(facts::Need& need, const Asking& asking, const NestFound& nest) {
+void tell_of_a_nest(facts::Need& need, const Asking& asking, const NestFound& nest) {
   need.why.push_back(because("a nest (" + nest.of + ") was found at " +
                                  (nest.at.empty() ? asking.site.name : nest.at) + " on " +
                                  day_text(nest.seen.date) + ": nobody cuts there until it is gone",
@@ -40,42 +40,49 @@ Needs grass_round_hives(const Asking& asking) {
   need.cautions = {
       "Veil and suit on, from behind the hives, early or late in the day: noise and cut grass anger bees.",
       look_first};
-  for (const NestFound& nest : asking.site.nests) hold_for_a_nest(need, asking, nest);
+  for (const NestFound& nest : asking.site.nests) tell_of_a_nest(need, asking, nest);
   return {need};
 }
 
+// One need a site and year: what is over is cut together, but for what a nest holds.
 Needs flowers_over(const Asking& asking) {
-  Needs needs;
+  std::vector<const FlowersOver*> free, nesting;
   for (const FlowersOver& flowers : asking.site.flowers_over) {
     const Date from = flowers.over.date + asking.minutes("cut_after_days");
     const Date until = flowers.over.date + asking.minutes("cut_until_days");
     if (until < asking.input.today || from > asking.last_day()) continue;
-    facts::Need need =
-        asking.need("cut-flowers", "cut after flowering, and take the cuttings off: " + flowers.plant +
-                                       (flowers.where.empty() ? "" : " (" + flowers.where + ")"));
-    need.key = "cut-flowers/" + asking.site.site.text() + "/" + std::to_string(flowers.over.date.year());
-    need.earliest = std::max(asking.input.today, from);
-    need.best = need.earliest;
-    need.latest = until;
-    need.minutes = asking.minutes("cut_minutes");
-    need.clock = facts::Clock::dry_day;
-    need.temperature_min_C = 5;
-    need.loss = loss_when_late(asking, from, 28, asking.fact("cut_kg"));
-    need.why.push_back(because("over on " + day_text(flowers.over.date), {flowers.over.entry},
-                               {asking.source("cut_after_days"), asking.source("cut_until_days")}));
-    need.take = {"scythe or mower", "rake"};
-    need.cautions = {look_first, "Leave a part uncut each year: stems and seed heads are somebody's winter."};
-    if (flowers.nest) {
-      hold_for_a_nest(need, asking, *flowers.nest);
-      need.held = need.why.back().text;
-    }
-    // One need a site and year: what is cut is cut together.
-    if (needs.empty())
-      needs.push_back(std::move(need));
-    else
-      needs.front().what += "; " + flowers.plant;
+    (flowers.nest ? nesting : free).push_back(&flowers);
   }
-  return needs;
+  const auto& meant = free.empty() ? nesting : free;
+  if (meant.empty()) return {};
+  Date from = meant.front()->over.date, until = from;
+  std::string plants;
+  std::vector<EntryId> entries;
+  for (const FlowersOver* flowers : meant) {
+    from = std::max(from, flowers->over.date);
+    until = std::min(until, flowers->over.date);
+    plants += (plants.empty() ? "" : "; ") + flowers->plant +
+              (flowers->where.empty() ? "" : " (" + flowers->where + ")");
+    entries.push_back(flowers->over.entry);
+  }
+  from = from + asking.minutes("cut_after_days");
+  until = std::max(from, until + asking.minutes("cut_until_days"));
+  facts::Need need = asking.need("cut-flowers", "cut after flowering, and take the cuttings off: " + plants);
+  need.key = "cut-flowers/" + asking.site.site.text() + "/" + std::to_string(from.year());
+  need.earliest = need.best = std::max(asking.input.today, from);
+  need.latest = std::max(need.earliest, until);
+  need.minutes = asking.minutes("cut_minutes") * static_cast<int>(meant.size());
+  need.clock = facts::Clock::dry_day;
+  need.temperature_min_C = 5;
+  need.loss = loss_when_late(asking, from, 28, asking.fact("cut_kg") * static_cast<double>(meant.size()));
+  need.why.push_back(
+      because("they are over", entries, {asking.source("cut_after_days"), asking.source("cut_until_days")}));
+  need.take = {"scythe or mower", "rake"};
+  need.cautions = {look_first, "Leave a part uncut each year: stems and seed heads are somebody's winter.",
+                   "Hedges and bramble are not cut while birds nest: local law may forbid it."};
+  for (const FlowersOver* flowers : nesting) tell_of_a_nest(need, asking, *flowers->nest);
+  if (free.empty()) need.held = need.why.back().text;
+  return {need};
 }
 
 }  // namespace beegarth::work
