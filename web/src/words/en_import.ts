@@ -132,7 +132,8 @@ export const suppose_words = {
   no_ways_detail: 'Write at least one line.',
   followed: (from: string, to: string, members: number, effective: number) =>
     `From ${from} to ${to}, in ${members} courses, worth about ${Math.round(effective)} independent ones.`,
-  caption: 'The ways, the one that costs least first. Costs are kilograms of honey, gains below nothing, on average; in grey what four courses in five lie within (of odds: their 80 % interval)',
+  how_to_read: 'Costs are kilograms of honey, gains below nothing, on average; in grey what four courses in five lie within (of odds: their 80 % interval).',
+  caption: 'The ways, the one that costs least first',
   way: 'Way',
   cost: 'Costs',
   died: 'Dies',
