@@ -112,6 +112,7 @@ test('a mapping that is there or the keeper’s own fills the field, and what it
     await mapping(page).fill('# my own words');
     await page.getByLabel('Begin with').selectOption('shipped');
     await page.getByRole('button', { name: 'Take it' }).click();
+    await page.getByRole('button', { name: 'Bring back what stood here before' }).waitFor();
     assert.match(await mapping(page).inputValue(), /A simple map, for a keeper's own file/);
     await page.getByRole('button', { name: 'Bring back what stood here before' }).click();
     assert.equal(await mapping(page).inputValue(), '# my own words');
