@@ -286,11 +286,17 @@ step <- function(c, d, turn) {
   c$queen_clock <- c$queen_clock + c$queen
   years <- years + r$queen_age_from_years
   old_queen <- c$queen & c$mated
-  lost <- old_queen & luck_queen < years * r$queen_fails_per_day
+  fails <- years * r$queen_fails_per_day
+  lost <- old_queen & luck_queen < fails
   supersedes <- old_queen & c$cells < 1 & luck_queen > 1 - years * d$supersedes
   c$queen_age <- c$queen_age + 1
   if (any(c$cells > 0 | (c$alive & !old_queen) | lost | supersedes)) {
-    c$queen <- c$queen & !lost
+    spent <- lost & luck_queen < fails * r$queen_fails_as_drone_layer
+    gone <- c$queen & !c$mated & c$queen_clock > 28 & luck_queen < r$drone_layer_lost_per_day
+    lost <- lost | gone
+    c$queen <- c$queen & (spent | !lost)
+    c$mated <- c$mated & !spent
+    c$queen_clock[spent] <- 29
     c$cells <- c$cells + supersedes * r$supersede_cells
     c$cell_age[supersedes] <- 0
     young <- rowSums(c$worker[, (turn - 1:4) %% WORKER + 1]) + eggs

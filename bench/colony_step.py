@@ -241,11 +241,17 @@ def step(c, d, r, turn, draw):
     c.queen_clock += c.queen
     years += r.queen_age_from_years
     old_queen = c.queen & c.mated
-    lost = old_queen & (luck_queen < years * r.queen_fails_per_day)
+    fails = years * r.queen_fails_per_day
+    lost = old_queen & (luck_queen < fails)
     supersedes = old_queen & (c.cells < 1) & (luck_queen > one - years * d.supersedes)
     c.queen_age += one
     if ((c.cells > 0) | (c.alive & ~old_queen) | lost | supersedes).any():
-        c.queen = c.queen & ~lost
+        spent = lost & (luck_queen < fails * r.queen_fails_as_drone_layer)
+        gone = c.queen & ~c.mated & (c.queen_clock > 28) & (luck_queen < r.drone_layer_lost_per_day)
+        lost = lost | gone
+        c.queen = c.queen & (spent | ~lost)
+        c.mated = c.mated & ~spent
+        c.queen_clock[spent] = 29
         c.cells = c.cells + supersedes * r.supersede_cells
         c.cell_age = np.where(supersedes, F(0), c.cell_age)
         young = c.worker[(turn - np.arange(1, 5)) % WORKER].sum(axis=0) + eggs

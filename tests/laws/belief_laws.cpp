@@ -165,8 +165,9 @@ TEST(BeliefLaws, weather_later_than_the_horizon_and_before_the_colony_began_chan
 }
 
 TEST(BeliefLaws, charged_cells_seen_raise_the_odds_of_swarm_preparation_and_are_named_as_the_reason) {
-  const Asked with_cells = may_colony();
-  Asked without_cells = may_colony();
+  Asked with_cells = may_colony();
+  with_cells.options.members = 512;
+  Asked without_cells = with_cells;
   without_cells.history.entries.back() = entry_on(day(2031, 5, 20), 5, look(12, 0));
   const auto seen = foresee(with_cells);
   const auto none = foresee(without_cells);
@@ -250,6 +251,7 @@ TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_
   asked.history.began = day(2031, 8, 1);
   asked.options.today = day(2031, 9, 10);
   asked.options.horizon = day(2031, 10, 10);
+  asked.options.members = 4096;  // a small crowd knows these odds to 0.2 only
   asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
   asked.forcing.futures.assign(4, synthetic::season(5, asked.options.today, asked.options.horizon));
   const auto odds_with = [&](double seams) {

@@ -103,6 +103,9 @@ Expected<StartPrior> start_prior(const FactTable& observation, const Timeline& t
     // Nobody said whether the queen came along: even odds, unless the split itself is told here.
     const entries::Split* split = own_split(timeline);
     prior.queen_odds = split == nullptr ? 0.5 : split->queen_goes ? 0.98 : 0.02;
+  } else {
+    prior.drone_layer_odds = rows.value("start_drone_layer");
+    prior.queen_odds = 1 - prior.drone_layer_odds - rows.value("start_queenless");
   }
   if (timeline.beginning && timeline.beginning->bees && *timeline.beginning->bees > 0) {
     // What was said of the bees says something of the brood and mites as well.
@@ -132,6 +135,7 @@ colony::Start start_at(const StartPrior& prior, const double* coordinates, doubl
   start.mites *= std::exp(prior.spread[3] * coordinates[3]);
   start.brood_cells = std::min(start.brood_cells, 2.5 * start.bees);
   start.queen_laying = queen < prior.queen_odds;
+  start.drone_laying = !start.queen_laying && queen < prior.queen_odds + prior.drone_layer_odds;
   return start;
 }
 

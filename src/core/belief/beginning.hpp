@@ -17,6 +17,7 @@ struct StartPrior {
   colony::Start middle;
   std::array<double, start_dims> spread{};  // of the logarithm
   double queen_odds = 1;                    // that a laying queen is there
+  double drone_layer_odds = 0;              // that there is one that lays drones only
 };
 Expected<StartPrior> start_prior(const FactTable& observation, const Timeline& timeline, bool from_split,
                                  double latitude_deg);

@@ -22,7 +22,8 @@ struct SlipOdds {
 };
 Expected<SlipOdds> read_slip_odds(const FactTable& observation);
 
-inline constexpr double sure = 4;  // four in five: at even odds one sound book in ten was doubted
+// At even odds one sound book in ten was doubted, at four to one one in sixteen.
+inline constexpr double sure = 10;
 
 struct Doubt {
   std::size_t entry = 0;          // of the timeline

@@ -10,8 +10,9 @@ using colony::Quantity;
 
 // What of the states the observations ask for, read for all members at once.
 struct Sightings {
-  std::vector<float> alive, bees, drones, eggs, larvae, capped, brood, drone_brood, drone_cells, stores,
-      pollen, supers, laying, queen, cups, charged, sealed, mites, mites_on_bees, infested;
+  std::vector<float> alive, bees, drones, eggs, larvae, drone_eggs, drone_larvae, capped, brood, drone_brood,
+      drone_cells, stores, pollen, supers, laying, drone_laying, queen, cups, charged, sealed, mites,
+      mites_on_bees, infested;
 
   explicit Sightings(const colony::Ensemble& e)
       : alive(e.read(Quantity::alive)),
@@ -19,6 +20,8 @@ struct Sightings {
         drones(e.read(Quantity::drones)),
         eggs(e.read(Quantity::eggs)),
         larvae(e.read(Quantity::open_brood)),
+        drone_eggs(e.read(Quantity::drone_eggs)),
+        drone_larvae(e.read(Quantity::open_drone_brood)),
         capped(e.read(Quantity::capped_cells)),
         brood(e.read(Quantity::brood_cells)),
         drone_brood(e.read(Quantity::drone_brood)),
@@ -27,6 +30,7 @@ struct Sightings {
         pollen(e.read(Quantity::pollen_kg)),
         supers(e.read(Quantity::super_kg)),
         laying(e.read(Quantity::queen_laying)),
+        drone_laying(e.read(Quantity::drone_laying)),
         queen(e.read(Quantity::queen_present)),
         cups(e.read(Quantity::cups_with_egg)),
         charged(e.read(Quantity::charged_cells)),
@@ -40,8 +44,8 @@ struct Sightings {
     v.alive = alive[i] > 0.5F;
     v.bees = bees[i];
     v.drones = drones[i];
-    v.eggs = eggs[i];
-    v.larvae = larvae[i];
+    v.eggs = eggs[i] + drone_eggs[i];
+    v.larvae = larvae[i] + drone_larvae[i];
     v.capped_cells = capped[i];
     v.brood_cells = brood[i] + drone_brood[i];
     v.drone_cells = drone_cells[i];
@@ -49,7 +53,8 @@ struct Sightings {
     v.pollen_kg = pollen[i];
     v.super_kg = supers[i];
     v.laying_queen = laying[i] > 0.5F;
-    v.virgin_queen = !v.laying_queen && queen[i] > 0.5F;
+    v.drone_layer = drone_laying[i] > 0.5F;
+    v.virgin_queen = !v.laying_queen && !v.drone_layer && queen[i] > 0.5F;
     v.cups_with_egg = cups[i];
     v.charged_cells = charged[i];
     v.sealed_cells = sealed[i];

@@ -271,17 +271,20 @@ SightOdds sight_odds(const Visible& there, entries::Look look, const Observation
   // A queen lays in cups that come to nothing, too: an egg in a cup says little, none says a little more.
   const double idle = there.laying_queen ? e.idle_cup_seen * reach : 0.0;
   const double meant = any_found(there.cups_with_egg, e.cell_seen * reach);
-  const double queen = there.laying_queen ? e.queen_seen : there.virgin_queen ? e.virgin_seen : 0.0;
+  const double queen = there.laying_queen || there.drone_layer ? e.queen_seen
+                       : there.virgin_queen                    ? e.virgin_seen
+                                                               : 0.0;
   return {.eggs = reach * found(there.eggs, e.eggs_half, e.eggs_seen),
           .open_brood = reach * found(there.eggs + there.larvae, e.brood_half, e.brood_seen),
-          .capped_brood = reach * found(there.capped_cells, e.brood_half, e.brood_seen),
+          .capped_brood = reach * found(there.capped_cells + there.drone_cells, e.brood_half, e.brood_seen),
           .queen = reach * queen,
           .cups_with_egg = 1 - (1 - idle) * (1 - meant),
           .charged_cells = any_found(there.charged_cells, e.cell_seen * reach),
           .sealed_cells = any_found(there.sealed_cells, e.cell_seen * reach),
           // Drones fly, so that a look from outside sees them as well.
           .drones = std::max(reach, 0.3) * found(there.drones, e.drones_half, e.drones_seen),
-          .calm = there.laying_queen || there.virgin_queen ? e.calm_queenright : e.calm_queenless};
+          .calm = there.laying_queen || there.drone_layer || there.virgin_queen ? e.calm_queenright
+                                                                                : e.calm_queenless};
 }
 
 std::array<double, 4> pollen_odds(const Visible& there, entries::Look look, const ObservationErrors& e) {

@@ -21,8 +21,8 @@ struct Visible {
   bool alive = true;
   double bees = 0;  // adult workers
   double drones = 0;
-  double eggs = 0;          // cells
-  double larvae = 0;        // open brood, cells
+  double eggs = 0;          // cells, of workers and drones: nobody tells them apart
+  double larvae = 0;        // open brood, cells, likewise
   double capped_cells = 0;  // worker
   double brood_cells = 0;   // all worker and drone brood
   double drone_cells = 0;   // capped
@@ -30,6 +30,7 @@ struct Visible {
   double pollen_kg = 0;
   double super_kg = 0;  // part of the stores above or beyond the nest
   bool laying_queen = true;
+  bool drone_layer = false;  // a queen that lays drones only
   bool virgin_queen = false;
   double cups_with_egg = 0;
   double charged_cells = 0;

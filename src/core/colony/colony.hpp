@@ -33,7 +33,8 @@ struct Start {
   double mites = 100;       // on bees and under cappings
   double winter_share = 0;  // of the bees that are winter bees, 0..1
   double queen_age_days = 365;
-  bool queen_laying = true;  // false: a colony without a queen
+  bool queen_laying = true;   // false: a colony without a queen, or with one that lays drones only
+  bool drone_laying = false;  // such a queen; needs queen_laying == false
 };
 
 // What can be read of every member. Counts are not whole numbers: they are what is expected of so many bees.
@@ -48,6 +49,8 @@ enum class Quantity {
   open_brood,    // larvae, worker
   capped_cells,  // worker
   drone_brood,
+  drone_eggs,        // of a drone layer as well
+  open_drone_brood,  // larvae
   capped_drone_cells,
   stores_kg,  // honey and nectar as honey
   pollen_kg,
@@ -64,7 +67,7 @@ enum class Quantity {
   cups_with_egg,
   queen_present,      // 0 or 1, virgins too
   queen_laying,       // 0 or 1: mated and laying worker eggs
-  drone_laying,       // 0 or 1: a queen that never mated lays drones
+  drone_laying,       // 0 or 1: a queen that never mated, or whose sperm is spent, lays drones
   eggs_laid,          // yesterday to today, worker
   laying_room_cells,  // free drawn worker cells
   super_room_kg,      // honey that still fits

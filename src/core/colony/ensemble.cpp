@@ -57,10 +57,11 @@ void put_mites(Ensemble& e, int member, const Start& start) {
 }
 
 void put_queen(Ensemble& e, int member, const Start& start) {
-  Access::at(e, row::queen, member) = start.queen_laying ? 1.0F : 0.0F;
+  Access::at(e, row::queen, member) = start.queen_laying || start.drone_laying ? 1.0F : 0.0F;
   Access::at(e, row::mated, member) = start.queen_laying ? 1.0F : 0.0F;
-  Access::at(e, row::queen_clock, member) =
-      start.queen_laying ? static_cast<float>(start.queen_age_days) : 0.0F;
+  Access::at(e, row::queen_clock, member) = start.queen_laying   ? static_cast<float>(start.queen_age_days)
+                                            : start.drone_laying ? virgin_too_old_days + 1
+                                                                 : 0.0F;
   Access::at(e, row::queen_age, member) = static_cast<float>(start.queen_age_days);
   Access::at(e, row::vigour, member) = 1.0F;
 }

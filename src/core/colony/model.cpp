@@ -116,6 +116,8 @@ constexpr auto rate_keys = std::to_array<RateKey>({
     {"swarm_flight_hours", &Rates::swarm_flight_hours},
     {"swarm_max_C", &Rates::swarm_max_C},
     {"queen_fails_per_day", &Rates::queen_fails_per_day},
+    {"queen_fails_as_drone_layer", &Rates::queen_fails_as_drone_layer},
+    {"drone_layer_lost_per_day", &Rates::drone_layer_lost_per_day},
     {"supersede_per_day", &Rates::supersede_per_day},
     {"queen_age_from_years", &Rates::queen_age_from_years},
     {"mating_flight_hours", &Rates::mating_flight_hours},

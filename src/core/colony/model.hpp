@@ -96,7 +96,8 @@ struct Rates {
   float rob_kg_per_day, rob_below_bees, rob_max_C;  // weak colonies are robbed in a dearth
   float rob_dearth_kg_per_day;                      // nectar on offer below which robbers come
   float swarm_flight_hours, swarm_max_C;
-  float queen_fails_per_day, supersede_per_day, queen_age_from_years;
+  float queen_fails_per_day, queen_fails_as_drone_layer, drone_layer_lost_per_day, supersede_per_day,
+      queen_age_from_years;
   float mating_flight_hours, mating_max_C, mating_odds_per_day, mating_return_odds;
   float too_few_bees;  // below this a colony is dead
   // luck

@@ -19,6 +19,8 @@ constexpr std::array<std::string_view, quantity_count> names{"bees",
                                                              "open_brood",
                                                              "capped_cells",
                                                              "drone_brood",
+                                                             "drone_eggs",
+                                                             "open_drone_brood",
                                                              "capped_drone_cells",
                                                              "stores_kg",
                                                              "pollen_kg",
@@ -140,6 +142,10 @@ Float4 Four::read(Quantity quantity) const {
       return worker_brood(worker_capping_age, worker_days);
     case Quantity::drone_brood:
       return drone_brood(0, drone_days);
+    case Quantity::drone_eggs:
+      return drone_brood(0, egg_days);
+    case Quantity::open_drone_brood:
+      return drone_brood(egg_days, drone_capping_age);
     case Quantity::capped_drone_cells:
       return drone_brood(drone_capping_age, drone_days);
     case Quantity::stores_kg:

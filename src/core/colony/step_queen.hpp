@@ -6,7 +6,7 @@
 
 namespace beegarth::colony {
 
-// A queen that never mated and is too old to.
+// A queen that never mated and is too old to, or one whose sperm is spent (change_queen puts her there).
 template <class F>
 BEEGARTH_INLINE Mask<F> queen_lays_drones(const Now<F>& now) {
   const Mask<F> late = above(now.get(row::queen_clock), virgin_too_old_days);
@@ -216,13 +216,21 @@ BEEGARTH_INLINE void change_queen(Now<F>& now) {
   s.clock += flag(s.queen);
   const F years = queen_years(now) + r.queen_age_from_years;
   const Mask<F> old_queen = s.queen & s.mated;
-  s.lost = old_queen & less(now.luck.queen, years * r.queen_fails_per_day);
+  const F fails = years * r.queen_fails_per_day;
+  s.lost = old_queen & less(now.luck.queen, fails);
   const Mask<F> supersedes =
       old_queen & below(s.cells, 1.0F) & less(one - years * now.day.supersedes, now.luck.queen);
   now.add(row::queen_age, one);
   const Mask<F> unsettled = above_zero(s.cells) | (now.is(row::alive) & !old_queen);
   if (any_of(unsettled | s.lost | supersedes)) {
-    s.queen = s.queen & !s.lost;
+    // Some of those that fail stay, with no sperm left: they lay drones and keep others from being raised.
+    const Mask<F> spent = s.lost & less(now.luck.queen, fails * r.queen_fails_as_drone_layer);
+    const Mask<F> gone = s.queen & !s.mated & above(s.clock, virgin_too_old_days) &
+                         below(now.luck.queen, r.drone_layer_lost_per_day);
+    s.lost = s.lost | gone;
+    s.queen = s.queen & (spent | !s.lost);
+    s.mated = s.mated & !spent;
+    s.clock = pick(spent, all<F>(virgin_too_old_days + 1), s.clock);
     s.cells += only(supersedes, all<F>(r.supersede_cells));
     s.cell_age = only(!supersedes, now.get(row::cell_age));
     raise_queen(now, s);

@@ -59,6 +59,15 @@ std::string told(const Asking& asking, const MiteSighting& seen, const Limit& li
          ")";
 }
 
+// A colony that dies or ends queenless before autumn rears no winter bees, and its odds say nothing of it.
+bool far_above_old_limits(const Asking& asking) {
+  const auto late = counts_of_late(asking);
+  return std::any_of(late.begin(), late.end(), [&](const MiteSighting& seen) {
+    const auto limit = limit_of(asking, seen);
+    return limit && seen.count.value >= asking.fact("alarm_times_limit") * asking.fact(limit->row);
+  });
+}
+
 }  // namespace
 
 std::optional<facts::Reason> above_old_limits(const Asking& asking) {
@@ -94,12 +103,15 @@ std::optional<facts::Reason> above_old_limits(const Asking& asking) {
 
 std::optional<facts::Reason> mite_alarm(const Asking& asking) {
   const auto odds = asking.odds_by(facts::EventKind::winter_mites, asking.input.today + 400);
-  if (!odds || odds->value < asking.fact("treat_now_odds")) return std::nullopt;
+  const bool far_above = far_above_old_limits(asking);
+  const char* row = far_above ? "treat_odds_to_act" : "treat_now_odds";
+  if (!odds || odds->value < asking.fact(row)) return std::nullopt;
   auto why = above_old_limits(asking);
   if (!why) return std::nullopt;
   why->text = "the odds that winter bees are reared under too many mites are " + percent_text(odds->value) +
               ", and the counts are high: " + why->text;
-  why->sources.push_back(asking.source("treat_now_odds"));
+  why->sources.push_back(asking.source(row));
+  if (far_above) why->sources.push_back(asking.source("alarm_times_limit"));
   return why;
 }
 
