@@ -17,6 +17,7 @@ http::Api api_of(garth::Desk& desk) {
       .book = [&desk] { return desk.book(); },
       .plan = [&desk](int days) { return desk.plan(days); },
       .colonies = [&desk] { return desk.colonies(); },
+      .doubts = [&desk] { return desk.doubts(); },
       .outlook = [&desk](std::string_view colony) { return desk.outlook(colony); },
       .entry = [&desk](std::string_view id) { return desk.entry(id); },
       .find = [&desk](const garth::EntrySearch& search,

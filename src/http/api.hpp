@@ -25,6 +25,7 @@ struct Api {
   std::function<Expected<Json>()> book;
   std::function<Expected<Json>(int days)> plan;  // days is 1..60
   std::function<Expected<Json>()> colonies;
+  std::function<Expected<Json>()> doubts;
   std::function<Expected<Json>(std::string_view colony)> outlook;
   std::function<Expected<Json>(std::string_view id)> entry;
   std::function<Expected<Json>(const garth::EntrySearch&, std::optional<Date> known)> find;

@@ -92,6 +92,8 @@ constexpr std::array roads_of_the_plan{
          [](const Ask& ask, const std::string&, const Api& api) { return plan(ask, api); }, "days"},
     Road{"/api/colonies", "GET",
          [](const Ask&, const std::string&, const Api& api) { return json_reply(api.colonies()); }},
+    Road{"/api/doubts", "GET",
+         [](const Ask&, const std::string&, const Api& api) { return json_reply(api.doubts()); }},
     Road{"/api/colonies/*/transfer-ways", "GET",
          [](const Ask& ask, const std::string& key, const Api& api) { return transfer_ways(ask, key, api); },
          "into"},

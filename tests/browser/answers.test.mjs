@@ -54,6 +54,7 @@ test('the schema itself refuses what it should', () => {
     assert.ok(!validate(wrong), JSON.stringify(wrong));
 });
 test('the book', async () => { await get('/api/book'); });
+test('looks that may be written wrongly', async () => { await get('/api/doubts'); });
 test('the plan, with visits in order and odds inside their interval', async () => {
   const plan = await get('/api/plan?days=14');
   const starts = plan.visits.map((v) => `${v.date} ${v.start}`);

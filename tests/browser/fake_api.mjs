@@ -1,7 +1,7 @@
 // The program's HTTP face with invented answers, for the browser tests. The headers are those of src/http/respond.cpp.
 import { existsSync, readFileSync } from 'node:fs';
 import { createServer } from 'node:http';
-import { book_check, checklists, colonies, entries, found, import_maps, kinds, lines, outlook, plan, register, registers, sheet_boxes, standing, suppositions, today, told, transfer_ways } from './invented.mjs';
+import { book_check, checklists, colonies, doubts, entries, found, import_maps, kinds, lines, outlook, plan, register, registers, sheet_boxes, standing, suppositions, today, told, transfer_ways } from './invented.mjs';
 
 const dist = new URL('../../web/dist/', import.meta.url);
 const types = { html: 'text/html; charset=utf-8', js: 'text/javascript; charset=utf-8', css: 'text/css; charset=utf-8', woff2: 'font/woff2' };
@@ -43,6 +43,7 @@ export async function start_fake() {
     if (path === '/api/book') return json({ name: 'invented.garth', today, seed: 1, head: `head-${state.answered.length}`, counts: { entries: 2, colonies: 7 } });
     if (path === '/api/plan') return json(left());
     if (path === '/api/colonies') return json(colonies);
+    if (path === '/api/doubts') return json(doubts);
     if (/^\/api\/colonies\/.+\/transfer-ways$/.test(path)) return json(transfer_ways);
     if (path.startsWith('/api/colonies/')) {
       const found = outlook(path.slice('/api/colonies/'.length));

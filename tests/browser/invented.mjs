@@ -72,6 +72,16 @@ function events_of(size) {
   ];
 }
 
+export const doubts = {
+  doubts: [
+    {
+      colony: 'alder-5',
+      name: 'Alder 5',
+      reason: { text: 'inspection of 2026-05-04 (8 seams) fits this colony badly and would fit 2026-04-05: was the date meant so?', entries: ['look'], sources: ['wrong_date: invented'] },
+    },
+  ],
+};
+
 export const colonies = {
   today,
   colonies: shapes.map(([key, name, site, site_name, form, size]) => ({

@@ -118,7 +118,7 @@ test('Colonies shows every colony with its fans, and a table behind them', () =>
     await go(page, browser.url, '/colonies');
     const { colonies } = await (await fetch(`${browser.url}/api/colonies`)).json();
     await page.locator('svg[role=img]').first().waitFor();
-    const names = await page.locator('main h2').allInnerTexts();
+    const names = await page.locator('main ul > li h2').allInnerTexts();
     assert.deepEqual(names, colonies.map((c) => c.name));
     const told = await page.locator('svg[role=img]').first().getAttribute('aria-label');
     assert.match(told, /Today between .+ and .+ bees/);
@@ -127,6 +127,19 @@ test('Colonies shows every colony with its fans, and a table behind them', () =>
     await page.getByRole('button', { name: 'Show as a table' }).click();
     assert.equal(await page.locator('tbody tr').count(), colonies.length);
     assert.equal(await page.locator('svg[role=img]').count(), 0);
+  }));
+
+test('looks that are likelier written wrongly than true are told with all colonies and with their own, or that there are none', () =>
+  with_page({}, async (page) => {
+    const { doubts } = await (await fetch(`${browser.url}/api/doubts`)).json();
+    await go(page, browser.url, '/colonies');
+    if (doubts.length === 0) return page.getByText('No look is likelier written under a wrong day').waitFor();
+    const part = page.locator('section', { has: page.getByRole('heading', { name: 'Written down right?' }) });
+    await part.waitFor();
+    assert.deepEqual(await part.getByRole('heading', { level: 3 }).allInnerTexts(), doubts.map((one) => one.name));
+    await part.getByRole('link', { name: doubts[0].name }).first().click();
+    await page.getByRole('heading', { name: 'Written down right?' }).waitFor();
+    await page.getByText('was the date meant so?').waitFor();
   }));
 
 test('each fan stands under the name of its column', () =>

@@ -313,6 +313,26 @@ TEST(BeliefBadInput, contradictory_entries_are_said_to_be_so_and_never_give_nons
   EXPECT_TRUE(said);
 }
 
+TEST(BeliefBadInput, a_count_that_no_course_goes_with_is_left_out_and_said_so) {
+  Asked asked = may_colony();
+  asked.options.members = 256;
+  const auto without = foresee(asked);
+  entries::MiteCount board;
+  board.mites = 10000;
+  board.days = 3;
+  asked.history.entries.insert(asked.history.entries.begin() + 4, entry_on(day(2031, 5, 12), 8, board));
+  const auto outlook = foresee(asked);
+  expect_sound(outlook);
+  EXPECT_GT(outlook.alive, 0.98);
+  EXPECT_NEAR(outlook.fans[0].levels[0][3], without.fans[0].levels[0][3],
+              0.15 * without.fans[0].levels[0][3]);
+  const auto said = std::find_if(outlook.remarks.begin(), outlook.remarks.end(), [](const auto& remark) {
+    return !remark.entries.empty() && remark.entries.front() == EntryId("entry-8");
+  });
+  ASSERT_NE(said, outlook.remarks.end());
+  EXPECT_NE(said->text.find("left out of what is believed"), std::string::npos) << said->text;
+}
+
 TEST(BeliefBadInput, a_dead_colony_that_was_inspected_afterwards_stays_dead_with_a_remark) {
   Asked asked = may_colony();
   asked.history.entries.insert(asked.history.entries.begin() + 3,

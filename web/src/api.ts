@@ -10,6 +10,7 @@ export type Undone = Schemas['Undone'];
 export type Reason = Schemas['Reason'];
 export type EventOdds = Schemas['EventOdds'];
 export type Colonies = Schemas['Colonies'];
+export type DoubtedLook = Schemas['DoubtedLook'];
 export type ColonySummary = Schemas['ColonySummary'];
 export type Outlook = Schemas['Outlook'];
 export type EventOutlook = Schemas['EventOutlook'];
@@ -80,6 +81,7 @@ const key = encodeURIComponent;
 export const read_book = () => ask<Book>('/api/book');
 export const read_plan = (days = 14) => ask<Plan>(`/api/plan?days=${days}`);
 export const read_colonies = () => ask<Colonies>('/api/colonies');
+export const read_doubts = () => ask<Schemas['Doubts']>('/api/doubts');
 export const read_outlook = (colony: string) => ask<Outlook>(`/api/colonies/${key(colony)}`);
 export const read_entry = (id: string) => ask<EntryTold>(`/api/entries/${key(id)}`);
 // What is asked of the list of entries; an empty part asks for nothing.

@@ -27,6 +27,7 @@ Expected<FitHandle> fit_colony(const History& history, const Forcing& forcing, c
   if (!setting) return setting.problem();
   fit->setting.emplace(*std::move(setting));
   fit->fitted = fit_to_entries(*fit->setting);
+  fit->setting->left_out = fit->fitted.left_out;
   if (!options.explain) fit->fitted.before_newest = {};  // half of the memory, and nobody will ask
   return fit;
 }

@@ -11,6 +11,8 @@ namespace {
 
 // Below this an entry's log likelihood, averaged over the crowd, is called a surprise.
 constexpr double surprising = -14;
+// Slips of the pen are foreseen, so that even they make hardly anything less likely than this.
+constexpr double out_of_reach = 2 * surprising;
 
 class Fit {
  public:
@@ -43,6 +45,7 @@ class Fit {
     for (; group_ < setting_.groups.size(); ++group_) {
       const Group& group = setting_.groups[group_];
       live_to(fitted_.members, setting_, group.day);
+      leave_out_what_no_course_goes_with(group);
       if (group_ + 1 == setting_.groups.size()) {
         fitted_.before_newest = {fitted_.members, log_weights_, next_id_, tally_.sweeps};
       }
@@ -54,22 +57,54 @@ class Fit {
       const Assimilated step = assimilate(log_weights_, logs, crowd, {.resample_below = 0.3});
       fitted_.log_evidence += step.log_evidence;
       fitted_.lowest_ess = std::min(fitted_.lowest_ess, step.lowest_ess);
-      const auto sights = static_cast<double>(group.last - group.first);
+      const auto sights = static_cast<double>(sights_let_in(group).size());
       if (!step.reconciled || step.log_evidence < surprising * sights) {
+        const bool hard = !step.reconciled || step.log_evidence < out_of_reach * sights;
         fitted_.surprises.push_back(
-            {group_, step.reconciled && step.log_evidence > 2 * surprising * sights, step.log_evidence});
+            {sights_let_in(group), hard ? Surprise::Outcome::let_in_hard : Surprise::Outcome::let_in});
       }
     }
     live_to(fitted_.members, setting_, setting_.today);
     fitted_.weights = normalised(log_weights_);
     fitted_.sweeps = tally_.sweeps;
     fitted_.next_luck = next_id_;
+    fitted_.left_out = setting_.left_out;
     fitted_.accepted =
         tally_.proposed > 0 ? static_cast<double>(tally_.accepted) / static_cast<double>(tally_.proposed) : 0;
     return std::move(fitted_);
   }
 
  private:
+  std::vector<std::size_t> sights_let_in(const Group& group) const {
+    std::vector<std::size_t> sights;
+    for (std::size_t o = group.first; o < group.last; ++o) {
+      if (!setting_.is_left_out(o)) sights.push_back(o);
+    }
+    return sights;
+  }
+
+  // Of one observation, as the crowd stands.
+  double log_evidence_of(std::size_t observation) const {
+    std::vector<double> logs = log_weights_;
+    for (std::size_t i = 0; i < n_; ++i) logs[i] += fitted_.members.log_seen[observation][i];
+    return log_sum_exp(logs) - log_sum_exp(log_weights_);
+  }
+
+  // A figure that even a slip does not explain would be met by any course in which it cannot be judged: the
+  // colony would be believed dead because of a slip of the pen. A look holds many figures, each with slips of
+  // its own, and is never so unlikely.
+  void leave_out_what_no_course_goes_with(const Group& group) {
+    for (const std::size_t o : sights_let_in(group)) {
+      const Sight& sight = setting_.timeline.observations[o].sight;
+      const bool one_figure =
+          std::holds_alternative<entries::MiteCount>(sight) || std::holds_alternative<entries::Weight>(sight);
+      if (!one_figure || !(log_evidence_of(o) < out_of_reach)) continue;
+      setting_.left_out.push_back(o);
+      std::fill(fitted_.members.log_seen[o].begin(), fitted_.members.log_seen[o].end(), 0.0);
+      fitted_.surprises.push_back({{o}, Surprise::Outcome::left_out});
+    }
+  }
+
   // log p(all before) + share * log p(now), by member.
   std::vector<double> log_target(const Members& m, double share) const {
     std::vector<double> sum(n_, 0.0);
@@ -89,7 +124,7 @@ class Fit {
     return log_group(fitted_.members, setting_, setting_.groups[group_]);
   }
 
-  const Setting& setting_;
+  Setting setting_;  // its own: what is left out is found on the way
   std::size_t n_;
   std::uint32_t next_id_;
   Fitted fitted_;

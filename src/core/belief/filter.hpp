@@ -8,10 +8,14 @@
 
 namespace beegarth::belief {
 
+// What was hardly to be expected from everything before.
 struct Surprise {
-  std::size_t group = 0;
-  bool reconciled = true;
-  double log_evidence = 0;
+  std::vector<std::size_t> observations;
+  enum class Outcome {
+    let_in,       // there are courses that go with it
+    let_in_hard,  // hardly any goes with it, and what is believed is pulled by it
+    left_out      // none goes with it
+  } outcome = Outcome::let_in;
 };
 
 // The crowd on the morning of the newest observations, before they were let in: the start for asking what
@@ -32,7 +36,8 @@ struct Fitted {
   int sweeps = 0;
   std::uint32_t next_luck = 0;  // the first noise id that nobody has had
   std::vector<Surprise> surprises;
-  BeforeNewest before_newest;  // empty where nothing was seen
+  std::vector<std::size_t> left_out;  // observations, for the setting of whoever asks further
+  BeforeNewest before_newest;         // empty where nothing was seen
 };
 
 Fitted fit_to_entries(const Setting& setting);

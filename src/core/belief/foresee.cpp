@@ -90,19 +90,25 @@ std::vector<facts::Learnt> learnt_of(const Fitted& fitted) {
   return learnt;
 }
 
+const char* words_of(Surprise::Outcome outcome) {
+  switch (outcome) {
+    case Surprise::Outcome::let_in:
+      return ": a surprise, hardly expected from everything before";
+    case Surprise::Outcome::let_in_hard:
+      return ": could hardly be reconciled with everything before, and pulls what is believed all the same; "
+             "look again, or correct the entry";
+    case Surprise::Outcome::left_out:
+      return ": goes with no course of the colony, and is left out of what is believed; look again, or "
+             "correct the entry";
+  }
+  return "";
+}
+
 void remark_surprises(std::vector<facts::Reason>& remarks, const Setting& setting, const Fitted& fitted) {
   for (const Surprise& surprise : fitted.surprises) {
-    const Group& group = setting.groups[surprise.group];
-    for (std::size_t o = group.first; o < group.last; ++o) {
+    for (const std::size_t o : surprise.observations) {
       const entries::Entry& entry = setting.timeline.entries[setting.timeline.observations[o].entry];
-      remarks.push_back(
-          {describe(entry) +
-               (surprise.reconciled
-                    ? ": a surprise, hardly expected from everything before"
-                    : ": could hardly be reconciled with everything before, and pulls what is believed all "
-                      "the same; look again, or correct the entry"),
-           {entry.id},
-           {}});
+      remarks.push_back({describe(entry) + words_of(surprise.outcome), {entry.id}, {}});
     }
   }
 }

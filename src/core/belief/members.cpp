@@ -81,7 +81,7 @@ void judge(Members& members, const Setting& setting, const Group& group) {
     const Observation& seen = setting.timeline.observations[o];
     auto& logs = members.log_seen[o];
     logs.assign(n, 0.0);
-    if (setting.without == o) continue;
+    if (setting.is_left_out(o)) continue;
     // A board that lay longer than the colony was followed: as if it had fallen at the same pace before.
     double scale = 1;
     if (const auto* board = board_of(seen)) {
@@ -147,6 +147,10 @@ std::vector<Visible> all_visible(const colony::Ensemble& ensemble) {
   for (std::size_t i = 0; i < static_cast<std::size_t>(ensemble.members()); ++i)
     there.push_back(sightings.of(i, ensemble.dwelling()));
   return there;
+}
+
+bool Setting::is_left_out(std::size_t observation) const {
+  return without == observation || std::find(left_out.begin(), left_out.end(), observation) != left_out.end();
 }
 
 std::size_t Setting::piece_of(int day) const {

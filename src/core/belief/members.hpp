@@ -42,6 +42,9 @@ struct Setting {
   std::vector<Group> groups;           // up to today
   std::vector<int> piece_starts;       // luck is drawn anew at each; the first is 0
   std::optional<std::size_t> without;  // an observation to leave out
+  std::vector<std::size_t> left_out;   // those that no course of the colony could have made
+
+  bool is_left_out(std::size_t observation) const;
 
   std::size_t piece_of(int day) const;
 };

@@ -169,6 +169,8 @@ double log_flags(const entries::Inspection& seen, const Visible& there, const Ob
 
 // A dead colony shows nothing alive: with bees or brood written down it is a slip, or the model is wrong.
 constexpr double log_dead_yet_seen = -25.0;
+// A figure beyond all reason must not be met by believing the colony dead.
+constexpr double log_dead_yet_counted = -60.0;
 
 struct Judge {
   const Visible& there;
@@ -189,7 +191,7 @@ struct Judge {
   }
 
   double operator()(const entries::MiteCount& seen) const {
-    if (!there.alive) return log_dead_yet_seen;
+    if (!there.alive) return log_dead_yet_counted;
     switch (seen.method) {
       case entries::MiteMethod::board:
         return log_count(seen, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);

@@ -163,10 +163,8 @@ void remark_gaps(Timeline& timeline, Date today) {
   const Date until = timeline.ended.value_or(today);
   const auto gap = [&](Date to) {
     if (to - last >= months_worth) {
-      timeline.remarks.push_back({whole(to - last) + " days without a look, from " + last.iso() + " to " +
-                                      to.iso() + ": the bands widen there",
-                                  {},
-                                  {}});
+      timeline.remarks.push_back(
+          {whole(to - last) + " days without a look, from " + last.iso() + " to " + to.iso(), {}, {}});
     }
     last = to;
   };

@@ -138,6 +138,7 @@ class Fits {
   }
 
   const belief::ColonyFit& of(const ColonyId& colony) const { return *fits_.at(colony); }
+  const std::vector<DoubtedLook>& doubted() const { return doubted_; }
   const belief::Tables& tables() const { return tables_; }
   belief::Forcing forcing(const Task& task) const {
     return forcing_of(paths_, task, followed_from(*task.state, session_.today), session_.today);
@@ -165,7 +166,7 @@ class Fits {
   }
 
   // Looks that were likelier written wrongly than true are told as remarks.
-  Outcome doubt(const std::vector<Task>& tasks, const std::vector<belief::FitHandle>& fits) const {
+  Outcome doubt(const std::vector<Task>& tasks, const std::vector<belief::FitHandle>& fits) {
     const auto slips = belief::read_slip_odds(tables_.observation);
     if (!slips) return slips.problem();
     std::vector<belief::Standing> standing;
@@ -176,7 +177,8 @@ class Fits {
       for (const belief::Doubt& one : doubts[i]) {
         const std::string other =
             one.other ? session_.state.colonies.at(*one.other).began.name : std::string();
-        fits[i]->remarks.push_back(belief::told(one, *fits[i], other));
+        doubted_.push_back({tasks[i].colony, belief::told(one, *fits[i], other)});
+        fits[i]->remarks.push_back(doubted_.back().reason);
       }
     }
     return Done{};
@@ -218,6 +220,7 @@ class Fits {
   bool explain_, doubt_;
   Paths paths_;
   std::map<ColonyId, belief::FitHandle> fits_;
+  std::vector<DoubtedLook> doubted_;
 };
 
 // Said where entries of the colony are too old to be weighed.
@@ -301,6 +304,12 @@ Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const 
       outlooks.back().remarks.insert(outlooks.back().remarks.begin(), *std::move(remark));
   }
   return outlooks;
+}
+
+Expected<std::vector<DoubtedLook>> doubted_looks(const Session& session, const Skies& skies) {
+  Fits fits(session, skies, session.today, false, true);
+  if (const auto fitted = fits.fit(tasks_of(session)); !fitted) return fitted.problem();
+  return fits.doubted();
 }
 
 Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, const Skies& skies,

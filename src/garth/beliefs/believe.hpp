@@ -29,6 +29,15 @@ struct BelieveOptions {
 Expected<std::vector<facts::Outlook>> outlooks_of(const Session& session, const Skies& skies,
                                                   const BelieveOptions& options);
 
+// A look at a living colony that is likelier written wrongly than true, and how else it may have been meant.
+struct DoubtedLook {
+  ColonyId colony;
+  facts::Reason reason;
+};
+
+// Of all living colonies, in order of colony key. Asked apart from outlooks where these must be quick.
+Expected<std::vector<DoubtedLook>> doubted_looks(const Session& session, const Skies& skies);
+
 // What is expected of one living colony at looks from today to the skies' horizon.
 struct ForecastWish {
   ColonyId colony;

@@ -83,6 +83,7 @@ Outcome Desk::look_again() {
   if (!head) return head.problem();
   if (*head == head_) return Done{};
   plan_.reset();
+  doubts_.reset();
   then_.reset();
   sheet_.reset();
   head_ = *head;

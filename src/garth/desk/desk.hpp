@@ -80,6 +80,7 @@ class Desk {
   Expected<nlohmann::json> plan(int days);
   Expected<nlohmann::json> colonies();
   Expected<nlohmann::json> outlook(std::string_view colony);
+  Expected<nlohmann::json> doubts();
   Expected<nlohmann::json> suppose(std::string_view colony, const Supposing& supposing);
   Expected<nlohmann::json> note(std::string_view line, bool keep);
   Expected<nlohmann::json> answer_need(std::string_view key, std::string_view answer,
@@ -133,6 +134,7 @@ class Desk {
   std::string head_;
   std::optional<PlanAnswer> plan_;
   int plan_days_ = 0;
+  std::optional<nlohmann::json> doubts_;
   std::optional<Session> then_;                              // the book as it was known on a day
   std::optional<std::pair<KeyInWish, SheetToKeyIn>> sheet_;  // the last sheet that was keyed in
 };

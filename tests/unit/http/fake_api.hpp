@@ -42,6 +42,7 @@ inline Api fake_api(FakeBook& book) {
   api.colonies = []() -> Expected<Json> {
     return Problem{ProblemKind::storage, "the book is locked", "invented.garth", "close the other program"};
   };
+  api.doubts = []() -> Expected<Json> { return Json{{"doubts", Json::array()}}; };
   api.outlook = [](std::string_view colony) -> Expected<Json> {
     if (colony != "alder-5") return unknown(colony);
     return Json{{"colony", colony}};

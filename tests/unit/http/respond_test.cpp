@@ -66,6 +66,12 @@ TEST_F(Respond, maps_each_kind_of_problem_to_its_status) {
   expect_problem(get("/api/honey"), 404, "wrong_use");
 }
 
+TEST_F(Respond, tells_of_doubted_looks_apart_from_the_colonies) {
+  const Reply reply = get("/api/doubts");
+  EXPECT_EQ(reply.status, 200);
+  EXPECT_EQ(Json::parse(reply.body), (Json{{"doubts", Json::array()}}));
+}
+
 TEST_F(Respond, says_where_and_what_to_do) {
   const Json body = Json::parse(get("/api/colonies").body);
   EXPECT_EQ(body.at("title"), "the book is locked");

@@ -230,6 +230,12 @@ export const words = {
     as_of: (iso: string) => `As the book stood on ${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`,
   },
 
+  doubts: {
+    title: 'Written down right?',
+    lead: 'Each of these looks fits its colony or its day badly, and another one well. Nothing is changed unless you correct the entry.',
+    none: 'No look is likelier written under a wrong day or colony than as it stands.',
+    asking: 'Asking whether every look fits its day and its colony …',
+  },
   sheet: sheet_words,
   week: week_words,
   lines: lines_words,
