@@ -11,6 +11,8 @@
 #include <thread>
 #include <utility>
 
+#include "garth/tables/usable.hpp"
+
 namespace beegarth::garth {
 namespace {
 
@@ -86,11 +88,12 @@ Outcome refresh(Session& session) {
   for (const entries::TableOverride& own : session.state.overrides) {
     // One that cannot be used must not shut the keeper out of the book.
     auto tables = session.tables.with(std::span(&own, 1));
-    if (tables)
+    const Outcome reckoned = tables ? usable(*tables) : Outcome(tables.problem());
+    if (reckoned)
       session.tables = *std::move(tables);
     else
       session.faulty_overrides.push_back("the override of " + own.table + " " + own.row +
-                                         " is left out: " + tables.problem().what);
+                                         " is left out: " + reckoned.problem().what);
   }
   const auto notifiable = Notifiable::from(session.tables);
   if (!notifiable) return notifiable.problem();

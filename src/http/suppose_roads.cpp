@@ -38,9 +38,8 @@ Reply suppose(const Ask& ask, const std::string& colony, const Api& api) {
   const auto supposing = supposing_in(ask);
   if (!supposing) return problem_reply(supposing.problem());
   const auto told = api.suppose(colony, *supposing);
-  const bool about_the_question =
-      !told && (told.problem().where == "ways" || told.problem().where == "until");
-  return json_reply(told, about_the_question ? 400 : 404);
+  const bool no_colony = !told && told.problem().where.empty();
+  return json_reply(told, no_colony ? 404 : 400);
 }
 
 constexpr std::array roads{

@@ -114,7 +114,7 @@ std::vector<Item> items_room() {
            {"queen went|goes|moved with|to|into it|split|them|the? split?", queen_of_split(true)},
            {"queen goes $", queen_of_split(true)},
            {"queen stays|stayed|left behind|here|put?", queen_of_split(false)},
-           unclear("split", "into which new name, in which hive? say: split into NAME in HIVE"),
+           unclear("split", "into which new name, in which hive that the book knows? say: split into NAME in HIVE"),
            {"united into|onto @colony", ends_in},
            {"@colony united into|onto it|this|here", takes_in},
            {"united @colony into|onto it|this|here", takes_in},

@@ -33,12 +33,20 @@ Expected<Date> last_day(const Session& session, const ColonyId& colony, std::opt
   return last;
 }
 
+// What reads days and notes knows nothing of ways.
+Problem about_the_way(Problem problem) {
+  if (problem.where == "WAY") return problem;
+  if (!problem.where.empty()) problem.what = problem.where + ": " + problem.what;
+  problem.where = "WAY";
+  return problem;
+}
+
 Expected<std::vector<belief::Way>> ways_wished(const Session& session, const ColonyId& colony,
                                                const std::vector<std::string>& texts) {
   std::vector<belief::Way> ways{{"nothing", {}}};
   for (const std::string& text : texts) {
     auto said = ways_said(session, colony, text);
-    if (!said) return said.problem();
+    if (!said) return about_the_way(said.problem());
     for (belief::Way& way : *said) {
       const bool known = std::any_of(ways.begin(), ways.end(),
                                      [&](const belief::Way& other) { return other.name == way.name; });

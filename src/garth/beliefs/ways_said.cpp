@@ -85,7 +85,7 @@ Expected<std::vector<belief::Intended>> deeds_on(const Session& session, const C
   const auto reading = entries::read_note(name + ": " + words, names_for_notes(session.state), day);
   if (!reading) return reading.problem();
   if (!reading->questions.empty())
-    return bad_input("'" + words + "' can be read in two ways: " + reading->questions.front(), "WAY",
+    return bad_input("'" + words + "' leaves something open: " + reading->questions.front(), "WAY",
                      "say it as docs/note.md does");
   std::vector<belief::Intended> deeds;
   for (const auto& entry : reading->entries)

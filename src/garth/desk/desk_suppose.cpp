@@ -10,7 +10,8 @@ Expected<nlohmann::json> Desk::suppose(std::string_view colony, const Supposing&
   if (answer) return suppose_json(*answer, session_);
   Problem problem = answer.problem();
   if (problem.where == "--until") problem.where = "until";
-  if (problem.where == "WAY") problem.where = "ways";
+  else if (problem.where == "WAY") problem.where = "ways";
+  else if (problem.where == colony) problem.where.clear();
   return problem;
 }
 

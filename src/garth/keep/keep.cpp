@@ -3,11 +3,13 @@
 #include "garth/gates/gates.hpp"
 #include "garth/keep/door.hpp"
 #include "garth/keep/known_names.hpp"
+#include "garth/tables/usable.hpp"
 
 namespace beegarth::garth {
 
 std::optional<Objection> objection_to(std::span<const entries::Entry> book,
                                       std::span<const book::Draft> drafts, const Tables& tables) {
+  Tables tables_with_own = tables;
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     const book::Draft& draft = drafts[i];
     if (Outcome sound = entries::validate(draft.payload); !sound) return Objection{i, sound.problem()};
@@ -15,7 +17,10 @@ std::optional<Objection> objection_to(std::span<const entries::Entry> book,
       return Objection{i, fit.problem()};
     const auto* own = std::get_if<entries::TableOverride>(&draft.payload);
     if (own == nullptr) continue;
-    if (const auto usable = tables.with(std::span(own, 1)); !usable) return Objection{i, usable.problem()};
+    auto changed = tables_with_own.with(std::span(own, 1));
+    if (!changed) return Objection{i, changed.problem()};
+    if (Outcome reckoned = usable(*changed); !reckoned) return Objection{i, reckoned.problem()};
+    tables_with_own = *std::move(changed);
   }
   if (auto unknown = only_known_names(book, drafts)) return unknown;
   const auto rules = GateRules::from(tables);
