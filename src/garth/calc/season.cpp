@@ -89,8 +89,9 @@ Json output_schema() {
           "share of the members to which each befell once or more: swarm_preparation, swarm, cast, "
           "queen_loss, "
           "supersedure, starvation, robbing, absconding, death"}}},
-       {"eggs_laid_mean", {{"type", "array"}, {"description", "by day, mean of the members"}}}},
-      {"fans", "alive", "happened", "eggs_laid_mean"});
+       {"eggs_laid_mean", {{"type", "array"}, {"description", "by day, mean of the members"}}},
+       {"under", {{"type", "string"}, {"description", "which weather and forage it is reckoned under"}}}},
+      {"fans", "alive", "happened", "eggs_laid_mean", "under"});
 }
 
 Json example() {
@@ -225,6 +226,15 @@ Expected<std::vector<facts::ForcingPath>> skies(const Asked& asked, const Tables
   return skies;
 }
 
+std::string said_of_the_sky(const Asked& asked) {
+  const std::size_t given = std::min(asked.weather.size(), static_cast<std::size_t>(asked.days));
+  std::string said = given == 0 ? "" : "the first " + std::to_string(given) + " days of weather as given";
+  if (given < static_cast<std::size_t>(asked.days))
+    said +=
+        std::string(given == 0 ? "" : ", then ") + "invented weather of a temperate year at this latitude";
+  return said + "; forage of a stand-in year (tables/forage.toml)";
+}
+
 struct Followed {
   belief::Trace trace;
   std::vector<double> eggs;  // by day, mean of the members
@@ -311,7 +321,8 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   return Json{{"fans", std::move(fans)},
               {"alive", std::min(1.0, followed.alive)},
               {"happened", std::move(happened)},
-              {"eggs_laid_mean", followed.eggs}};
+              {"eggs_laid_mean", followed.eggs},
+              {"under", said_of_the_sky(*asked)}};
 }
 
 }  // namespace

@@ -31,6 +31,9 @@ TEST(SeasonCalc, gives_a_quantile_for_the_start_and_for_every_day_after) {
     EXPECT_EQ(fan["levels"]["50"].size(), 61U);
   }
   EXPECT_EQ(out["eggs_laid_mean"].size(), 61U);
+  EXPECT_EQ(out["under"],
+            "invented weather of a temperate year at this latitude; forage of a stand-in year "
+            "(tables/forage.toml)");
   EXPECT_NEAR(out["fans"][0]["levels"]["50"][0].get<double>(), 20000, 0.01);
 }
 
