@@ -34,7 +34,8 @@ struct Call {
   std::string into;     // transfer-ways: the hive to go into
   std::string printed;  // key-in: the day on which the sheet was printed
   std::string out;      // file to write
-  std::string form;     // export
+  std::string form;     // export, plan
+  std::string own;      // plan: the file of a week of one's own
   std::string known;    // see, entries, register: as it was known on that day
   std::string about;    // photo: a colony or site
   std::string caption;  // photo

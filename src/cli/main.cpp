@@ -60,6 +60,16 @@ void plan_options(CLI::App& app, Call& call) {
   with_book(app, call);
   with_chance(app, call);
   app.add_option("--days", call.days, "days to plan, 1 to 28");
+  app.add_option(
+         "--form", call.form,
+         "lines (one job each, to be mended for --own), packing, calendar (iCalendar) or gpx; default: "
+         "to be read")
+      ->check(CLI::IsMember({"lines", "packing", "calendar", "gpx"}));
+  app.add_option(
+      "--own", call.own,
+      "a week of your own, held beside the plan: a file of lines like --form lines writes, or - for "
+      "standard input");
+  app.add_option("--out", call.out, "file to write; default: standard output");
 }
 void outlook_options(CLI::App& app, Call& call) {
   with_book(app, call);
@@ -228,7 +238,8 @@ void serve_options(CLI::App& app, Call& call) {
 constexpr auto commands = std::to_array<Command>({
     {"plan",
      "Where to go in the next days, when, in which order, what to do and take, with what odds, and why",
-     "beegarth plan build/demo.garth --days 14", plan_command, plan_options},
+     "beegarth plan build/demo.garth --form lines > week.txt; beegarth plan build/demo.garth --own week.txt",
+     plan_command, plan_options},
     {"outlook", "What is believed of a colony, and what is to come with what odds",
      "beegarth outlook build/demo.garth cobble --json", outlook_command, outlook_options},
     {"note", "Turn a typed line into entries; shown back, and kept with --keep",

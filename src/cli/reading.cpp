@@ -70,19 +70,6 @@ void print(const json& value) {
 
 }  // namespace
 
-int plan_command(const Call& call) {
-  return on_book(call, [&](const garth::Session& session) {
-    const auto answer = garth::plan_next_days(session, call.days);
-    if (!answer) return report(answer.problem());
-    if (call.json) {
-      print(garth::plan_json(answer->plan, answer->names));
-    } else {
-      std::cout << garth::plan_text(answer->plan, answer->names);
-    }
-    return 0;
-  });
-}
-
 int outlook_command(const Call& call) {
   return on_book(call, [&](const garth::Session& session) {
     garth::BelieveOptions options;

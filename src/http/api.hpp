@@ -24,6 +24,8 @@ struct Api {
   std::function<Expected<std::string>()> version;
   std::function<Expected<Json>()> book;
   std::function<Expected<Json>(int days)> plan;  // days is 1..60
+  std::function<Expected<std::string>(garth::PlanForm, int days)> plan_as;
+  std::function<Expected<Json>(const std::vector<work::OwnJob>&, int days)> own_week;
   std::function<Expected<Json>()> colonies;
   std::function<Expected<Json>()> doubts;
   std::function<Expected<Json>(std::string_view colony)> outlook;

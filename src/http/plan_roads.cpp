@@ -1,9 +1,9 @@
 #include <algorithm>
 #include <array>
-#include <charconv>
 #include <utility>
 
 #include "garth/calc/calc.hpp"
+#include "http/queries.hpp"
 #include "http/replies.hpp"
 #include "http/roads.hpp"
 
@@ -11,17 +11,6 @@ namespace beegarth::http {
 namespace {
 
 constexpr std::array<std::string_view, 4> answers{"done", "skipped", "put_off", "rained_off"};
-
-Expected<int> days_asked(const Ask& ask) {
-  const auto found = ask.query.find("days");
-  if (found == ask.query.end()) return 14;
-  const std::string& text = found->second;
-  int days = 0;
-  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), days);
-  if (fault != std::errc{} || end != text.data() + text.size() || days < 1 || days > 28)
-    return bad_input("days is not a whole number from 1 to 28", "?days=" + text, "ask for /api/plan?days=14");
-  return days;
-}
 
 Reply plan(const Ask& ask, const Api& api) {
   const Expected<int> days = days_asked(ask);

@@ -33,6 +33,17 @@ Expected<garth::Span> span_asked(const Ask& ask) {
   return garth::Span{*from, *to};
 }
 
+Expected<int> days_asked(const Ask& ask) {
+  const auto found = ask.query.find("days");
+  if (found == ask.query.end()) return 14;
+  const std::string& text = found->second;
+  int days = 0;
+  const auto [end, fault] = std::from_chars(text.data(), text.data() + text.size(), days);
+  if (fault != std::errc{} || end != text.data() + text.size() || days < 1 || days > 28)
+    return bad_input("days is not a whole number from 1 to 28", "?days=" + text, "ask for /api/plan?days=14");
+  return days;
+}
+
 Expected<std::size_t> limit_asked(const Ask& ask) {
   const std::string text = said(ask, "limit");
   if (text.empty()) return std::size_t{50};

@@ -15,5 +15,6 @@ std::string said(const Ask& ask, const char* name);
 Expected<std::optional<Date>> day_asked(const Ask& ask, const char* name);
 Expected<garth::Span> span_asked(const Ask& ask);
 Expected<std::size_t> limit_asked(const Ask& ask);
+Expected<int> days_asked(const Ask& ask);  // of a plan: 1..28, 14 where it is not said
 
 }  // namespace beegarth::http

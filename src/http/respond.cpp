@@ -84,7 +84,7 @@ struct Way {
 // Nothing where no road has that address.
 std::optional<Way> way_of(std::string_view path, std::string_view method) {
   for (const std::span<const Road> roads :
-       {suppose_roads(), plan_roads(), entry_roads(), form_roads(), import_roads()}) {
+       {suppose_roads(), week_roads(), plan_roads(), entry_roads(), form_roads(), import_roads()}) {
     std::string_view address;
     Way way;
     for (const Road& road : roads) {

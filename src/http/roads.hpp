@@ -24,6 +24,7 @@ struct Road {
 
 // A more particular address stands before one that would match it too.
 std::span<const Road> plan_roads();     // the plan, colonies, notes, needs, sheets, computations
+std::span<const Road> week_roads();     // the plan in other forms, and a week of the keeper's own
 std::span<const Road> suppose_roads();  // what would come of other deeds
 std::span<const Road> entry_roads();    // the book itself: entries, kinds, registers
 std::span<const Road> import_roads();   // a file comes in; the book checked, and as it stood on a day

@@ -54,6 +54,24 @@ test('the schema itself refuses what it should', () => {
     assert.ok(!validate(wrong), JSON.stringify(wrong));
 });
 test('the book', async () => { await get('/api/book'); });
+test('the plan as its own week costs no more than itself', async () => {
+  const plan = await get('/api/plan?days=14');
+  const jobs = plan.visits.flatMap((visit) => visit.jobs.filter((job) => job.minutes > 0).map((job) => ({ date: visit.date, need: job.key })));
+  const reply = await fetch(`${url}/api/own-week`, send({ days: 14, jobs }));
+  assert.equal(reply.status, 200);
+  const week = await reply.json();
+  check(week, '/api/own-week', 'post');
+  assert.ok(week.costs_more < 1e-6, `${week.costs_more}`);
+  await refuse('/api/own-week', 400, 'bad_input', send({ days: 14, jobs: [{ date: '2026-06-31', need: 'x' }] }));
+});
+test('the plan for a calendar, for a map and to pack', async () => {
+  for (const [path, type, begin] of [['/api/plan.ics', 'text/calendar', 'BEGIN:VCALENDAR'], ['/api/plan.gpx', 'application/gpx+xml', '<?xml'], ['/api/packing.txt', 'text/plain', '']]) {
+    const reply = await fetch(url + path);
+    assert.equal(reply.status, 200);
+    assert.ok(reply.headers.get('content-type').startsWith(type), path);
+    assert.ok((await reply.text()).startsWith(begin), path);
+  }
+});
 test('looks that may be written wrongly', async () => { await get('/api/doubts'); });
 test('the plan, with visits in order and odds inside their interval', async () => {
   const plan = await get('/api/plan?days=14');

@@ -44,6 +44,9 @@ export async function start_fake() {
     if (path === '/api/plan') return json(left());
     if (path === '/api/colonies') return json(colonies);
     if (path === '/api/doubts') return json(doubts);
+    if (path === '/api/plan.ics') return { status: 200, type: 'text/calendar', body: 'BEGIN:VCALENDAR' };
+    if (path === '/api/plan.gpx') return { status: 200, type: 'application/gpx+xml', body: '<?xml' };
+    if (path === '/api/packing.txt') return { status: 200, type: 'text/plain', body: 'nothing' };
     if (/^\/api\/colonies\/.+\/transfer-ways$/.test(path)) return json(transfer_ways);
     if (path.startsWith('/api/colonies/')) {
       const found = outlook(path.slice('/api/colonies/'.length));
@@ -75,6 +78,13 @@ export async function start_fake() {
     if (request.method === 'GET') reply = get(path);
     else if (path === '/api/notes') reply = note(JSON.parse(body));
     else if (/^\/api\/colonies\/.+\/suppositions$/.test(path)) reply = json(suppositions);
+    else if (path === '/api/own-week') {
+      const own = JSON.parse(body).jobs;
+      const meant = (job) => own.some((one) => one.need === job.key);
+      const bad = own.find((one) => one.date === '2026-06-31');
+      const left_out = plan.visits.flatMap((visit) => visit.jobs.filter((job) => job.minutes > 0 && !meant(job)).map((job) => `${job.colony_name ?? visit.site_name}: ${job.what}`));
+      reply = bad ? problem(400, 'bad_input', 'that is no day', 'jobs[0].date') : json({ plan, costs_more: 2.5 * left_out.length, left_out });
+    }
     else if (path.startsWith('/api/needs/')) reply = answer(path.slice('/api/needs/'.length), JSON.parse(body));
     else reply = problem(405, 'wrong_use', 'this address does not take that method', path);
     response.writeHead(reply.status, { 'Content-Type': reply.type, 'Content-Security-Policy': policy, 'X-Content-Type-Options': 'nosniff' });

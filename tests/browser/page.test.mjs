@@ -129,6 +129,24 @@ test('Colonies shows every colony with its fans, and a table behind them', () =>
     assert.equal(await page.locator('svg[role=img]').count(), 0);
   }));
 
+test('a week of one’s own is held beside the plan, and what it leaves out is said', () =>
+  with_page({}, async (page) => {
+    const plan = await (await fetch(`${browser.url}/api/plan`)).json();
+    await go(page, browser.url, '/');
+    await page.getByText('A week of your own, held beside the plan').click();
+    await page.getByRole('button', { name: 'Hold it beside the plan' }).click();
+    await page.getByText('It costs no more than the plan.').waitFor();
+    const first = plan.visits[0].jobs.find((job) => job.minutes > 0);
+    await page.locator(`select[id="own-${first.key}"]`).selectOption('');
+    assert.equal(await page.getByText('It costs no more than the plan.').count(), 0, 'the answer was of another week');
+    await page.getByRole('button', { name: 'Hold it beside the plan' }).click();
+    await page.getByText(/It costs \d+\.\d kg of honey more than the plan/).waitFor();
+    await page.getByRole('heading', { name: 'The plan does besides' }).waitFor();
+    await page.screenshot({ path: `${screenshots}/own-week.png`, fullPage: true });
+    for (const [name, file] of [['What to pack', 'packing.txt'], ['Visits for a calendar', 'plan.ics'], ['The way, for a map', 'plan.gpx']])
+      assert.match(await page.getByRole('link', { name }).getAttribute('href'), new RegExp(file.replace('.', '\\.')));
+  }));
+
 test('looks that are likelier written wrongly than true are told with all colonies and with their own, or that there are none', () =>
   with_page({}, async (page) => {
     const { doubts } = await (await fetch(`${browser.url}/api/doubts`)).json();

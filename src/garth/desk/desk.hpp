@@ -34,6 +34,8 @@ struct RegisterWish {
 
 enum class BookForm { jsonl, zip, geojson, calendar };
 
+enum class PlanForm { lines, packing, calendar, gpx };
+
 // A sheet with what was written in it.
 struct SheetFilledIn {
   KeyInWish sheet;
@@ -78,6 +80,8 @@ class Desk {
   Expected<std::string> version();
   Expected<nlohmann::json> book();
   Expected<nlohmann::json> plan(int days);
+  Expected<std::string> plan_as(PlanForm form, int days);
+  Expected<nlohmann::json> own_week(const std::vector<work::OwnJob>& own, int days);
   Expected<nlohmann::json> colonies();
   Expected<nlohmann::json> outlook(std::string_view colony);
   Expected<nlohmann::json> doubts();

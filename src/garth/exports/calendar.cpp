@@ -104,6 +104,20 @@ std::string compact(Date date) {
   return text;
 }
 
+// RFC 5545, 3.3.5, form 1: local time without a zone.
+std::string floating(Date date, double hour) {
+  const int minutes = std::clamp(static_cast<int>(std::lround(hour * 60)), 0, 24 * 60 - 1);
+  std::string clock = std::to_string(10000 + minutes / 60 * 100 + minutes % 60).substr(1);
+  return compact(date) + "T" + clock + "00";
+}
+
+std::string when_text(const CalendarDay& day) {
+  if (day.start_hour && day.end_hour)
+    return "DTSTART:" + floating(day.date, *day.start_hour) +
+           "\r\nDTEND:" + floating(day.date, *day.end_hour) + "\r\n";
+  return "DTSTART;VALUE=DATE:" + compact(day.date) + "\r\nDTEND;VALUE=DATE:" + compact(day.date + 1) + "\r\n";
+}
+
 }  // namespace
 
 std::vector<CalendarDay> calendar_days(const Session& session) {
@@ -117,11 +131,12 @@ std::string calendar_text(const std::vector<CalendarDay>& days, Date stamped) {
     out += "BEGIN:VEVENT\r\n";
     out += folded_line("UID:" + escaped(day.uid) + "@beegarth");
     out += "DTSTAMP:" + compact(stamped) + "T000000Z\r\n";
-    out += "DTSTART;VALUE=DATE:" + compact(day.date) + "\r\n";
-    out += "DTEND;VALUE=DATE:" + compact(day.date + 1) + "\r\n";
+    out += when_text(day);
     out += folded_line("SUMMARY:" + escaped(day.summary));
+    if (!day.location.empty()) out += folded_line("LOCATION:" + escaped(day.location));
     if (!day.description.empty()) out += folded_line("DESCRIPTION:" + escaped(day.description));
-    out += "TRANSP:TRANSPARENT\r\nEND:VEVENT\r\n";
+    if (!day.start_hour) out += "TRANSP:TRANSPARENT\r\n";
+    out += "END:VEVENT\r\n";
   }
   return out + "END:VCALENDAR\r\n";
 }

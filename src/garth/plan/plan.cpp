@@ -249,6 +249,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
   auto plan = work::plan_days(input, cbc_solver());
   if (!plan) return plan.problem();
   answer.plan = *std::move(plan);
+  answer.input = std::move(input);
   for (const auto& [site, sky] : *skies) {
     for (const auto& remark : sky.remarks) {
       if (std::find(remarks.begin(), remarks.end(), remark) == remarks.end()) remarks.push_back(remark);

@@ -14,6 +14,7 @@ namespace beegarth::garth {
 
 struct PlanAnswer {
   work::Plan plan;
+  work::PlanInput input;  // what it was made from, so that a week of the keeper's own can be scored alike
   std::vector<facts::Outlook> outlooks;
   std::vector<work::SiteFacts> sites;
   PlanNames names;

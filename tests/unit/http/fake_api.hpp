@@ -39,6 +39,16 @@ inline Api fake_api(FakeBook& book) {
     ++book.plans;
     return Json{{"days", days}};
   };
+  api.plan_as = [](garth::PlanForm form, int days) -> Expected<std::string> {
+    return std::to_string(static_cast<int>(form)) + "/" + std::to_string(days);
+  };
+  api.own_week = [](const std::vector<work::OwnJob>& own, int days) -> Expected<Json> {
+    Json jobs = Json::array();
+    for (const auto& job : own) jobs.push_back(job.date.iso() + " " + job.need);
+    if (!own.empty() && own.front().need == "none")
+      return bad_input("there is no need 'none'", "own", "name one");
+    return Json{{"jobs", jobs}, {"days", days}};
+  };
   api.colonies = []() -> Expected<Json> {
     return Problem{ProblemKind::storage, "the book is locked", "invented.garth", "close the other program"};
   };

@@ -113,6 +113,19 @@ export const words = {
     remarks: 'Said about this plan',
   },
 
+  own_week: {
+    title: 'A week of your own, held beside the plan',
+    lead: 'Put each job on the day that you mean, or leave it. The same reckoning says what your week costs more than the plan. Nothing is written.',
+    not_at_all: 'not at all',
+    as_planned: 'as planned',
+    hold: 'Hold it beside the plan',
+    costs: (kg: number) => (kg < 0.05 ? 'It costs no more than the plan.' : `It costs ${kg.toFixed(1)} kg of honey more than the plan.`),
+    does_not_fit: 'Does not fit on its day',
+    left_out: 'The plan does besides',
+  },
+
+  forms: { title: 'To take along', calendar: 'Visits for a calendar (iCalendar)', gpx: 'The way, for a map (GPX)', packing: 'What to pack' },
+
   note: {
     title: 'Write in the book',
     label: 'One line, as you would write it in a notebook',
