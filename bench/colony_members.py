@@ -44,7 +44,6 @@ class Colonies:
             "laying_max", "forager_loss", "collecting", "swarming", "winter_loss", "heat_use", "mite_reproduction",
             "mite_invasion", "mite_immigration", "treatment_effect")}
         self.trait["season_end"] = each(min(rates.season_end, rates.season_turn_light_h - F(0.5)))
-        self.season_slope = 1 / (rates.season_turn_light_h - self.trait["season_end"])
         # For how many mornings there may still be brood.
         self.worker_brood_for, self.drone_brood_for = WORKER + 1, DRONE + 1
         self.keeps = np.array([[rates.vigour_keeps], [rates.forage_keeps], [rates.mite_keeps]], F)

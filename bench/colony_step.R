@@ -32,7 +32,7 @@ colonies <- function(n) {
        swarm_preparation = rep(1e9, n), swarmed = rep(1e9, n), cast = rep(1e9, n), queen_loss = rep(1e9, n),
        supersedure = rep(1e9, n), starvation = rep(1e9, n), robbing = rep(1e9, n), absconding = rep(1e9, n),
        death = rep(1e9, n), eggs = numeric(n), born = numeric(n), died = numeric(n), left = numeric(n),
-       mites_emerged = numeric(n), season_slope = rep(1 / (r$season_turn_light_h - season_end), n),
+       mites_emerged = numeric(n),
        t = c(lapply(r[trait], rep, n), list(season_end = rep(season_end, n))))
 }
 
@@ -211,7 +211,7 @@ step <- function(c, d, turn) {
     nursed <- nurses / (nurses + r$half_laying_bees)
     fed <- pollen / (pollen + r$pollen_half_kg)
     limit <- pmin(free, pmax(nurses * r$care_cells_per_bee - brood, 0)) / r$egg_wait_days
-    season <- if (d$lengthening) d$laying else pmin(pmax((d$light - c$t$season_end) * c$season_slope, 0), 1) * d$warm
+    season <- if (d$lengthening) d$laying else pmin(pmax((d$light - c$t$season_end) / pmax(d$season_turn - c$t$season_end, 0.5), 0), 1) * d$warm * d$season_peak
     eggs <- pmin(power * nursed * fed * season, limit) * lays
     males <- if (d$drone_share > 0) bees / (bees + r$drone_half_bees) * d$drone_share * eggs else numeric(n)
     drone_layer <- c$queen & !c$mated & c$queen_clock > 28 & !c$caged
@@ -240,6 +240,7 @@ step <- function(c, d, turn) {
   loss <- pmax(own_loss, broodless * died * per_bee)  # with the bees that carry them
   c$mites <- (c$mites - entering) * (1 - loss) + emerged
   if (d$mites_in > 0) c$mites <- c$mites + c$t$mite_immigration * d$mites_in * c$alive
+  c$mites <- pmin(c$mites, bees * r$mites_per_bee_most)
 
   # treat
   if (d$kill_on_bees > 0) c$mites <- c$mites * exp(-c$t$treatment_effect * d$kill_on_bees)

@@ -180,6 +180,7 @@ void write_days(const std::string& folder, const std::vector<colony::Day>& plan)
     say("flight_hours", &Day::flight_hours), say("swarm_weather", &Day::swarm_weather);
     say("mating_weather", &Day::mating_weather), say("lengthening", &Day::lengthening);
     say("light", &Day::light), say("warm", &Day::warm);
+    say("season_turn", &Day::season_turn), say("season_peak", &Day::season_peak);
     say("winter_share", &Day::winter_share), say("recruit_most", &Day::recruit_most);
     say("recruit_checked", &Day::recruit_checked), say("winter_work_loss", &Day::winter_work_loss);
     say("drones_keep", &Day::drones_keep), say("cells_per_comb", &Day::cells_per_comb);

@@ -164,7 +164,8 @@ def step(c, d, r, turn, draw):
         if d.lengthening:
             season = d.laying
         else:
-            season = np.clip((d.light - c.trait["season_end"]) * c.season_slope, 0, 1) * d.warm
+            end = c.trait["season_end"]
+            season = np.clip((d.light - end) / np.maximum(d.season_turn - end, F(0.5)), 0, 1) * F(d.warm * d.season_peak)
         limit = np.minimum(free, np.maximum(nurses * r.care_cells_per_bee - brood, 0)) / r.egg_wait_days
         eggs = np.where(lays, np.minimum(power * nursed * fed * season, limit), 0)
         males = none
@@ -198,6 +199,7 @@ def step(c, d, r, turn, draw):
     c.mites = (c.mites - entering) * (one - loss) + emerged
     if d.mites_in > 0:
         c.mites += c.trait["mite_immigration"] * d.mites_in * c.alive
+    np.minimum(c.mites, bees * r.mites_per_bee_most, out=c.mites)
 
     # treat
     if d.kill_on_bees > 0:

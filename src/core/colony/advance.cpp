@@ -15,7 +15,7 @@ void work_of_treatments(Ensemble& ensemble, Day& day) {
   for (auto& t : treatments) {
     t.days_left -= 1;
     if (day.max_C < t.kind.temperature_min_C) continue;
-    day.kill_on_bees -= std::log(1 - t.kind.efficacy_on_adults) / t.kind.days;
+    day.kill_on_bees += t.kind.kill_per_day;
     day.kill_under_cappings -= std::log(1 - t.kind.efficacy_under_cappings) / t.kind.days;
   }
   treatments.erase(

@@ -13,6 +13,7 @@ float ramp(float x, float none, float full) {
   return std::clamp((x - none) / (full - none), 0.0F, 1.0F);
 }
 
+constexpr float solstice_light_h = 17.4F;  // season_on() on the longest day
 constexpr float usual_capped_hours = 24.0F * worker_capped_days;
 
 void set_weather(Day& day, const facts::DayForcing& f) {
@@ -46,18 +47,28 @@ float season_light(const Rates& r, float light_h, float mean_C) {
 
 void set_year(Day& day, const Model& model, float calendar_h, bool lengthening) {
   const Rates& r = *day.rates;
-  const auto waning_from = [&](float end) { return ramp(day.light, end, r.season_turn_light_h); };
   const float light = season_light(r, calendar_h, day.mean_C);
   day.light = light;
   day.lengthening = lengthening;
   day.warm = ramp(day.mean_C, r.laying_none_C, r.laying_full_C);
-  const float spring = ramp(light, r.season_start_light_h, r.season_full_light_h);
-  day.laying = day.warm * (lengthening ? spring : waning_from(model.latest_season_end()));
-  const float usual = day.warm * (lengthening ? spring : waning_from(model.season_end(0)));
+  // From the longest day on laying falls from what the rising year had come to on a day as warm, so that it
+  // does not leap where one ramp takes over from the other.
+  const float longest = season_light(r, solstice_light_h, day.mean_C);
+  const float rising = ramp(lengthening ? light : longest, r.season_start_light_h, r.season_full_light_h);
+  day.season_turn = std::min(longest, r.season_turn_light_h);
+  day.season_peak = rising;
+  const auto waning_from = [&](float end) {
+    return ramp(light, end, std::max(day.season_turn, end + 0.5F)) * rising;
+  };
+  day.laying = day.warm * (lengthening ? rising : waning_from(model.latest_season_end()));
+  const float usual = day.warm * (lengthening ? rising : waning_from(model.season_end(0)));
   day.drone_share = r.drone_share * (lengthening ? ramp(light, r.drone_start_light_h, r.drone_full_light_h)
                                                  : ramp(light, r.drone_end_light_h, r.drone_turn_light_h));
   day.drone_layer_eggs = r.drone_layer_eggs_per_day * std::min(usual * 4, 1.0F);
-  day.winter_share = lengthening ? 0.0F : 1.0F - ramp(light, r.winter_all_light_h, r.winter_turn_light_h);
+  // A cold day in July makes no winter bees: they are reared from late summer on.
+  const float late = ramp(calendar_h, r.winter_first_light_h, r.winter_first_light_h - 0.7F);
+  day.winter_share =
+      lengthening ? 0.0F : late * (1.0F - ramp(light, r.winter_all_light_h, r.winter_turn_light_h));
   const bool evicts = !lengthening && light < r.winter_turn_light_h;
   day.drones_keep = (1 - r.drone_loss_per_day) * (evicts ? 1 - r.drone_eviction_per_day : 1.0F);
   day.swarm_rate = r.swarm_rate_per_day * ramp(light, r.swarm_start_light_h, r.swarm_full_light_h) *

@@ -56,7 +56,9 @@ struct Day {
   float bee_honey_kg = 0, larva_honey_kg = 0, heat_honey_kg = 0, larva_pollen_kg = 0;  // eaten
   float draw_combs_per_bee = 0;                                                        // in a full flow
   // the queen
-  float laying = 0;  // share of the queen's best that season and warmth allow, the most of any member
+  float laying = 0;       // share of the queen's best that season and warmth allow, the most of any member
+  float season_turn = 0;  // light at which laying begins to fall, when days shorten
+  float season_peak = 1;  // share of full laying that the rising year had come to
   float drone_share = 0, drone_layer_eggs = 0;
   float supersedes = 0;  // a day, per year of the queen's age
   float mates_below = 0;

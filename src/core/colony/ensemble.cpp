@@ -117,9 +117,8 @@ void Ensemble::set_traits(const Model& model, int member, const Traits& traits) 
         static_cast<float>(model.prior.value(trait, traits[trait]));
     Access::at(*this, row::first_score + t, member) = traits[trait];
   }
-  const float end = model.season_end(static_cast<double>(traits[Trait::season_end]));
-  Access::at(*this, row::first_trait + static_cast<int>(Trait::season_end), member) = end;
-  Access::at(*this, row::season_slope, member) = 1.0F / (model.rates.season_turn_light_h - end);
+  Access::at(*this, row::first_trait + static_cast<int>(Trait::season_end), member) =
+      model.season_end(static_cast<double>(traits[Trait::season_end]));
 }
 
 Traits Ensemble::traits(int member) const {

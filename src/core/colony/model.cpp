@@ -2,7 +2,10 @@
 
 #include <algorithm>
 #include <array>
+#include <cmath>
 #include <utility>
+
+#include "colony/treatment.hpp"
 
 namespace beegarth::colony {
 namespace {
@@ -18,6 +21,7 @@ constexpr auto rate_keys = std::to_array<RateKey>({
     {"season_start_light_h", &Rates::season_start_light_h},
     {"season_full_light_h", &Rates::season_full_light_h},
     {"season_turn_light_h", &Rates::season_turn_light_h},
+    {"winter_first_light_h", &Rates::winter_first_light_h},
     {"laying_none_C", &Rates::laying_none_C},
     {"laying_full_C", &Rates::laying_full_C},
     {"half_laying_bees", &Rates::half_laying_bees},
@@ -86,6 +90,7 @@ constexpr auto rate_keys = std::to_array<RateKey>({
     {"cells_per_bee_most", &Rates::cells_per_bee_most},
     {"mite_loss_per_day", &Rates::mite_loss_per_day},
     {"mite_winter_loss_per_day", &Rates::mite_winter_loss_per_day},
+    {"mites_per_bee_most", &Rates::mites_per_bee_most},
     {"mite_brood_half_cells", &Rates::mite_brood_half_cells},
     {"fall_per_emerging", &Rates::fall_per_emerging},
     {"swarm_rate_per_day", &Rates::swarm_rate_per_day},
@@ -137,28 +142,46 @@ static_assert(sizeof(Rates) == rate_keys.size() * sizeof(float), "every rate is 
 // Reads the kinds from the rows treat_<kind>_on_adults and those beside them.
 Expected<std::vector<TreatmentKind>> read_treatments(const FactTable& table) {
   constexpr std::string_view head = "treat_";
-  constexpr std::string_view tail = "_on_adults";
+  constexpr std::string_view tail = "_on_adults", of_all_tail = "_of_all";
   std::vector<TreatmentKind> kinds;
   for (const FactRow& row : table.rows()) {
     const std::string_view key = row.key;
-    if (!key.starts_with(head) || !key.ends_with(tail)) continue;
+    if (!key.starts_with(head) || !(key.ends_with(tail) || key.ends_with(of_all_tail))) continue;
     TreatmentKind kind;
-    kind.name = key.substr(head.size(), key.size() - head.size() - tail.size());
+    kind.name =
+        key.substr(head.size(), key.size() - head.size() - (key.ends_with(tail) ? tail : of_all_tail).size());
     const auto put = [&](const std::string& what, float& to) -> std::optional<Problem> {
       auto value = table.value(std::string(head) + kind.name + "_" + what);
       if (!value) return value.problem();
       to = static_cast<float>(*value);
       return std::nullopt;
     };
-    if (auto p = put("on_adults", kind.efficacy_on_adults)) return *std::move(p);
+    // A trial of a treatment of weeks tells what died of all the mites, and those under cappings came out
+    // meanwhile; one of days on a colony without brood tells what died of those on bees.
+    const bool of_all = key.ends_with(of_all_tail);
+    float efficacy = 0;
+    if (auto p = put(of_all ? "of_all" : "on_adults", efficacy)) return *std::move(p);
     if (auto p = put("under_cappings", kind.efficacy_under_cappings)) return *std::move(p);
     if (auto p = put("days", kind.days)) return *std::move(p);
     if (auto p = put("temperature_min_C", kind.temperature_min_C)) return *std::move(p);
     const auto is_share = [](float x) { return x >= 0 && x < 1; };
-    if (!is_share(kind.efficacy_on_adults) || !is_share(kind.efficacy_under_cappings) || kind.days < 1) {
+    if (!is_share(efficacy) || !is_share(kind.efficacy_under_cappings) || kind.days < 1) {
       return bad_input("an efficacy lies outside 0..1 or the days are below 1",
                        table.name() + ": treat_" + kind.name,
                        "give shares from 0 to below 1 and at least one day");
+    }
+    if (of_all) {
+      const auto invasion = table.value("mite_invasion"), reproduction = table.value("mite_reproduction");
+      if (!invasion) return invasion.problem();
+      if (!reproduction) return reproduction.problem();
+      const double rate =
+          kill_rate_for({.share_of_all = static_cast<double>(efficacy),
+                         .share_under_cappings = static_cast<double>(kind.efficacy_under_cappings),
+                         .days = static_cast<int>(std::lround(kind.days))},
+                        *invasion, *reproduction);
+      kind.kill_per_day = static_cast<float>(rate);
+    } else {
+      kind.kill_per_day = -std::log(1 - efficacy) / kind.days;
     }
     kinds.push_back(std::move(kind));
   }

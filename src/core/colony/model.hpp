@@ -14,7 +14,7 @@ namespace beegarth::colony {
 // What a kind of treatment does over its usual time, from the rows treat_<kind>_*.
 struct TreatmentKind {
   std::string name;
-  float efficacy_on_adults = 0;       // share of mites on adults killed over the whole time, 0..1
+  float kill_per_day = 0;             // of mites on adults, as a rate: a day leaves exp(-rate) of them
   float efficacy_under_cappings = 0;  // share of mites under cappings killed over the whole time
   float days = 1;
   float temperature_min_C = -50;  // a day whose warmest hour stays below this does nothing
@@ -26,14 +26,15 @@ struct Rates {
   float light_per_warm_C, light_from_C;             // hours of light that a degree stands for, above so much
   float season_start_light_h, season_full_light_h;  // lengthening days: no laying .. full laying
   float season_turn_light_h;                        // shortening days: full laying above; none: a trait
-  float laying_none_C, laying_full_C;               // mean temperature of the day
-  float half_laying_bees;                           // nurses with which the queen lays half of what she could
-  float care_cells_per_bee;                         // brood cells that one bee can keep warm and fed
-  float egg_wait_days;                              // days over which free room or care is filled
-  float drone_share;                                // of eggs, at the height of the season
-  float drone_start_light_h, drone_full_light_h;    // lengthening days: no drone eggs .. their full share
-  float drone_turn_light_h, drone_end_light_h;      // shortening days: full share .. none
-  float drone_half_bees;                            // bees at which half of that is laid
+  float winter_first_light_h;          // shortening days: no winter bees above, of the calendar alone
+  float laying_none_C, laying_full_C;  // mean temperature of the day
+  float half_laying_bees;              // nurses with which the queen lays half of what she could
+  float care_cells_per_bee;            // brood cells that one bee can keep warm and fed
+  float egg_wait_days;                 // days over which free room or care is filled
+  float drone_share;                   // of eggs, at the height of the season
+  float drone_start_light_h, drone_full_light_h;  // lengthening days: no drone eggs .. their full share
+  float drone_turn_light_h, drone_end_light_h;    // shortening days: full share .. none
+  float drone_half_bees;                          // bees at which half of that is laid
   float laying_falls_per_year, laying_falls_from_years;  // a queen lays less every year after so many
   float drone_layer_eggs_per_day;                        // of a queen that never mated
   // the workers
@@ -78,7 +79,7 @@ struct Rates {
   float mite_crowding;                             // fewer young per mother, per mite entered per cell
   float usual_cells_per_bee;  // cells capped a day per bee at which mites enter at the trait's rate
   float cells_per_bee_most;   // times the usual ratio beyond which more cells do not hasten it
-  float mite_loss_per_day, mite_winter_loss_per_day;
+  float mite_loss_per_day, mite_winter_loss_per_day, mites_per_bee_most;
   float mite_brood_half_cells;  // brood with which half of the mites' losses are those of the season
   float fall_per_emerging;      // mites found on a full board per mite emerging
   // swarms and queens

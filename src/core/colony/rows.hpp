@@ -51,8 +51,7 @@ enum : int {
   winter_reared,  // since the last spring
   winter_reared_infested,
   mites_emerged_today,
-  season_slope,  // share of full laying for an hour of light more, when days shorten
-  first_event,   // day number, one row per Event
+  first_event,  // day number, one row per Event
   alive = first_event + event_count,
   first_trait,
   first_score = first_trait + trait_count,  // the traits again, as standard scores

@@ -35,7 +35,7 @@ BEEGARTH_INLINE void mites_enter(Now<F>& now) {
   const F stay = one - most(own, broodless * now.died * now.per_bee);
   F come = now.emerged_mites;
   if (d.mites_in > 0) come += only(now.is(row::alive), now.trait(Trait::mite_immigration) * d.mites_in);
-  now.put(row::mites, (mites - entering) * stay + come);
+  now.put(row::mites, least((mites - entering) * stay + come, now.bees * r.mites_per_bee_most));
   now.put(row::mites_emerged_today, now.emerged_mites);
 }
 

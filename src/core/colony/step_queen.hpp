@@ -31,8 +31,9 @@ template <class F>
 BEEGARTH_INLINE F season_share(const Now<F>& now) {
   const Day& d = now.day;
   if (d.lengthening) return all<F>(d.laying);
-  const F share = (all<F>(d.light) - now.trait(Trait::season_end)) * now.get(row::season_slope);
-  return least(most(share, F{}), all<F>(1.0F)) * d.warm;
+  const F end = now.trait(Trait::season_end);
+  const F share = (all<F>(d.light) - end) / most(all<F>(d.season_turn) - end, all<F>(0.5F));
+  return least(most(share, F{}), all<F>(1.0F)) * (d.warm * d.season_peak);
 }
 
 // The queen lays what season, warmth, nurses, pollen, care and room allow.

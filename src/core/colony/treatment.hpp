@@ -21,6 +21,19 @@ inline double total_efficacy(std::span<const MiteKill> kills) {
   return 1 - survive;
 }
 
+// What a trial of a treatment told: the share that died, of all mites that there were or came to be in its
+// days.
+struct TrialTold {
+  double share_of_all = 0;          // 0..1
+  double share_under_cappings = 0;  // of the mites under cappings, over the whole time
+  int days = 1;
+};
+
+// The rate at which mites on adults have to be killed for that (a day leaves exp(-rate) of them), in the
+// delay model of mites with brood: `invasion` of those on bees enter cells each day, and `reproduction` for
+// each come out twelve days later. At most 5 a day, where even that is too little.
+double kill_rate_for(const TrialTold& trial, double invasion, double reproduction);
+
 // Abbott 1925: mortality corrected for that of the untreated, both in per cent; control below 100.
 inline double abbott_pct(double treated_pct, double control_pct) {
   return 100 * (treated_pct - control_pct) / (100 - control_pct);
