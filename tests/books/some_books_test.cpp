@@ -40,8 +40,11 @@ class SomeBooks : public testing::Test {
       const auto kept = book->append(some.drafts());
       EXPECT_TRUE(kept) << one_line(kept.problem());
     }
-    const auto session = open_session(
-        path_, {.today = today, .seed = seed, .members = 48, .weather_members = 12, .threads = 1});
+    const auto session = open_session(path_, {.today = today,
+                                              .seed = seed,
+                                              .members = shape.heavy_mites ? 512 : 48,
+                                              .weather_members = 12,
+                                              .threads = 1});
     EXPECT_TRUE(session) << one_line(session.problem());
     auto answer = plan_next_days(*session, 14);
     EXPECT_TRUE(answer) << one_line(answer.problem());

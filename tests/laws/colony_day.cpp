@@ -251,6 +251,23 @@ TEST(ColonyDay, ageing_moves_no_bees) {
   }
 }
 
+// On a cool day as on a warm one: the rising and the falling year meet at the longest day.
+TEST(ColonyDay, laying_does_not_leap_at_the_longest_day) {
+  const auto& model = testing::shipped_model();
+  for (const double mean_C : {12.0, 14.0, 16.0, 19.0}) {
+    const auto laying_on = [&](int day) {
+      facts::DayForcing forcing = testing::temperate_day(*Date::from_ymd(2026, 6, day));
+      forcing.temperature_min_C = mean_C - 5;
+      forcing.temperature_max_C = mean_C + 5;
+      const auto before = testing::temperate_day(forcing.date - 1);
+      return colony::make_day(model, testing::roomy_hive(), forcing, static_cast<float>(before.daylength_h),
+                              0)
+          .laying;
+    };
+    EXPECT_NEAR(laying_on(24), laying_on(18), 0.03 * laying_on(18)) << mean_C;
+  }
+}
+
 TEST(ColonyDay, the_two_parts_of_a_split_are_what_there_was) {
   auto whole = varied(16);
   while (whole.date() < *Date::from_ymd(2026, 5, 20)) live_a_day(whole);

@@ -53,6 +53,17 @@ double mean_of(const belief::Supposed& supposed, std::size_t way, float belief::
   return sum;
 }
 
+TEST(SupposeLaws, honey_that_is_not_for_people_is_no_surplus) {
+  const auto taken = [](bool for_people) {
+    return Way{"taken",
+               {{day(2031, 8, 20), entries::Harvest{.colony = alder, .kg = 4, .for_people = for_people}}}};
+  };
+  const auto supposed = suppose({taken(true), taken(false)});
+  EXPECT_GT(mean_of(supposed, 0, &belief::Came::surplus_kg),
+            mean_of(supposed, 1, &belief::Came::surplus_kg) + 2);
+  EXPECT_EQ(mean_of(supposed, 0, &belief::Came::bees), mean_of(supposed, 1, &belief::Came::bees));
+}
+
 TEST(SupposeLaws, the_same_deeds_under_another_name_come_to_the_same_in_every_course) {
   Way again = treated(8, 20);
   again.name = "the same";

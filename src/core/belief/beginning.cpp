@@ -96,8 +96,12 @@ Expected<StartPrior> start_prior(const FactTable& observation, const Timeline& t
   } else if (from_split || how == entries::Beginning::split) {
     const double share = rows.value("split_bees") / std::max(1.0, start.bees);
     start.mites *= std::min(1.0, share);
-    start.bees = rows.value("split_bees");
-    start.brood_cells = rows.value("split_brood");
+    const double usual_share = rows.value("split_usual_share");
+    // What the daughter got of the usual split; of nothing at all no colony comes.
+    const entries::Split* told = own_split(timeline);
+    const auto part = [&](double said) { return told == nullptr ? 1.0 : std::max(said, 0.02) / usual_share; };
+    start.bees = rows.value("split_bees") * part(told == nullptr ? 0 : told->bees_share);
+    start.brood_cells = rows.value("split_brood") * part(told == nullptr ? 0 : told->brood_share);
     start.stores_kg = rows.value("split_stores");
     start.winter_share = 0;
     // Nobody said whether the queen came along: even odds, unless the split itself is told here.

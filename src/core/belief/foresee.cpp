@@ -155,6 +155,16 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
                        {},
                        {}});
   }
+  const double families = effective_families(fitted.weights, fitted.members.family);
+  constexpr double few_families = 8;
+  if (families < few_families && ess >= 0.1 * setting.members) {
+    remarks.push_back(
+        {"all members descend from about " + std::to_string(static_cast<int>(std::lround(families))) +
+             " of those at the start, because little goes with what was seen: read odds and bands as "
+             "rough, or ask with more members",
+         {},
+         {}});
+  }
   if (setting.groups.empty()) {
     remarks.push_back(
         {"nothing was seen in the time that is followed: this is what is usual for the season", {}, {}});
@@ -228,6 +238,8 @@ Expected<facts::Outlook> outlook_of(const ColonyFit& fit, const Forcing& forcing
   outlook.learnt = learnt_of(fitted);
   outlook.swarmed_unseen = swarmed_unseen(setting, fitted);
   outlook.remarks = remarks_of(setting, fitted, projected);
+  for (const std::size_t o : fitted.left_out)
+    outlook.left_out.push_back(setting.timeline.entries[setting.timeline.observations[o].entry].id);
   outlook.remarks.insert(outlook.remarks.end(), fit.remarks.begin(), fit.remarks.end());
   remark_unbelieved(outlook);
   return outlook;

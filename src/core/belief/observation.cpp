@@ -152,25 +152,30 @@ double log_strength(const entries::Inspection& whole, const Visible& there, cons
 double log_flags(const entries::Inspection& seen, const Visible& there, const ObservationErrors& e) {
   const SightOdds odds = sight_odds(there, seen.look, e);
   double sum = 0;
-  if (seen.eggs) sum += log_flag(*seen.eggs, odds.eggs, e);
-  if (seen.open_brood) sum += log_flag(*seen.open_brood, odds.open_brood, e);
-  if (seen.capped_brood) sum += log_flag(*seen.capped_brood, odds.capped_brood, e);
+  // Where workers lay, eggs and brood are theirs and tell of no queen.
+  const bool workers_lay =
+      std::find(seen.signs.begin(), seen.signs.end(), "laying_workers") != seen.signs.end();
+  if (seen.eggs && !workers_lay) sum += log_flag(*seen.eggs, odds.eggs, e);
+  if (seen.open_brood && !workers_lay) sum += log_flag(*seen.open_brood, odds.open_brood, e);
+  if (seen.capped_brood && !workers_lay) sum += log_flag(*seen.capped_brood, odds.capped_brood, e);
   if (seen.queen) sum += log_flag(*seen.queen, odds.queen, e);
   if (seen.cups_with_egg) sum += log_flag(*seen.cups_with_egg > 0, odds.cups_with_egg, e);
   if (seen.charged_cells) sum += log_cells(*seen.charged_cells, odds.charged_cells, e);
   if (seen.sealed_cells) sum += log_cells(*seen.sealed_cells, odds.sealed_cells, e);
   if (seen.drones) sum += log_flag(*seen.drones, odds.drones, e);
   if (seen.calm) sum += log_flag(*seen.calm, odds.calm, e);
+  if (workers_lay)
+    sum += std::log(there.laying_queen || there.virgin_queen ? e.laying_workers_mistaken
+                                                             : e.laying_workers_said);
   if (seen.looked_because_wrong.value_or(false)) {
     sum += std::log(in_trouble(there) ? e.wrong_look_trouble : e.wrong_look_sound);
   }
   return sum;
 }
 
-// A dead colony shows nothing alive: with bees or brood written down it is a slip, or the model is wrong.
-constexpr double log_dead_yet_seen = -25.0;
-// A figure beyond all reason must not be met by believing the colony dead.
-constexpr double log_dead_yet_counted = -60.0;
+// A dead colony shows nothing alive. That must weigh more than a look whose every figure is a slip, and than
+// a count beyond all reason: a keeper who sees bees is not met by believing them dead.
+constexpr double log_dead_yet_seen = -60.0;
 
 struct Judge {
   const Visible& there;
@@ -191,7 +196,7 @@ struct Judge {
   }
 
   double operator()(const entries::MiteCount& seen) const {
-    if (!there.alive) return log_dead_yet_counted;
+    if (!there.alive) return log_dead_yet_seen;
     switch (seen.method) {
       case entries::MiteMethod::board:
         return log_count(seen, expected_on_board(seen, fallen, o.board_factor), e.board_size, e);

@@ -61,7 +61,7 @@ struct ObservationErrors {
       drones_seen, drones_half;
   double pollen_error, pollen_little_kg, pollen_some_kg, pollen_plenty_kg, pollen_in_brood,
       pollen_in_broodless;
-  double calm_queenright, calm_queenless;
+  double calm_queenright, calm_queenless, laying_workers_said, laying_workers_mistaken;
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days, supers_full_free_kg,
       surplus_kg, winter_bees_least;

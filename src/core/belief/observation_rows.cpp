@@ -56,6 +56,8 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
       {"pollen_in_broodless", &ObservationErrors::pollen_in_broodless},
       {"calm_queenright", &ObservationErrors::calm_queenright},
       {"calm_queenless", &ObservationErrors::calm_queenless},
+      {"laying_workers_said", &ObservationErrors::laying_workers_said},
+      {"laying_workers_mistaken", &ObservationErrors::laying_workers_mistaken},
       {"quick_look", &ObservationErrors::quick_look},
       {"outside_look", &ObservationErrors::outside_look},
       {"false_sight", &ObservationErrors::false_sight},
@@ -102,11 +104,27 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
   // Counts are rounded more seldom, in the same ways.
   const double part = *counts / rounded_by_eye;
   e.counted = {part * e.by_eye.two_figures, part * e.by_eye.half, part * e.by_eye.one_figure};
-  for (const double share :
-       {e.eggs_seen, e.brood_seen, e.queen_seen, e.virgin_seen, e.cell_seen, e.idle_cup_seen, e.drones_seen,
-        e.pollen_in_brood, e.pollen_in_broodless, e.calm_queenright, e.calm_queenless, e.quick_look,
-        e.outside_look, e.false_sight, e.mistaken, e.wrong_look_trouble, e.wrong_look_sound,
-        e.winter_brood_infested, e.brood_correlation}) {
+  for (const double share : {e.eggs_seen,
+                             e.brood_seen,
+                             e.queen_seen,
+                             e.virgin_seen,
+                             e.cell_seen,
+                             e.idle_cup_seen,
+                             e.drones_seen,
+                             e.pollen_in_brood,
+                             e.pollen_in_broodless,
+                             e.calm_queenright,
+                             e.calm_queenless,
+                             e.laying_workers_said,
+                             e.laying_workers_mistaken,
+                             e.quick_look,
+                             e.outside_look,
+                             e.false_sight,
+                             e.mistaken,
+                             e.wrong_look_trouble,
+                             e.wrong_look_sound,
+                             e.winter_brood_infested,
+                             e.brood_correlation}) {
     if (share >= 1)
       return bad_input("odds and shares must lie between 0 and 1", table.name(), "correct the row");
   }

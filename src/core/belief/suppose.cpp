@@ -47,7 +47,7 @@ class Follower {
       morning(day, ensemble, which);
       if (day == last_) break;
       const auto deeds = actions(day, ensemble.dwelling());
-      take_crop(deeds, ensemble, which);
+      take_crop(deeds, ensemble, which, day);
       colony::advance_day(ensemble, setting_.model, weather.on(setting_.timeline.began + day), deeds, noise);
     }
     note_swarms(ensemble, which);
@@ -77,17 +77,29 @@ class Follower {
     }
     return list;
   }
+  // Of the honey taken on a day; what is not for people is no surplus.
+  float share_for_people(int day) const {
+    double all = 0, for_people = 0;
+    for (const Intended& deed : way_.deeds) {
+      const auto* crop = std::get_if<entries::Harvest>(&deed.payload);
+      if (crop == nullptr || deed.date - setting_.timeline.began != day) continue;
+      all += crop->kg;
+      for_people += crop->for_people.value_or(true) ? crop->kg : 0;
+    }
+    return all > 0 ? static_cast<float>(for_people / all) : 1.0F;
+  }
   // What is there is taken, and no more.
   void take_crop(const std::vector<colony::Action>& deeds, const colony::Ensemble& ensemble,
-                 const std::vector<std::uint32_t>& which) {
+                 const std::vector<std::uint32_t>& which, int day) {
     float wanted = 0;
     for (const colony::Action& deed : deeds)
       if (const auto* crop = std::get_if<colony::Harvest>(&deed))
         wanted += static_cast<float>(crop->honey_kg);
     if (wanted <= 0) return;
+    const float counts = share_for_people(day);
     const auto there = ensemble.read(Quantity::stores_kg);
     for (std::size_t k = 0; k < which.size(); ++k) {
-      taken_kg_[which[k]] += std::min(wanted, there[k]);
+      taken_kg_[which[k]] += counts * std::min(wanted, there[k]);
       if (wanted > there[k]) less_there_[which[k]] = 1;
     }
   }

@@ -156,6 +156,41 @@ void drop_boards_under_treatment(Timeline& timeline) {
   timeline.observations = std::move(kept);
 }
 
+bool found_empty(const Observation& seen) {
+  const auto* look = std::get_if<e::Inspection>(&seen.sight);
+  if (look == nullptr || look->look == e::Look::outside || !(look->seams || look->bees)) return false;
+  // No seam of bees may be a handful of them; no bees at all, or no brood of any age either, is an empty
+  // hive.
+  const bool no_brood_said = look->eggs && look->open_brood && look->capped_brood;
+  if (!look->bees && !no_brood_said) return false;
+  return look->seams.value_or(0) == 0 && look->bees.value_or(0) == 0 && look->brood_combs.value_or(0) == 0 &&
+         look->capped_cells.value_or(0) == 0 && !look->eggs.value_or(false) && !look->queen.value_or(false) &&
+         !look->open_brood.value_or(false) && !look->capped_brood.value_or(false);
+}
+
+// A hive that was found without bees, and in which nobody saw any since, holds no colony any more.
+void end_where_found_empty(Timeline& timeline) {
+  if (timeline.ended) return;
+  const auto last =
+      std::find_if(timeline.observations.rbegin(), timeline.observations.rend(), [](const Observation& seen) {
+        const auto* look = std::get_if<e::Inspection>(&seen.sight);
+        return look != nullptr && (look->seams || look->bees || look->brood_combs);
+      });
+  if (last == timeline.observations.rend() || !found_empty(*last)) return;
+  const Observation empty = *last;
+  const e::Entry& entry = timeline.entries[empty.entry];
+  remark(timeline,
+         "of " + empty.date.iso() +
+             ": no bees were found, so the colony is taken for dead or gone; enter that it ended, or correct "
+             "the look",
+         entry);
+  timeline.ended = empty.date;
+  timeline.how_ended = e::Ending::died;
+  std::erase_if(timeline.observations,
+                [&](const Observation& seen) { return seen.date > empty.date || seen.entry == empty.entry; });
+  timeline.observations.push_back({empty.date, empty.entry, DeadOut{}});
+}
+
 // Long gaps without a look, said once each.
 void remark_gaps(Timeline& timeline, Date today) {
   constexpr int months_worth = 60;  // days
@@ -218,6 +253,7 @@ Timeline lay_out(const History& history, Date today) {
   Sorter sorter(timeline, history);
   for (std::size_t i = 0; i < timeline.entries.size(); ++i) sorter.add(i);
   drop_boards_under_treatment(timeline);
+  end_where_found_empty(timeline);
   remark_gaps(timeline, today);
   return timeline;
 }

@@ -188,9 +188,29 @@ Expected<std::vector<TreatmentKind>> read_treatments(const FactTable& table) {
   return kinds;
 }
 
+// Between these a ramp rises: turned over or of no width it would be senseless, and may divide by nothing.
+std::optional<Problem> ramps_that_do_not_rise(const FactTable& table) {
+  using Ramp = std::pair<const char*, const char*>;
+  for (const auto& [low, high] : {Ramp{"heat_usual_C", "heat_none_C"},
+                                  {"season_start_light_h", "season_full_light_h"},
+                                  {"laying_none_C", "laying_full_C"},
+                                  {"drone_start_light_h", "drone_full_light_h"},
+                                  {"drone_end_light_h", "drone_turn_light_h"},
+                                  {"winter_all_light_h", "winter_turn_light_h"},
+                                  {"swarm_start_light_h", "swarm_full_light_h"}}) {
+    const auto below = table.value(low), above = table.value(high);
+    if (!below) return below.problem();
+    if (!above) return above.problem();
+    if (*below >= *above)
+      return bad_input(std::string(low) + " must be below " + high, table.name(), "correct the rows");
+  }
+  return std::nullopt;
+}
+
 }  // namespace
 
 Expected<Model> Model::from(const FactTable& colony_table) {
+  if (auto problem = ramps_that_do_not_rise(colony_table)) return *std::move(problem);
   Model model;
   for (const RateKey& rate : rate_keys) {
     auto value = colony_table.value(rate.key);

@@ -73,7 +73,8 @@ struct Outlook {
   std::vector<Fan> fans;  // from the first day followed to the horizon
   std::vector<SeenMark> seen;
   std::vector<Learnt> learnt;
-  std::vector<Reason> remarks;  // surprises, months without a look, assumptions
+  std::vector<Reason> remarks;    // surprises, months without a look, assumptions
+  std::vector<EntryId> left_out;  // of belief, because no course of the colony goes with them
 };
 
 }  // namespace beegarth::facts

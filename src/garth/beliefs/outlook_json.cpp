@@ -51,6 +51,8 @@ const std::array<double, 7>* on(const facts::Outlook& outlook, std::string_view 
 }
 
 // What the entries taught of every coordinate, the best known first.
+constexpr double learnt_beyond_chance = 0.05;
+
 std::string learnt_text(const std::vector<facts::Learnt>& learnt) {
   std::vector<facts::Learnt> order = learnt;
   std::stable_sort(order.begin(), order.end(), [](const facts::Learnt& a, const facts::Learnt& b) {
@@ -65,10 +67,12 @@ std::string learnt_text(const std::vector<facts::Learnt>& learnt) {
                                {"a tenth or more", 0.1, {}},
                                {"hardly anything, taken as usual", -1e9, {}}}};
   for (const facts::Learnt& one : order) {
-    const auto group =
-        std::find_if(groups.begin(), groups.end(), [&](const Group& g) { return one.contraction >= g.from; });
+    const auto group = std::find_if(groups.begin(), groups.end(), [&](const Group& g) {
+      // Chance alone shows some learning in a small crowd: only what is beyond it is told as learnt.
+      return one.contraction >= g.from && (g.from < 0 || one.contraction_low >= learnt_beyond_chance);
+    });
     group->list += (group->list.empty() ? "" : "; ") + one.parameter;
-    if (one.contraction >= 0.1) {
+    if (group != groups.end() - 1) {
       group->list += fmt::format(" {} ({} to {})", percent_column(one.contraction),
                                  percent_column(one.contraction_low), percent_column(one.contraction_high));
     }

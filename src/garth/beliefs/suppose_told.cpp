@@ -80,7 +80,7 @@ std::string way_text(const SupposeAnswer& answer, const belief::WayJudged& judge
   text += fmt::format(
       "   costs {:.1f} kg ({:.1f} to {:.1f}); dies {} ({} to {}), swarms {}; surplus {:.1f} kg, stores at "
       "the "
-      "least {:.1f} kg; at the end {:.0f} bees, {:.0f} mites\n",
+      "least {:.1f} kg; at the end, where it lives, {:.0f} bees, {:.0f} mites\n",
       tenth(judged.cost_kg), tenth(judged.cost_low_kg), tenth(judged.cost_high_kg),
       odds_words(judged.died.value), odds_words(judged.died.low), odds_words(judged.died.high),
       odds_words(judged.swarmed.value), judged.surplus_kg, judged.least_stores_kg, judged.bees, judged.mites);

@@ -145,6 +145,25 @@ std::set<std::string> rules_kept(const Session& session) {
   return rules;
 }
 
+// A count that belief has left out, because no course of the colony goes with it, asks for no treatment
+// either.
+void forget_left_out(const std::vector<facts::Outlook>& outlooks, work::ColonyStatus& colony) {
+  const auto outlook = std::find_if(outlooks.begin(), outlooks.end(),
+                                    [&](const facts::Outlook& one) { return one.colony == colony.colony; });
+  if (outlook == outlooks.end() || outlook->left_out.empty()) return;
+  const auto left_out = [&](const EntryId& entry) {
+    return std::find(outlook->left_out.begin(), outlook->left_out.end(), entry) != outlook->left_out.end();
+  };
+  std::erase_if(colony.mite_counts,
+                [&](const work::MiteSighting& seen) { return left_out(seen.count.entry); });
+  if (!colony.last_mite_count || !left_out(colony.last_mite_count->entry)) return;
+  colony.last_mite_count.reset();
+  colony.last_mite_method.clear();
+  if (colony.mite_counts.empty()) return;
+  colony.last_mite_count = colony.mite_counts.back().count;
+  colony.last_mite_method = colony.mite_counts.back().method;
+}
+
 work::NeedsInput needs_input(const Session& session, const Skies& skies, std::vector<facts::Outlook> outlooks,
                              int days) {
   work::NeedsInput input{.today = session.today, .days = days, .outlooks = std::move(outlooks)};
@@ -154,6 +173,7 @@ work::NeedsInput needs_input(const Session& session, const Skies& skies, std::ve
     const bool housed = session.state.sites.contains(site_of_colony(session.state, colony));
     if (colony.ended || !housed) continue;
     input.colonies.push_back(status_of(session, id, colony));
+    forget_left_out(input.outlooks, input.colonies.back());
   }
   add_suspects_left_behind(session, input);
   take_husbandry(session.standing, session.state, input);

@@ -98,6 +98,9 @@ Expected<Tables> Tables::with(std::span<const entries::TableOverride> overrides)
     if (own.unit != ours->unit)
       return bad_input("the unit of " + own.row + " is '" + ours->unit + "', not '" + own.unit + "'",
                        "table_override", "give it in that unit");
+    const bool share = (ours->unit == "1" || ours->unit == "1/day") && ours->high && *ours->high <= 1;
+    if (share && own.value > 1)
+      return bad_input(own.row + " is a share and cannot be above 1", "table_override", "mend the value");
     if (own.value < 0 && ours->value >= 0)
       return bad_input(own.row + " cannot be below 0", "table_override", "mend the value");
     const FactRow row{own.row,

@@ -42,6 +42,8 @@ ObservationErrors errors() {
   e.pollen_in_broodless = 0.4;
   e.calm_queenright = 0.85;
   e.calm_queenless = 0.6;
+  e.laying_workers_said = 0.3;
+  e.laying_workers_mistaken = 0.003;
   e.quick_look = 0.1;
   e.outside_look = 0.01;
   e.false_sight = 0.01;
@@ -75,6 +77,17 @@ double judge(const Sight& sight, const Visible& there, double fallen = 0, bool s
 
 TEST(Observation, of_nothing_says_nothing) {
   EXPECT_EQ(judge(entries::Inspection{}, colony()), 0.0);
+}
+
+TEST(Observation, of_laying_workers_speaks_for_a_stock_without_a_queen_and_their_eggs_for_no_queen) {
+  Visible queenless = colony();
+  queenless.laying_queen = false;
+  queenless.eggs = queenless.larvae = 0;
+  entries::Inspection seen;
+  seen.eggs = true;
+  EXPECT_GT(judge(seen, colony()), judge(seen, queenless));
+  seen.signs = {"laying_workers"};
+  EXPECT_GT(judge(seen, queenless), judge(seen, colony()) + 4);
 }
 
 TEST(Observation, of_queen_cells_not_looked_for_is_not_none_seen) {

@@ -74,6 +74,24 @@ TEST(Timeline, the_weight_of_a_hive_of_two_colonies_is_left_out_and_said_to_be) 
   EXPECT_NE(t.remarks.front().text.find("another colony lives in it"), std::string::npos);
 }
 
+TEST(Timeline, a_hive_found_without_bees_ends_the_colony_unless_bees_were_seen_in_it_since) {
+  entries::Inspection empty;
+  empty.bees = 0;
+  empty.seams = 0;
+  const Timeline t = laid_out({entry(on(5, 1), "a", empty), entry(on(5, 9), "b", board(3))});
+  EXPECT_EQ(t.ended, on(5, 1));
+  ASSERT_EQ(t.observations.size(), 1U);  // what was counted in an empty hive is not judged
+  EXPECT_TRUE(std::holds_alternative<DeadOut>(t.observations[0].sight));
+  ASSERT_FALSE(t.remarks.empty());
+  EXPECT_EQ(t.remarks[0].entries.front(), EntryId("a"));
+  entries::Inspection bees;
+  bees.seams = 5;
+  EXPECT_FALSE(laid_out({entry(on(5, 1), "a", empty), entry(on(5, 9), "b", bees)}).ended);
+  entries::Inspection handful;  // less than a seam of them, nothing said of brood
+  handful.seams = 0;
+  EXPECT_FALSE(laid_out({entry(on(5, 1), "a", handful)}).ended);
+}
+
 TEST(Timeline, takes_a_unite_from_the_side_of_the_colony) {
   const Timeline goes_on = laid_out({entry(on(5, 20), "a", entries::Unite{alder, ColonyId("birch")})});
   EXPECT_FALSE(goes_on.ended);

@@ -20,7 +20,7 @@ template <class V, class P> void fields(V& v, P& p, const Feed*) {
   v.choice("source", p.source); v.text("product", p.product);
 }
 template <class V, class P> void fields(V& v, P& p, const Treatment*) {
-  v.id("colony", p.colony, true); v.choice("kind", p.kind); v.number("days", p.days, limits::days); v.text("product", p.product);
+  v.id("colony", p.colony, true); v.choice("kind", p.kind); v.number("days", p.days, limits::treatment_days); v.text("product", p.product);
   v.text("batch", p.batch); v.text("amount", p.amount); v.number("withdrawal_days", p.withdrawal_days, limits::days); v.text("supplier", p.supplier);
   v.flag("supers_on", p.supers_on); v.text("remark", p.remark);
 }
