@@ -9,7 +9,7 @@
 namespace beegarth::http {
 namespace {
 
-constexpr const char* shape =
+constexpr const char* shape_of_a_week =
     R"(send {"days": 14, "jobs": [{"date": "2026-06-03", "need": "look-cells/cobble"}]})";
 constexpr std::size_t most_jobs = 500;
 constexpr int most_days = 28;
@@ -18,7 +18,7 @@ Expected<work::OwnJob> job_in(const Json& job, std::size_t number) {
   const std::string where = "jobs[" + std::to_string(number) + "]";
   if (!job.is_object() || job.size() != 2 || !job.contains("date") || !job["date"].is_string() ||
       !job.contains("need") || !job["need"].is_string())
-    return bad_input("a job is a day and the key of a need", where, shape);
+    return bad_input("a job is a day and the key of a need", where, shape_of_a_week);
   const auto date = Date::parse(job["date"].get<std::string>());
   if (!date) return bad_input(date.problem().what, where + ".date", date.problem().remedy);
   return work::OwnJob{job["need"].get<std::string>(), *date};
@@ -29,12 +29,13 @@ Reply own_week(const Ask& ask, const Api& api) {
   if (!body) return problem_reply(body.problem());
   if (!body->is_object() || body->size() != 2 || !body->contains("days") ||
       !(*body)["days"].is_number_integer() || !body->contains("jobs") || !(*body)["jobs"].is_array())
-    return problem_reply(bad_input("a week of your own is days and jobs", "body", shape));
+    return problem_reply(bad_input("a week of your own is days and jobs", "body", shape_of_a_week));
   const auto days = (*body)["days"].get<std::int64_t>();
   if (days < 1 || days > most_days)
-    return problem_reply(bad_input("days is not a whole number from 1 to 28", "days", shape));
+    return problem_reply(bad_input("days is not a whole number from 1 to 28", "days", shape_of_a_week));
   const Json& list = (*body)["jobs"];
-  if (list.size() > most_jobs) return problem_reply(bad_input("there are more than 500 jobs", "jobs", shape));
+  if (list.size() > most_jobs)
+    return problem_reply(bad_input("there are more than 500 jobs", "jobs", shape_of_a_week));
   std::vector<work::OwnJob> own;
   for (std::size_t i = 0; i < list.size(); ++i) {
     auto job = job_in(list[i], i);
@@ -44,26 +45,28 @@ Reply own_week(const Ask& ask, const Api& api) {
   return json_reply(api.own_week(own, static_cast<int>(days)), 400);
 }
 
-Reply form(const Ask& ask, const Api& api, garth::PlanForm form, const char* type, const std::string& name) {
+Reply plan_form(const Ask& ask, const Api& api, garth::PlanForm form, const char* type,
+                const std::string& name) {
   const Expected<int> days = days_asked(ask);
   if (!days) return problem_reply(days.problem());
   return named_file(bytes_reply(api.plan_as(form, *days), type), "attachment; filename=\"" + name + "\"");
 }
 
-constexpr std::array roads{
+constexpr std::array roads_of_the_week{
     Road{"/api/plan.ics", "GET",
          [](const Ask& ask, const std::string&, const Api& api) {
-           return form(ask, api, garth::PlanForm::calendar, "text/calendar; charset=utf-8", "visits.ics");
+           return plan_form(ask, api, garth::PlanForm::calendar, "text/calendar; charset=utf-8",
+                            "visits.ics");
          },
          "days"},
     Road{"/api/plan.gpx", "GET",
          [](const Ask& ask, const std::string&, const Api& api) {
-           return form(ask, api, garth::PlanForm::gpx, "application/gpx+xml", "visits.gpx");
+           return plan_form(ask, api, garth::PlanForm::gpx, "application/gpx+xml", "visits.gpx");
          },
          "days"},
     Road{"/api/packing.txt", "GET",
          [](const Ask& ask, const std::string&, const Api& api) {
-           return form(ask, api, garth::PlanForm::packing, "text/plain; charset=utf-8", "packing.txt");
+           return plan_form(ask, api, garth::PlanForm::packing, "text/plain; charset=utf-8", "packing.txt");
          },
          "days"},
     Road{"/api/own-week", "POST",
@@ -73,7 +76,7 @@ constexpr std::array roads{
 }  // namespace
 
 std::span<const Road> week_roads() {
-  return roads;
+  return roads_of_the_week;
 }
 
 }  // namespace beegarth::http

@@ -68,6 +68,9 @@ bool all_stages(Said& said, const PatternMatch&) {
     return put(i.eggs, true) && put(i.open_brood, true) && put(i.capped_brood, true);
   });
 }
+bool no_worker_brood(Said& said, const PatternMatch&) {
+  return change_look(said, [](Inspection& i) { return put(i.capped_cells, 0.0); });
+}
 bool one_charged_cell(Said& said, const PatternMatch& m) {
   if (m.typed.find("cells") != std::string::npos || m.typed.find("QCs") != std::string::npos) return false;
   return change_look(said, [](Inspection& i) { return put(i.charged_cells, 1); });
@@ -125,6 +128,12 @@ std::vector<Item> strength_and_brood() {
       {"capped cell #", number(&I::capped_cells)},
       {"# capped|sealed? drone cell", number(&I::drone_cells)},
       {"drone cell #", number(&I::drone_cells)},
+      // A queen that lays drones only is known by this: no worker brood is capped.
+      {"drone layer|laying queen?", no_worker_brood},
+      {"drone-layer|drone-laying queen?", no_worker_brood},
+      {"only drone brood", no_worker_brood},
+      {"drone brood only", no_worker_brood},
+      {"no capped|sealed? worker brood", no_worker_brood},
       {"egg seen|yes?", flag(&I::eggs, true)},
       {"seen egg", flag(&I::eggs, true)},
       {"no egg seen?", flag(&I::eggs, false)},
