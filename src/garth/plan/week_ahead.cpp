@@ -20,11 +20,11 @@ struct Column {
   const char* name;
   Field field;
 };
-constexpr auto columns = std::to_array<Column>({{"max C", &DayAhead::max_C},
-                                                {"min C", &DayAhead::min_C},
-                                                {"rain mm", &DayAhead::rain_mm},
-                                                {"wind m/s", &DayAhead::wind_m_s},
-                                                {"gust m/s", &DayAhead::gust_m_s}});
+constexpr auto columns_of_a_day = std::to_array<Column>({{"max C", &DayAhead::max_C},
+                                                         {"min C", &DayAhead::min_C},
+                                                         {"rain mm", &DayAhead::rain_mm},
+                                                         {"wind m/s", &DayAhead::wind_m_s},
+                                                         {"gust m/s", &DayAhead::gust_m_s}});
 
 std::vector<std::string_view> cells_of(std::string_view line) {
   std::vector<std::string_view> cells;
@@ -53,14 +53,14 @@ Expected<DayAhead> day_in(std::string_view line, const std::string& where) {
   const auto cells = cells_of(line);
   const auto date = Date::parse(cells.front());
   if (!date) return bad_input(date.problem().what, where, "begin each row with its day, like 2026-06-04");
-  if (cells.size() > columns.size() + 1)
+  if (cells.size() > columns_of_a_day.size() + 1)
     return bad_input("this row has more than five numbers", where,
                      "write the day, then highest, lowest, rain, wind and gust, with a point in 19.5");
   DayAhead day{.date = *date, .where = where};
   for (std::size_t i = 1; i < cells.size(); ++i) {
-    const auto number = number_in(cells[i], columns[i - 1], where);
+    const auto number = number_in(cells[i], columns_of_a_day[i - 1], where);
     if (!number) return number.problem();
-    day.*columns[i - 1].field = *number;
+    day.*columns_of_a_day[i - 1].field = *number;
   }
   return day;
 }
