@@ -56,8 +56,8 @@ export const words = {
   // A text of the program with the words of its lists and kinds as one says them.
   plainly: (text: string) => text.replace(/\b[a-z]+(_[a-z]+)+\b/g, plain),
   // A text of the program with its dates as one says them.
-  with_dates: (text: string) =>
-    text.replace(/\b\d{4}-\d\d-\d\d\b/g, (iso) => `${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`),
+  with_dates: (text: string | undefined) =>
+    (text ?? '').replace(/\b\d{4}-\d\d-\d\d\b/g, (iso) => `${day_month.format(day_of(iso))} ${iso.slice(0, 4)}`),
   weekday: (iso: string) => weekday.format(day_of(iso)),
   day_month: (iso: string) => day_month.format(day_of(iso)),
   short_day: (iso: string) => short_day.format(day_of(iso)),
@@ -107,7 +107,7 @@ export const words = {
     skipped: 'Not done',
     rained_off: 'Rained off',
     kept: (job: string, answer: string) => `Written in the book: ${job}: ${answer}. The plan was made anew.`,
-    because: (reason: string) => `Left because: ${reason.replace(/[.]$/, '')}.`,
+    because: (reason: string | undefined) => `Left because: ${(reason ?? '').replace(/[.]$/, '')}.`,
     undone: 'Left undone',
     undone_none: 'Nothing is left undone.',
     remarks: 'Said about this plan',
