@@ -333,6 +333,45 @@ TEST(BeliefBadInput, a_count_that_no_course_goes_with_is_left_out_and_said_so) {
   EXPECT_NE(said->text.find("left out of what is believed"), std::string::npos) << said->text;
 }
 
+TEST(BeliefLaws, washes_that_agree_with_each_other_are_heard_though_one_alone_were_a_slip) {
+  Asked asked = may_colony();
+  asked.options.members = 256;
+  asked.options.today = day(2031, 5, 24);
+  asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
+  for (auto& future : asked.forcing.futures)
+    future = synthetic::season(10, asked.options.today, asked.options.horizon);
+  asked.history.entries.erase(asked.history.entries.begin() + 3);  // the board of 10 May, which was clean
+  for (int i = 0; i < 3; ++i) {
+    const entries::MiteCount wash{.method = entries::MiteMethod::wash, .mites = 45, .bees = 300};
+    asked.history.entries.push_back(entry_on(day(2031, 5, 21 + i), 20 + i, wash));
+  }
+  const auto outlook = foresee(asked);
+  const auto& fan = outlook.fans[4];
+  ASSERT_EQ(fan.quantity, "mites_per_100_bees");
+  const auto today = static_cast<std::size_t>(asked.options.today - fan.dates.front());
+  EXPECT_GT(fan.levels[today][3], 7);  // 15 in 100 were seen
+}
+
+TEST(BeliefLaws, a_daughter_begins_with_what_the_split_gave_her) {
+  const auto bees_with = [](double share) {
+    Asked asked = may_colony();
+    asked.history.from_split = true;
+    asked.history.began = day(2031, 5, 10);
+    asked.options.today = day(2031, 5, 11);
+    asked.history.entries = {entry_on(day(2031, 5, 10), 1,
+                                      entries::Split{.colony = ColonyId("mother"),
+                                                     .into = asked.history.colony,
+                                                     .bees_share = share,
+                                                     .brood_share = share,
+                                                     .queen_goes = true})};
+    asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
+    for (auto& future : asked.forcing.futures)
+      future = synthetic::season(10, asked.options.today, asked.options.horizon);
+    return foresee(asked).fans[0].levels[1][3];
+  };
+  EXPECT_NEAR(bees_with(0.8) / bees_with(0.2), 4, 0.4);
+}
+
 TEST(BeliefBadInput, a_dead_colony_that_was_inspected_afterwards_stays_dead_with_a_remark) {
   Asked asked = may_colony();
   asked.history.entries.insert(asked.history.entries.begin() + 3,

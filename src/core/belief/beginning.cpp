@@ -96,16 +96,18 @@ Expected<StartPrior> start_prior(const FactTable& observation, const Timeline& t
   } else if (from_split || how == entries::Beginning::split) {
     const double share = rows.value("split_bees") / std::max(1.0, start.bees);
     start.mites *= std::min(1.0, share);
-    const double usual_share = rows.value("split_usual_share");
-    // What the daughter got of the usual split; of nothing at all no colony comes.
-    const entries::Split* told = own_split(timeline);
-    const auto part = [&](double said) { return told == nullptr ? 1.0 : std::max(said, 0.02) / usual_share; };
-    start.bees = rows.value("split_bees") * part(told == nullptr ? 0 : told->bees_share);
-    start.brood_cells = rows.value("split_brood") * part(told == nullptr ? 0 : told->brood_share);
+    const entries::Split* split = own_split(timeline);
+    start.bees = rows.value("split_bees");
+    start.brood_cells = rows.value("split_brood");
+    if (split != nullptr) {
+      constexpr double least = 0.02;  // of nothing at all no colony comes
+      const double usual = rows.value("split_usual_share");
+      start.bees *= std::max(split->bees_share, least) / usual;
+      start.brood_cells *= split->brood_share / usual;
+    }
     start.stores_kg = rows.value("split_stores");
     start.winter_share = 0;
     // Nobody said whether the queen came along: even odds, unless the split itself is told here.
-    const entries::Split* split = own_split(timeline);
     prior.queen_odds = split == nullptr ? 0.5 : split->queen_goes ? 0.98 : 0.02;
   } else {
     prior.drone_layer_odds = rows.value("start_drone_layer");

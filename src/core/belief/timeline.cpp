@@ -178,6 +178,13 @@ void end_where_found_empty(Timeline& timeline) {
       });
   if (last == timeline.observations.rend() || !found_empty(*last)) return;
   const Observation empty = *last;
+  // Who counts mites on bees has bees before the eyes.
+  const bool bees_since =
+      std::any_of(timeline.observations.begin(), timeline.observations.end(), [&](const Observation& seen) {
+        const auto* count = std::get_if<e::MiteCount>(&seen.sight);
+        return seen.date > empty.date && count != nullptr && count->method != e::MiteMethod::board;
+      });
+  if (bees_since) return;
   const e::Entry& entry = timeline.entries[empty.entry];
   remark(timeline,
          "of " + empty.date.iso() +

@@ -87,6 +87,8 @@ TEST(Timeline, a_hive_found_without_bees_ends_the_colony_unless_bees_were_seen_i
   entries::Inspection bees;
   bees.seams = 5;
   EXPECT_FALSE(laid_out({entry(on(5, 1), "a", empty), entry(on(5, 9), "b", bees)}).ended);
+  const entries::MiteCount wash{.method = entries::MiteMethod::wash, .mites = 3, .bees = 300};
+  EXPECT_FALSE(laid_out({entry(on(5, 1), "a", empty), entry(on(5, 9), "b", wash)}).ended);
   entries::Inspection handful;  // less than a seam of them, nothing said of brood
   handful.seams = 0;
   EXPECT_FALSE(laid_out({entry(on(5, 1), "a", handful)}).ended);
