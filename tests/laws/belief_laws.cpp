@@ -333,7 +333,7 @@ TEST(BeliefBadInput, a_count_that_no_course_goes_with_is_left_out_and_said_so) {
   EXPECT_NE(said->text.find("left out of what is believed"), std::string::npos) << said->text;
 }
 
-TEST(BeliefLaws, washes_that_agree_with_each_other_are_heard_though_one_alone_were_a_slip) {
+TEST(BeliefLaws, washes_that_agree_with_each_other_are_heard) {
   Asked asked = may_colony();
   asked.options.members = 256;
   asked.options.today = day(2031, 5, 24);

@@ -13,35 +13,6 @@ std::vector<SharedCoordinates> shared_of_all(const Fitted& fitted) {
   return shared;
 }
 
-// Figures that, averaged over the crowd, only a slip explains.
-int taken_for_slips(const Setting& setting, const Fitted& fitted) {
-  constexpr double of_one_figure = -7, of_a_look = -22;  // of the log likelihood
-  int slips = 0;
-  for (std::size_t o = 0; o < fitted.members.log_seen.size(); ++o) {
-    const std::vector<double>& logs = fitted.members.log_seen[o];
-    if (logs.empty() || setting.is_left_out(o)) continue;
-    double mean = 0;
-    for (std::size_t i = 0; i < logs.size(); ++i) mean += fitted.weights[i] * logs[i];
-    const bool look = std::holds_alternative<entries::Inspection>(setting.timeline.observations[o].sight);
-    slips += mean < (look ? of_a_look : of_one_figure) ? 1 : 0;
-  }
-  return slips;
-}
-
-// Slips are all alike to every member: where several figures that agree with each other are taken for slips,
-// no member is drawn to what they tell. A crowd to which nothing is a slip goes there if any can; of the two
-// the one that made everything seen the likelier is kept.
-void hear_what_agrees(ColonyFit& fit) {
-  constexpr double hardly_ever = 1e-6;
-  if (taken_for_slips(*fit.setting, fit.fitted) < 2) return;
-  Setting stern = *fit.setting;
-  stern.errors.mistaken = hardly_ever;
-  Fitted again = fit_to_entries(stern);
-  if (again.log_evidence <= fit.fitted.log_evidence) return;
-  fit.fitted = std::move(again);
-  fit.setting->errors.mistaken = hardly_ever;
-}
-
 }  // namespace
 
 Expected<FitHandle> fit_colony(const History& history, const Forcing& forcing, const Tables& tables,
@@ -56,7 +27,6 @@ Expected<FitHandle> fit_colony(const History& history, const Forcing& forcing, c
   if (!setting) return setting.problem();
   fit->setting.emplace(*std::move(setting));
   fit->fitted = fit_to_entries(*fit->setting);
-  hear_what_agrees(*fit);
   fit->setting->left_out = fit->fitted.left_out;
   if (!options.explain) fit->fitted.before_newest = {};  // half of the memory, and nobody will ask
   return fit;
