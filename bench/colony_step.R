@@ -147,10 +147,11 @@ step <- function(c, d, turn) {
 
   # bring home
   if (d$nectar_kg > 0 || d$pollen_kg > 0) {
-    zeal <- (c$foragers + winter * r$winter_work_share) * 1e-4 * c$t$collecting * pmax(c$luck_forage + 1, 0)
+    zeal <- (c$foragers + winter * r$winter_work_share) * 1e-4 * c$t$collecting
+    nectar <- zeal * pmax(c$luck_forage + 1, 0) * d$nectar_kg
     room <- room_of(c, d, brood, drone_brood)
     below <- pmin(room$free * d$honey_kg_per_free_cell, pmax(d$nest_honey_kg - room$nest_kg, 0))
-    c$nectar <- c$nectar + pmin(zeal * d$nectar_kg, room$above + below)
+    c$nectar <- c$nectar + pmin(nectar, room$above + below)
     c$pollen <- pmin(c$pollen + zeal * d$pollen_kg, r$pollen_store_max_kg)
   }
 
@@ -209,7 +210,7 @@ step <- function(c, d, turn) {
     age <- pmax(years - r$laying_falls_from_years, 0)
     power <- c$t$laying_max * c$vigour * pmax(1 + c$luck_laying - age * r$laying_falls_per_year, 0)
     nursed <- nurses / (nurses + r$half_laying_bees)
-    fed <- pollen / (pollen + r$pollen_half_kg)
+    fed <- pollen / (pollen + r$pollen_half_kg) * pmin((c$stores + c$nectar) / r$laying_stores_kg, 1)
     limit <- pmin(free, pmax(nurses * r$care_cells_per_bee - brood, 0)) / r$egg_wait_days
     season <- if (d$lengthening) d$laying else pmin(pmax((d$light - c$t$season_end) / pmax(d$season_turn - c$t$season_end, 0.5), 0), 1) * d$warm * d$season_peak
     eggs <- pmin(power * nursed * fed * season, limit) * lays

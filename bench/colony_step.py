@@ -98,11 +98,11 @@ def step(c, d, r, turn, draw):
 
     # bring home
     if d.nectar_kg > 0 or d.pollen_kg > 0:
-        zeal = ((c.foragers + winter * r.winter_work_share) * F(1e-4) * c.trait["collecting"]
-                * np.maximum(c.luck[1] + one, 0))
+        zeal = ((c.foragers + winter * r.winter_work_share) * F(1e-4) * c.trait["collecting"])
+        nectar = zeal * np.maximum(c.luck[1] + one, 0) * d.nectar_kg
         free, above, nest_kg = c.room(d, r, brood, drone_brood)
         below = np.minimum(free * d.honey_kg_per_free_cell, np.maximum(d.nest_honey_kg - nest_kg, 0))
-        c.nectar += np.minimum(zeal * d.nectar_kg, above + below)
+        c.nectar += np.minimum(nectar, above + below)
         c.pollen = np.minimum(c.pollen + zeal * d.pollen_kg, r.pollen_store_max_kg)
 
     # eat
@@ -160,7 +160,7 @@ def step(c, d, r, turn, draw):
         power = (c.trait["laying_max"] * c.vigour
                  * np.maximum(one + c.luck[0] - age * r.laying_falls_per_year, 0))
         nursed = nurses / (nurses + r.half_laying_bees)
-        fed = pollen / (pollen + r.pollen_half_kg)
+        fed = pollen / (pollen + r.pollen_half_kg) * np.minimum((c.stores + c.nectar) / r.laying_stores_kg, one)
         if d.lengthening:
             season = d.laying
         else:

@@ -85,7 +85,7 @@ int outlook_command(const Call& call) {
     }
     const double latitude =
         session.state.sites.empty() ? 52 : session.state.sites.begin()->second.latitude_deg;
-    options.horizon = std::max(session.today + 60, garth::season_end(session.today, latitude));
+    options.horizon = garth::last_followed(session.today, latitude);
     const auto skies = garth::skies_of(session, options.horizon);
     if (!skies) return report(skies.problem());
     const auto outlooks = garth::outlooks_of(session, *skies, options);

@@ -105,7 +105,7 @@ const facts::EventOutlook& event(const facts::Outlook& outlook, facts::EventKind
 }
 
 void expect_sound(const facts::Outlook& outlook) {
-  EXPECT_EQ(outlook.events.size(), 8U);
+  EXPECT_EQ(outlook.events.size(), 9U);
   EXPECT_TRUE(std::isfinite(outlook.effective_sample_size));
   EXPECT_GE(outlook.effective_sample_size, 1.0);
   for (const auto& one : outlook.events) {
@@ -265,6 +265,28 @@ TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_
   const double three_seams = odds_with(3);
   EXPECT_GT(three_seams, 0.8);
   EXPECT_LT(odds_with(13), three_seams - 0.3);
+}
+
+TEST(BeliefLaws, a_colony_may_be_dead_already_and_is_likelier_to_be_dead_by_spring_the_more_mites_it_has) {
+  Asked asked = may_colony();
+  asked.history.began = day(2031, 8, 1);
+  asked.options.today = day(2031, 9, 20);
+  asked.options.horizon = day(2032, 3, 31);
+  asked.options.members = 1024;  // a small crowd knows these odds to 0.2 only
+  asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
+  asked.forcing.futures.assign(4, synthetic::season(5, asked.options.today, asked.options.horizon));
+  auto seen = look(10);
+  seen.stores_kg = 16;
+  const auto death_with = [&](int mites) {
+    const entries::MiteCount wash{.method = entries::MiteMethod::wash, .mites = mites, .bees = 300};
+    asked.history.entries = {entry_on(day(2031, 9, 5), 1, seen), entry_on(day(2031, 9, 6), 2, wash)};
+    const auto outlook = foresee(asked);
+    const auto& death = event(outlook, facts::EventKind::death);
+    EXPECT_EQ(death.course.back().by, day(2032, 3, 31));
+    EXPECT_NEAR(death.course.front().odds.value, 1 - outlook.alive, 1e-9);
+    return death.course.back().odds.value;
+  };
+  EXPECT_GT(death_with(30), death_with(1) + 0.3);
 }
 
 // ---- what a keeper's book may hold ----

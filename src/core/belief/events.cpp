@@ -1,5 +1,6 @@
 #include "belief/events.hpp"
 
+#include <algorithm>
 #include <array>
 #include <cmath>
 #include <cstdio>
@@ -52,6 +53,10 @@ std::string definition_of(facts::EventKind kind, const Setting& setting, Date la
     case facts::EventKind::surplus:
       return "on some morning from today to the day, a living colony has " + short_number(e.surplus_kg) +
              " kg of honey or more above its nest or beyond it, besides what it keeps by the brood";
+    case facts::EventKind::death:
+      return "on some morning from today to the day, fewer than " +
+             short_number(static_cast<double>(setting.model.rates.too_few_bees)) +
+             " living bees are left in the hive; it may be so already today";
     case facts::EventKind::small_for_winter:
       return "on " + last_in_autumn.iso() + " a living colony has fewer than " +
              short_number(e.winter_bees_least) + " bees";
@@ -103,11 +108,15 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
   const double cells = ensemble.dwelling().brood_combs * ensemble.dwelling().worker_cells_per_comb;
   for (std::size_t k = 0; k < alive.size(); ++k) {
     const std::size_t i = which.empty() ? k : which[k];
-    if (alive[k] < 0.5F) continue;
+    if (alive[k] < 0.5F) {
+      auto& died = trace.first_day[death_index][i];
+      if (day >= setting_.today) died = std::min(died, day);
+      continue;
+    }
     const bool queen = laying[k] > 0.5F;
     days_without_queen_[i] = queen ? 0 : days_without_queen_[i] + 1;
     if (day < setting_.today) continue;
-    const std::array<bool, winter_mites_index> now{
+    const std::array<bool, death_index> now{
         // in the order of event_kinds
         queen && room[k] < e.room_short_share * cells,
         to_swarm[k] >= 0.5F || (queen && charged[k] + sealed[k] >= 0.5F),

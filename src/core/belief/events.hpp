@@ -13,10 +13,10 @@ namespace beegarth::belief {
 inline constexpr std::array<facts::EventKind, event_count> event_kinds{
     facts::EventKind::out_of_room,   facts::EventKind::swarm_preparation, facts::EventKind::stores_short,
     facts::EventKind::queen_trouble, facts::EventKind::supers_full,       facts::EventKind::surplus,
-    facts::EventKind::winter_mites,  facts::EventKind::small_for_winter};
+    facts::EventKind::death,         facts::EventKind::winter_mites,      facts::EventKind::small_for_winter};
 
 // The last two are decided in autumn: they are followed until then, and not morning by morning like the rest.
-inline constexpr std::size_t winter_mites_index = 6, small_for_winter_index = 7;
+inline constexpr std::size_t death_index = 6, winter_mites_index = 7, small_for_winter_index = 8;
 constexpr bool decided_in_autumn(std::size_t event) {
   return event >= winter_mites_index;
 }

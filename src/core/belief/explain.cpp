@@ -41,6 +41,10 @@ Ground ground_of(facts::EventKind kind) {
     case EventKind::surplus:
       return {
           "what comes in, and what is kept by the brood", {"collecting", "nest_stores_kg"}, {"surplus_kg"}};
+    case EventKind::death:
+      return {"how long winter bees live, how fast mites multiply, and what is eaten",
+              {"winter_loss", "mite_reproduction", "collecting", "too_few_bees"},
+              {}};
     case EventKind::small_for_winter:
       return {"how many winter bees are reared, and how long they live",
               {"season_end", "winter_turn_light_h", "winter_loss"},

@@ -40,7 +40,7 @@ inline constexpr std::array<QuantityName, traced_count> quantity_names{
      {"infested_share", "1"},
      {"weight_kg", "kg"}}};
 
-inline constexpr std::size_t event_count = 8;
+inline constexpr std::size_t event_count = 9;
 inline constexpr int never_happens = std::numeric_limits<int>::max();
 
 // Values on the mornings of day 0 (the day it began) to day `days`. What is not shown as a fan is kept from

@@ -57,11 +57,13 @@ void set_year(Day& day, const Model& model, float calendar_h, bool lengthening) 
   const float rising = ramp(lengthening ? light : longest, r.season_start_light_h, r.season_full_light_h);
   day.season_turn = std::min(longest, r.season_turn_light_h);
   day.season_peak = rising;
-  const auto waning_from = [&](float end) {
-    return ramp(light, end, std::max(day.season_turn, end + 0.5F)) * rising;
+  const auto left_until = [&](float end) {
+    return lengthening ? 1.0F : ramp(light, end, std::max(day.season_turn, end + 0.5F));
   };
-  day.laying = day.warm * (lengthening ? rising : waning_from(model.latest_season_end()));
-  const float usual = day.warm * (lengthening ? rising : waning_from(model.season_end(0)));
+  day.laying = day.warm * rising * left_until(model.latest_season_end());
+  const float usual_left = left_until(model.season_end(0));
+  day.season_over = 1 - usual_left;
+  const float usual = day.warm * rising * usual_left;
   day.drone_share = r.drone_share * (lengthening ? ramp(light, r.drone_start_light_h, r.drone_full_light_h)
                                                  : ramp(light, r.drone_end_light_h, r.drone_turn_light_h));
   day.drone_layer_eggs = r.drone_layer_eggs_per_day * std::min(usual * 4, 1.0F);
@@ -103,7 +105,8 @@ void set_dwelling(Day& day, const facts::Dwelling& d) {
   day.cells_per_honey_kg = day.cells_per_comb / day.honey_kg_per_comb;
   day.honey_kg_per_free_cell = r.nest_nectar_share * day.honey_kg_per_comb / day.cells_per_comb;
   day.nest_combs = static_cast<float>(d.brood_combs);
-  day.nest_honey_kg = r.nest_honey_most * day.nest_combs * day.honey_kg_per_comb;
+  const float most = r.nest_honey_most + (r.nest_honey_most_late - r.nest_honey_most) * day.season_over;
+  day.nest_honey_kg = most * day.nest_combs * day.honey_kg_per_comb;
   day.super_combs = static_cast<float>(d.super_combs);
   day.bees_at_home = static_cast<float>(d.bees_per_seam) * (day.nest_combs + 0.5F * day.super_combs);
   if (d.form == facts::HiveForm::horizontal) day.swarm_rate *= r.horizontal_crowding;

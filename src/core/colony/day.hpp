@@ -59,6 +59,7 @@ struct Day {
   float laying = 0;       // share of the queen's best that season and warmth allow, the most of any member
   float season_turn = 0;  // light at which laying begins to fall, when days shorten
   float season_peak = 1;  // share of full laying that the rising year had come to
+  float season_over = 0;  // how much of the falling year's laying the usual colony has given up
   float drone_share = 0, drone_layer_eggs = 0;
   float supersedes = 0;  // a day, per year of the queen's age
   float mates_below = 0;

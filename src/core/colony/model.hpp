@@ -56,11 +56,12 @@ struct Rates {
   float full_flight_hours;  // with so many a day adults eat as on a full working day
   float adult_honey_g_per_day, adult_work_honey_g_per_day, colony_heat_honey_g_per_day;
   float larva_honey_g_per_day, larva_pollen_g_per_day,
-      drone_larva_share;  // drones: of their brood, counted as workers' larvae
-  float nest_honey_most;  // share of the nest that honey may fill, so that the queen keeps a place
+      drone_larva_share;                        // drones: of their brood, counted as workers' larvae
+  float nest_honey_most, nest_honey_most_late;  // share of the nest that honey may fill, so that the queen
+                                                // keeps a place; and when she has given up laying
   float drone_cell_room,
       nest_nectar_share;  // worker cells a drone cell takes; of free cells that nectar may fill
-  float pollen_kg_per_10000_foragers, pollen_store_max_kg, pollen_half_kg;
+  float pollen_kg_per_10000_foragers, pollen_store_max_kg, pollen_half_kg, laying_stores_kg;
   float pollen_cells_per_kg;
   float ripening_per_day;
   float nest_stores_kg;             // stores kept beside the brood before any goes above

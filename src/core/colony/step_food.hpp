@@ -33,12 +33,14 @@ BEEGARTH_INLINE void bring_home(Now<F>& now) {
   const Day& d = now.day;
   if (d.nectar_kg == 0 && d.pollen_kg == 0) return;
   const F flyers = (now.foragers + now.winter * now.rates.winter_work_share) * 1e-4F;
-  const F zeal = flyers * now.trait(Trait::collecting) * most(now.get(row::luck_forage) + 1.0F, F{});
+  const F zeal = flyers * now.trait(Trait::collecting);
+  const F nectar = zeal * most(now.get(row::luck_forage) + 1.0F, F{}) * d.nectar_kg;
   // Nectar fills what is free above and a part of what is free in the nest.
   const Room<F> room = room_of(now);
   const F below = most(all<F>(d.nest_honey_kg) - room.nest_kg, F{});
   const F fits = room.free_super_kg + least(room.free_cells * d.honey_kg_per_free_cell, below);
-  now.nectar = now.nectar + least(zeal * d.nectar_kg, fits);
+  now.nectar = now.nectar + least(nectar, fits);
+  // Pollen is fetched by need, whatever the flow (Fewell & Winston 1992): it has no luck of its own.
   now.pollen = least(now.pollen + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg));
 }
 

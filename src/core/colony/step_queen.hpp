@@ -48,7 +48,8 @@ BEEGARTH_INLINE void lay(Now<F>& now) {
     const F vigour = now.get(row::luck_laying) + 1.0F - old * r.laying_falls_per_year;
     const F power = now.trait(Trait::laying_max) * now.get(row::vigour) * most(vigour, F{});
     const F nursed = now.nurses / (now.nurses + r.half_laying_bees);
-    const F fed = now.pollen_for_brood / (now.pollen_for_brood + r.pollen_half_kg);
+    const F honey = least((now.stores + now.nectar) * (1.0F / r.laying_stores_kg), all<F>(1.0F));
+    const F fed = now.pollen_for_brood / (now.pollen_for_brood + r.pollen_half_kg) * honey;
     const F care = most(now.nurses * r.care_cells_per_bee - now.brood, F{});
     const F limit = least(now.free_cells, care) * (1.0F / r.egg_wait_days);
     eggs = only(now.lays, least(power * nursed * fed * season_share(now), limit));

@@ -19,6 +19,7 @@ enum class EventKind {
   queen_trouble,
   supers_full,
   surplus,           // honey that could be taken
+  death,             // of the colony; it may be dead already
   winter_mites,      // of the winter bees
   small_for_winter,  // too few bees when they have been reared
 };

@@ -236,6 +236,13 @@ std::optional<facts::Reason> older_entries_remark(const book::ColonyState& colon
       {}};
 }
 
+// Of the season in which winter bees are reared.
+Date season_end(Date today, double latitude_deg) {
+  const int month = latitude_deg >= 0 ? 10 : 4;
+  const Date end = Date::from_ymd(today.year(), month, month == 10 ? 31 : 30).value_or(today);
+  return end > today ? end : Date::from_ymd(today.year() + 1, month, month == 10 ? 31 : 30).value_or(today);
+}
+
 }  // namespace
 
 SiteId site_of_colony(const book::State& state, const book::ColonyState& colony) {
@@ -251,10 +258,12 @@ std::vector<ColonyId> homeless_colonies(const book::State& state) {
   return homeless;
 }
 
-Date season_end(Date today, double latitude_deg) {
-  const int month = latitude_deg >= 0 ? 10 : 4;
-  const Date end = Date::from_ymd(today.year(), month, month == 10 ? 31 : 30).value_or(today);
-  return end > today ? end : Date::from_ymd(today.year() + 1, month, month == 10 ? 31 : 30).value_or(today);
+Date last_followed(Date today, double latitude_deg) {
+  constexpr int winter_asked_from = 70;  // days before the season's end
+  constexpr int winter = 151;            // days, to the end of March, of September in the south
+  const Date season = season_end(today, latitude_deg);
+  const Date last = season - today <= winter_asked_from ? season + winter : season;
+  return std::max(today + 60, last);
 }
 
 Expected<Skies> skies_of(const Session& session, Date horizon) {

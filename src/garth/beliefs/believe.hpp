@@ -52,8 +52,9 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
 Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
                                        Date until, const std::vector<belief::Way>& ways);
 
-// The end of the season in which winter bees are reared: the horizon of the mite question.
-Date season_end(Date today, double latitude_deg);
+// The last day that outlooks follow: 60 days, the end of the season in which winter bees are reared, for the
+// question of mites, and from ten weeks before that on the end of the winter, for the question of death.
+Date last_followed(Date today, double latitude_deg);
 
 // The site of a living colony; empty where its hive was never entered.
 SiteId site_of_colony(const book::State& state, const book::ColonyState& colony);

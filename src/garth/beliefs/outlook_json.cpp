@@ -117,6 +117,8 @@ std::string_view event_words(facts::EventKind kind) {
       return "supers full";
     case facts::EventKind::surplus:
       return "honey to take";
+    case facts::EventKind::death:
+      return "death of the colony";
     case facts::EventKind::small_for_winter:
       return "too small for the winter";
     case facts::EventKind::winter_mites:

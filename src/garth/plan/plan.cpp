@@ -232,7 +232,7 @@ Expected<PlanAnswer> plan_next_days(const Session& session, int days) {
     return bad_input(std::to_string(days) + " days cannot be planned", "--days", "give 1 to 28");
   double latitude = 52;
   if (!session.state.sites.empty()) latitude = session.state.sites.begin()->second.latitude_deg;
-  const Date horizon = std::max(session.today + 60, season_end(session.today, latitude));
+  const Date horizon = last_followed(session.today, latitude);
 
   auto skies = skies_of(session, horizon);
   if (!skies) return skies.problem();

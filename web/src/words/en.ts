@@ -340,6 +340,7 @@ export const words = {
     queen_trouble: 'trouble with the queen',
     supers_full: 'supers full',
     honey_to_take: 'honey to take',
+    death_of_the_colony: 'death of the colony',
     too_small_for_the_winter: 'too few bees for winter',
     winter_mites: 'too many mites for winter',
   } as Record<string, string>,
