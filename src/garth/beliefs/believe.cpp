@@ -339,14 +339,28 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
   return forecasts;
 }
 
-Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
-                                       Date until, const std::vector<belief::Way>& ways) {
+Expected<Followed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony, Date until,
+                               std::vector<belief::Way> ways) {
   const auto task = task_of(session, skies, colony);
   if (!task) return task.problem();
   Fits fits(session, skies, until, false, false);
   if (const auto fitted = fits.fit({*task}); !fitted) return fitted.problem();
-  return belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.tables(), fits.options(*task, until),
-                             ways);
+  Followed followed;
+  for (;;) {  // what cannot be followed is found before anything is
+    auto supposed = belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.tables(),
+                                        fits.options(*task, until), ways);
+    if (supposed) {
+      followed.supposed = *std::move(supposed);
+      followed.ways = std::move(ways);
+      return followed;
+    }
+    const auto one = std::find_if(ways.begin(), ways.end(), [&](const belief::Way& way) {
+      return way.name == supposed.problem().where;
+    });
+    if (one == ways.end()) return supposed.problem();
+    followed.not_followed.push_back({one->name, supposed.problem()});
+    ways.erase(one);
+  }
 }
 
 }  // namespace beegarth::garth

@@ -49,8 +49,13 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
                                                      const std::vector<ForecastWish>& wishes);
 
 // What would come of one living colony under other deeds, to the day `until`.
-Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
-                                       Date until, const std::vector<belief::Way>& ways);
+struct Followed {
+  belief::Supposed supposed;
+  std::vector<belief::Way> ways;                              // those that were followed
+  std::vector<std::pair<std::string, Problem>> not_followed;  // by name: nothing in a colony, a day outside
+};
+Expected<Followed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony, Date until,
+                               std::vector<belief::Way> ways);
 
 // The end of the season in which winter bees are reared: the horizon of the mite question.
 Date season_end(Date today, double latitude_deg);
