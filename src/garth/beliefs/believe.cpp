@@ -44,8 +44,8 @@ Expected<Task> task_of(const Session& session, const Skies& skies, const ColonyI
   const SiteId site =
       colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
   if (!skies.contains(site)) {
-    return bad_input("the colony stands in no hive at an open site", id.text(),
-                     "enter its hive and site, or that it was moved or ended");
+    const Homeless why = why_homeless(session, id);
+    return bad_input("the colony stands in no hive at an open site" + why.because(), id.text(), why.remedy);
   }
   return Task{id, &colony->second, site, stays_in(session.standing)[id]};
 }
@@ -249,6 +249,32 @@ std::vector<ColonyId> homeless_colonies(const book::State& state) {
     if (!colony.ended && !state.sites.contains(site_of_colony(state, colony))) homeless.push_back(id);
   }
   return homeless;
+}
+
+Homeless why_homeless(const Session& session, const ColonyId& id) {
+  Homeless why{{}, "enter its hive and site, or that it was moved or ended"};
+  const auto colony = session.state.colonies.find(id);
+  const auto all = session.book.entries();
+  if (colony == session.state.colonies.end() || !all) return why;
+  const auto hive = session.state.hives.find(colony->second.hive);
+  for (const auto& entry : book::standing_entries(*all, *Date::from_ymd(2999, 12, 31))) {
+    if (entry.happened <= session.today) continue;
+    const auto* later_hive = std::get_if<entries::Hive>(&entry.payload);
+    const auto* later_site = std::get_if<entries::Site>(&entry.payload);
+    const bool begins = hive == session.state.hives.end()
+                            ? later_hive != nullptr && later_hive->hive == colony->second.hive
+                            : later_site != nullptr && later_site->site == hive->second.site;
+    if (!begins) continue;
+    why.begins = (later_site != nullptr ? "its site '" + later_site->name : "its hive '" + later_hive->name) +
+                 "' begins only on " + entry.happened.iso();
+    why.remedy = "correct the day of that entry, or ask about a later day";
+    break;
+  }
+  return why;
+}
+
+std::string Homeless::because() const {
+  return begins.empty() ? std::string() : ": " + begins;
 }
 
 Date season_end(Date today, double latitude_deg) {

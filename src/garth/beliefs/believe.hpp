@@ -65,5 +65,12 @@ SiteId site_of_colony(const book::State& state, const book::ColonyState& colony)
 
 // Colonies that go on but stand in no hive at an open site: nothing can be reckoned for them.
 std::vector<ColonyId> homeless_colonies(const book::State& state);
+// Why one of them is: a site or hive that was entered for a later day is not there yet.
+struct Homeless {
+  std::string begins;  // "its site 'Yard' begins only on 2026-07-01"; empty where nothing comes
+  std::string remedy;
+  std::string because() const;  // ": ..." after a sentence
+};
+Homeless why_homeless(const Session& session, const ColonyId& colony);
 
 }  // namespace beegarth::garth
