@@ -101,11 +101,11 @@ class Reader {
   void number(const char* name, entries::Number& value, entries::Limits) {
     if (const json* said = find(name, false)) take_number(name, *said, value.emplace());
   }
-  void count(const char* name, int& value, entries::Limits) {
-    if (const json* said = find(name, true)) take_count(name, *said, value);
+  void count(const char* name, int& value, entries::Limits limits) {
+    if (const json* said = find(name, true)) take_count(name, *said, value, limits);
   }
-  void count(const char* name, entries::Count& value, entries::Limits) {
-    if (const json* said = find(name, false)) take_count(name, *said, value.emplace());
+  void count(const char* name, entries::Count& value, entries::Limits limits) {
+    if (const json* said = find(name, false)) take_count(name, *said, value.emplace(), limits);
   }
   void flag(const char* name, bool& value) {  // absent means the usual: no
     if (const json* said = find(name, false)) take_flag(name, *said, value);
@@ -174,12 +174,14 @@ class Reader {
     if (!said.is_number()) return say(name, "is not a number", "write a number without quotes");
     value = said.get<double>();
   }
-  void take_count(const char* name, const json& said, int& value) {
-    double number = 0;
+  void take_count(const char* name, const json& said, int& value, const entries::Limits& limits) {
     if (!said.is_number()) return say(name, "is not a whole number", "write a number without quotes");
-    number = said.get<double>();
-    if (number != std::floor(number) || std::fabs(number) > std::numeric_limits<int>::max())
-      return say(name, "is not a whole number", "give a whole number");
+    const double number = said.get<double>();
+    if (number != std::floor(number)) return say(name, "is not a whole number", "give a whole number");
+    if (std::fabs(number) > std::numeric_limits<int>::max())
+      return say(name, "is out of range",
+                 "give " + std::to_string(std::lround(limits.low)) + " to " +
+                     std::to_string(std::lround(limits.high)));
     value = static_cast<int>(number);
   }
   void take_flag(const char* name, const json& said, bool& value) {

@@ -99,7 +99,8 @@ int outlook_command(const Call& call) {
       if (options.only) return 0;
       for (const ColonyId& id : garth::homeless_colonies(session.state)) {
         std::cout << session.state.colonies.at(id).began.name
-                  << " is left out: it stands in no hive at an open site\n";
+                  << " is left out: it stands in no hive at an open site"
+                  << garth::why_homeless(session, id).because() << '\n';
       }
       if (session.state.colonies.empty())
         std::cout << "no colony is in the book yet\n";

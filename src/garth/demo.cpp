@@ -148,7 +148,13 @@ Expected<int> write_demo(const std::string& path, std::uint64_t seed) {
     std::error_code ignored;
     for (const char* tail : {"", "-wal", "-shm"}) std::filesystem::remove(making + tail, ignored);
   }
-  if (!count) return count.problem();
+  if (!count) {  // told by the name that was given
+    Problem problem = count.problem();
+    for (std::string* text : {&problem.what, &problem.where, &problem.remedy})
+      if (const std::size_t at = text->find(making); at != std::string::npos)
+        text->replace(at, making.size(), path);
+    return problem;
+  }
   if (error)
     return Problem{ProblemKind::storage, "the book cannot be put in place: " + error.message(), path, ""};
   return *count;

@@ -1,6 +1,7 @@
 // Ways of acting for one colony, held side by side. Nothing is written.
 #include <array>
 
+#include "garth/beliefs/ways_said.hpp"
 #include "garth/calc/calc.hpp"
 #include "http/replies.hpp"
 #include "http/roads.hpp"
@@ -10,7 +11,6 @@ namespace {
 
 constexpr const char* shape =
     R"(send {"ways": ["2026-08-10: treated with thymol for 28 days"], "until": "2027-04-01"})";
-constexpr std::size_t most_ways = 60;
 
 Expected<garth::Supposing> supposing_in(const Ask& ask) {
   const Expected<Json> body = garth::parse_json(ask.body, "body");
@@ -24,8 +24,8 @@ Expected<garth::Supposing> supposing_in(const Ask& ask) {
     if (!way.is_string()) return bad_input("a way is no text", "ways", shape);
     supposing.ways.push_back(way.get<std::string>());
   }
-  if (supposing.ways.empty() || supposing.ways.size() > most_ways)
-    return bad_input("there are no ways, or more than 60", "ways", shape);
+  if (supposing.ways.empty() || supposing.ways.size() > garth::most_ways)
+    return bad_input("there are no ways, or more than " + std::to_string(garth::most_ways), "ways", shape);
   if (!has_until) return supposing;
   const Json& until = (*body)["until"];
   const auto day = Date::parse(until.is_string() ? until.get<std::string>() : std::string{});

@@ -75,6 +75,25 @@ TEST(QueenDates, rows_come_in_order_and_every_range_is_one) {
   }
 }
 
+// Arithmetic: what follows from another never comes before it, at the earliest, likely or latest.
+TEST(QueenDates, nothing_comes_before_what_it_follows_from) {
+  const std::vector<std::pair<const char*, const char*>> in_order = {
+      {"cell_sealed", "virgin_emerges"}, {"virgin_emerges", "mating_from"}, {"mating_from", "mating_until"},
+      {"mating_from", "laying"},         {"virgin_emerges", "laying"},      {"laying", "eggs_visible"},
+      {"eggs_visible", "worker_capped"}};
+  for (const char* event : {"egg_laid", "larva_grafted", "queen_lost", "swarm_left", "queen_caged",
+                            "queen_released", "cell_sealed", "virgin_emerged"}) {
+    const auto rows = dates({{"event", event}, {"date", "2026-05-20"}});
+    for (const auto& [before, after] : in_order) {
+      const Json first = row(rows, before), then = row(rows, after);
+      if (first.is_null() || then.is_null()) continue;
+      for (const char* when : {"earliest", "likely", "latest"})
+        EXPECT_LE(first[when].get<std::string>(), then[when].get<std::string>())
+            << event << ": " << when << " " << before << ", " << after;
+    }
+  }
+}
+
 TEST(QueenDates, what_cannot_be_is_refused) {
   EXPECT_TRUE(testing::refuses("queen-dates",
                                {{"event", "queen_lost"}, {"date", "2026-06-01"}, {"brood_age_days", 5}}));

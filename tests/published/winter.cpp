@@ -83,5 +83,27 @@ TEST(WinterNeed, keeps_every_rule_and_lies_between_them) {
   EXPECT_NEAR(out["by_rule"][2]["honey_kg"].get<double>(), 4.0, 1e-9) << "120 days at a kilogram a month";
 }
 
+// Arithmetic: the mean of three ways lies between the least and the most, and colder air asks for more.
+TEST(WinterNeed, has_a_middle_of_its_own_that_follows_the_air) {
+  double before = 0;
+  for (const double air_C : {20.0, 10.0, 4.0, 0.0, -5.0, -10.0, -20.0, -40.0}) {
+    for (const double bees : {500.0, 10000.0, 60000.0}) {
+      const auto out = testing::answer("winter-need", {{"bees", bees},
+                                                       {"start", "2026-11-01"},
+                                                       {"end", "2027-02-28"},
+                                                       {"temperatures", {air_C}},
+                                                       {"conductance_W_K", 1.2}});
+      const double low = out["honey_kg"]["low"], mid = out["honey_kg"]["mid"], high = out["honey_kg"]["high"];
+      EXPECT_LT(low, mid) << air_C << " C, " << bees;
+      EXPECT_LT(mid, high) << air_C << " C, " << bees;
+      if (bees != 10000.0) continue;
+      if (air_C < 8) {
+        EXPECT_GT(mid, before) << air_C << " C";
+      }
+      before = mid;
+    }
+  }
+}
+
 }  // namespace
 }  // namespace beegarth

@@ -61,8 +61,10 @@ const entries::Split* own_split(const Timeline& timeline) {
 }
 
 // A queen of whom only the year is said hatched in June of it, or in December south of the equator.
-double queen_age(int year, Date on, double latitude_deg) {
-  constexpr double youngest = 30, oldest = 6 * 365;  // days; a slip of the pen is not followed further
+// A slip of the pen is not followed further than queens live.
+double queen_age(int year, Date on, double latitude_deg, Rows& rows) {
+  const double youngest = rows.value("said_queen_youngest_days");
+  const double oldest = std::max(youngest, rows.value("said_queen_oldest_days"));
   const auto hatched = Date::from_ymd(year, latitude_deg < 0 ? 12 : 6, 1);
   return hatched ? std::clamp(static_cast<double>(on - *hatched), youngest, oldest) : youngest;
 }
@@ -126,7 +128,7 @@ Expected<StartPrior> start_prior(const FactTable& observation, const Timeline& t
     prior.spread[2] = rows.spread("said_spread");
   }
   if (timeline.beginning && timeline.beginning->queen_year)
-    start.queen_age_days = queen_age(*timeline.beginning->queen_year, timeline.began, latitude_deg);
+    start.queen_age_days = queen_age(*timeline.beginning->queen_year, timeline.began, latitude_deg, rows);
   start.pollen_kg = std::min(1.0, 0.00005 * start.bees);
   if (rows.problem()) return *rows.problem();
   return prior;

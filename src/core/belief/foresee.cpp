@@ -1,5 +1,6 @@
 #include <algorithm>
 #include <cmath>
+#include <set>
 
 #include "belief/colony_fit.hpp"
 #include "belief/doubts.hpp"
@@ -180,13 +181,22 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
   return remarks;
 }
 
+std::string words_of_quantity(std::string_view quantity) {
+  if (quantity == "stores_kg") return " kg of stores";
+  if (quantity == "weight_kg") return " kg for the whole hive";
+  if (quantity == "capped_cells") return " capped cells";
+  if (quantity == "mites_per_100_bees") return " mites on 100 bees";
+  return " " + std::string(quantity);
+}
+
 // A late sight far outside what is believed of its day was taken for a slip: the keeper must be told, because
 // the slip may be the program's.
-void remark_unbelieved(facts::Outlook& outlook) {
+// What was wondered at or doubted already is not said again.
+void remark_unbelieved(facts::Outlook& outlook, const std::set<EntryId>& told_already) {
   constexpr int lately_days = 21;
   constexpr double far = 2;  // times beyond the 90 % band, one unit of the quantity apart
   for (const facts::SeenMark& mark : outlook.seen) {
-    if (outlook.today - mark.date > lately_days) continue;
+    if (outlook.today - mark.date > lately_days || told_already.contains(mark.entry)) continue;
     for (const facts::Fan& fan : outlook.fans) {
       if (fan.quantity != mark.quantity) continue;
       const auto at = std::find(fan.dates.begin(), fan.dates.end(), mark.date);
@@ -201,8 +211,8 @@ void remark_unbelieved(facts::Outlook& outlook) {
         text.erase(text.find('.') + (finely ? 2 : 0));
         return text;
       };
-      outlook.remarks.push_back({fan.quantity + " of " + told(mark.value) + " seen on " + mark.date.iso() +
-                                     " was taken for a slip: about " + told(levels[3]) +
+      outlook.remarks.push_back({told(mark.value) + words_of_quantity(mark.quantity) + " seen on " +
+                                     mark.date.iso() + " was taken for a slip: about " + told(levels[3]) +
                                      " is believed of that day; look again, or correct the entry",
                                  {mark.entry},
                                  {}});
@@ -241,7 +251,13 @@ Expected<facts::Outlook> outlook_of(const ColonyFit& fit, const Forcing& forcing
   for (const std::size_t o : fitted.left_out)
     outlook.left_out.push_back(setting.timeline.entries[setting.timeline.observations[o].entry].id);
   outlook.remarks.insert(outlook.remarks.end(), fit.remarks.begin(), fit.remarks.end());
-  remark_unbelieved(outlook);
+  std::set<EntryId> told_already;
+  for (const Surprise& surprise : fitted.surprises)
+    for (const std::size_t o : surprise.observations)
+      told_already.insert(setting.timeline.entries[setting.timeline.observations[o].entry].id);
+  for (const facts::Reason& remark : fit.remarks)
+    told_already.insert(remark.entries.begin(), remark.entries.end());
+  remark_unbelieved(outlook, told_already);
   return outlook;
 }
 

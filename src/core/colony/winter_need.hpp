@@ -5,8 +5,13 @@
 //                 J Comp Physiol B 156:143; the units are a reading). That much heat flows from its core to
 //                 the air; the hive's own resistance to heat lies behind the cluster's, so a hive of lower
 //                 conductance costs less. Never less than bees need that do nothing.
+//                 A mean over the least, the usual and the most of its figures: how little idle bees use is
+//                 not known well, and below that it is not the air that counts.
 //   per_bee       loss of stores per bee and day where winters are mild, by size (Harbo 1983).
 //   per_month     1 to 1.5 kg a month, weighed hives.
+//
+// The last two were weighed in mild winters. In colder air the need is theirs and what cluster_heat has more
+// than in the air of those winters; so all three go into low, mid and high, and all follow the air.
 #pragma once
 
 #include <span>
@@ -28,7 +33,12 @@ struct WinterTable {                             // rows of tables/winter.toml
          many_mg = 0;  // stores lost per bee and day
   double month_low_kg = 0, month_high_kg = 0;
   double larva_honey_g_per_day = 0;
+  double weighed_C = 0;  // air of the winters in which stores were weighed
   static Expected<WinterTable> from(const FactTable& winter);
+};
+struct WinterTables {  // of every row the low end of its range, its value and the high end
+  WinterTable least, usual, most;
+  static Expected<WinterTables> from(const FactTable& winter);
 };
 
 double cluster_oxygen_mL_per_g_h(double mass_g, const WinterTable& table);
@@ -50,9 +60,9 @@ struct WinterQuestion {
 };
 struct WinterNeed {
   double cluster_heat_kg = 0, per_bee_kg = 0;
-  double per_month_low_kg = 0, per_month_high_kg = 0;
-  double low_kg = 0, mid_kg = 0, high_kg = 0;  // the least, cluster_heat, the most
+  double per_month_low_kg = 0, per_month_high_kg = 0;  // as weighed, without what colder air adds
+  double low_kg = 0, mid_kg = 0, high_kg = 0;          // the least, the mean of the three ways, the most
 };
-WinterNeed winter_need(const WinterQuestion& question, const WinterTable& table);
+WinterNeed winter_need(const WinterQuestion& question, const WinterTables& tables);
 
 }  // namespace beegarth::colony

@@ -238,7 +238,7 @@ Expected<Plan> plan_own(const PlanInput& whole, const std::vector<OwnJob>& own, 
   for (Undone& undone : plan.undone) {
     if (!days->contains(undone.need.key))
       undone.because = "it is not in your week";
-    else if (undone.because.find("costs more than it saves") != std::string::npos)
+    else if (undone.not_worth_it)
       undone.because = "it does not fit into that day";
   }
   return plan;

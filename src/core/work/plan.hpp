@@ -93,7 +93,8 @@ struct Undone {
   std::string because;  // "no day fit for opening before ...", "too little time", "no travel time known"
   double cost = 0;
   std::string unit;
-  std::string text;  // the cost in words
+  std::string text;           // the cost in words
+  bool not_worth_it = false;  // going there, or the time it takes, costs more than it saves
 };
 
 struct Plan {

@@ -29,15 +29,19 @@ class Teller {
   Teller(const PlanInput& input, const Model& model, const Choice& choice)
       : input_(input), model_(model), choice_(choice) {}
 
-  std::string because(int j) const {
+  struct Because {
+    std::string words;
+    bool not_worth_it = false;
+  };
+  Because because(int j) const {
     const Job& job = model_.jobs[static_cast<std::size_t>(j)];
-    if (job.options.empty()) return no_option(job);
-    if (all_rounds_too_long(job)) return "the way there takes more than your hours";
+    if (job.options.empty()) return {no_option(job)};
+    if (all_rounds_too_long(job)) return {"the way there takes more than your hours"};
     for (const Before& before : job.after)
-      if (!planned(before.job)) return told(before.job) + " has to come first and is left undone";
+      if (!planned(before.job)) return {told(before.job) + " has to come first and is left undone"};
     for (std::size_t other = 0; other < model_.jobs.size(); ++other)
       if (planned(static_cast<int>(other)) && clash(j, static_cast<int>(other)))
-        return "it clashes with " + told(static_cast<int>(other)) + ", which is worth more";
+        return {"it clashes with " + told(static_cast<int>(other)) + ", which is worth more"};
     bool there = false, worth_it = false;
     for (std::size_t o = 0; o < job.options.size(); ++o) {
       const JobOption& option = job.options[o];
@@ -46,9 +50,10 @@ class Teller {
       there = there || seen;
       worth_it = worth_it || option.cost + opening_cost(j, static_cast<int>(o)) + way < job.never;
     }
-    if (worth_it) return "too little time";
-    return there ? "you are there, but the time it takes costs more than it saves"
-                 : "going costs more than it saves";
+    if (worth_it) return {"too little time"};
+    return {there ? "you are there, but the time it takes costs more than it saves"
+                  : "going costs more than it saves",
+            true};
   }
 
  private:
@@ -160,9 +165,12 @@ std::vector<Undone> tell_undone(const PlanInput& input, const Sifted& sifted, co
   const Teller teller(input, model, choice);
   std::vector<Undone> out;
   for (std::size_t j = 0; j < model.jobs.size(); ++j)
-    if (!choice.option_of_job[j])
-      out.push_back(undone_of(input.needs[static_cast<std::size_t>(model.jobs[j].need)],
-                              teller.because(static_cast<int>(j))));
+    if (!choice.option_of_job[j]) {
+      Teller::Because because = teller.because(static_cast<int>(j));
+      out.push_back(
+          undone_of(input.needs[static_cast<std::size_t>(model.jobs[j].need)], std::move(because.words)));
+      out.back().not_worth_it = because.not_worth_it;
+    }
   for (const SetAside& aside : sifted.aside)
     out.push_back(
         undone_of(input.needs[static_cast<std::size_t>(aside.need)], aside.because, aside.costs_nothing));

@@ -44,8 +44,8 @@ Expected<Task> task_of(const Session& session, const Skies& skies, const ColonyI
   const SiteId site =
       colony == session.state.colonies.end() ? SiteId{} : site_of_colony(session.state, colony->second);
   if (!skies.contains(site)) {
-    return bad_input("the colony stands in no hive at an open site", id.text(),
-                     "enter its hive and site, or that it was moved or ended");
+    const Homeless why = why_homeless(session, id);
+    return bad_input("the colony stands in no hive at an open site" + why.because(), id.text(), why.remedy);
   }
   return Task{id, &colony->second, site, stays_in(session.standing)[id]};
 }
@@ -258,6 +258,32 @@ std::vector<ColonyId> homeless_colonies(const book::State& state) {
   return homeless;
 }
 
+Homeless why_homeless(const Session& session, const ColonyId& id) {
+  Homeless why{{}, "enter its hive and site, or that it was moved or ended"};
+  const auto colony = session.state.colonies.find(id);
+  const auto all = session.book.entries();
+  if (colony == session.state.colonies.end() || !all) return why;
+  const auto hive = session.state.hives.find(colony->second.hive);
+  for (const auto& entry : book::standing_entries(*all, *Date::from_ymd(2999, 12, 31))) {
+    if (entry.happened <= session.today) continue;
+    const auto* later_hive = std::get_if<entries::Hive>(&entry.payload);
+    const auto* later_site = std::get_if<entries::Site>(&entry.payload);
+    const bool begins = hive == session.state.hives.end()
+                            ? later_hive != nullptr && later_hive->hive == colony->second.hive
+                            : later_site != nullptr && later_site->site == hive->second.site;
+    if (!begins) continue;
+    why.begins = (later_site != nullptr ? "its site '" + later_site->name : "its hive '" + later_hive->name) +
+                 "' begins only on " + entry.happened.iso();
+    why.remedy = "correct the day of that entry, or ask about a later day";
+    break;
+  }
+  return why;
+}
+
+std::string Homeless::because() const {
+  return begins.empty() ? std::string() : ": " + begins;
+}
+
 Date last_followed(Date today, double latitude_deg) {
   constexpr int winter_asked_from = 70;  // days before the season's end
   constexpr int winter = 151;            // days, to the end of March, of September in the south
@@ -348,14 +374,28 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
   return forecasts;
 }
 
-Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
-                                       Date until, const std::vector<belief::Way>& ways) {
+Expected<Followed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony, Date until,
+                               std::vector<belief::Way> ways) {
   const auto task = task_of(session, skies, colony);
   if (!task) return task.problem();
   Fits fits(session, skies, until, false, false);
   if (const auto fitted = fits.fit({*task}); !fitted) return fitted.problem();
-  return belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.tables(), fits.options(*task, until),
-                             ways);
+  Followed followed;
+  for (;;) {  // what cannot be followed is found before anything is
+    auto supposed = belief::supposed_of(fits.of(colony), fits.forcing(*task), fits.tables(),
+                                        fits.options(*task, until), ways);
+    if (supposed) {
+      followed.supposed = *std::move(supposed);
+      followed.ways = std::move(ways);
+      return followed;
+    }
+    const auto one = std::find_if(ways.begin(), ways.end(), [&](const belief::Way& way) {
+      return way.name == supposed.problem().where;
+    });
+    if (one == ways.end()) return supposed.problem();
+    followed.not_followed.push_back({one->name, supposed.problem()});
+    ways.erase(one);
+  }
 }
 
 }  // namespace beegarth::garth

@@ -49,8 +49,13 @@ Expected<std::vector<belief::Forecast>> forecasts_of(const Session& session, con
                                                      const std::vector<ForecastWish>& wishes);
 
 // What would come of one living colony under other deeds, to the day `until`.
-Expected<belief::Supposed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony,
-                                       Date until, const std::vector<belief::Way>& ways);
+struct Followed {
+  belief::Supposed supposed;
+  std::vector<belief::Way> ways;                              // those that were followed
+  std::vector<std::pair<std::string, Problem>> not_followed;  // by name: nothing in a colony, a day outside
+};
+Expected<Followed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony, Date until,
+                               std::vector<belief::Way> ways);
 
 // The last day that outlooks follow: 60 days, the end of the season in which winter bees are reared, for the
 // question of mites, and from ten weeks before that on the end of the winter, for the question of death.
@@ -61,5 +66,12 @@ SiteId site_of_colony(const book::State& state, const book::ColonyState& colony)
 
 // Colonies that go on but stand in no hive at an open site: nothing can be reckoned for them.
 std::vector<ColonyId> homeless_colonies(const book::State& state);
+// Why one of them is: a site or hive that was entered for a later day is not there yet.
+struct Homeless {
+  std::string begins;  // "its site 'Yard' begins only on 2026-07-01"; empty where nothing comes
+  std::string remedy;
+  std::string because() const;  // ": ..." after a sentence
+};
+Homeless why_homeless(const Session& session, const ColonyId& colony);
 
 }  // namespace beegarth::garth

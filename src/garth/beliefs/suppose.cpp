@@ -2,14 +2,13 @@
 
 #include <algorithm>
 
+#include "base/utf8.hpp"
 #include "garth/beliefs/believe.hpp"
 #include "garth/beliefs/ways_said.hpp"
 #include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {
-
-constexpr std::size_t most_ways = 60;
 
 // By then it is known who came through: 1 April in the north, 1 October in the south; the one after it where
 // it is less than five weeks off, so that no more than 400 days are followed.
@@ -41,21 +40,50 @@ Problem about_the_way(Problem problem) {
   return problem;
 }
 
-Expected<std::vector<belief::Way>> ways_wished(const Session& session, const ColonyId& colony,
-                                               const std::vector<std::string>& texts) {
-  std::vector<belief::Way> ways{{"nothing", {}}};
+// What stands for an unreadable way: what was written, on one line and not without end.
+std::string as_written(const std::string& text) {
+  constexpr std::size_t longest = 120;
+  if (!is_utf8(text)) return "(a way that is no UTF-8)";
+  std::string name = text;
+  if (name.size() > longest) {
+    std::size_t end = longest;  // not in the middle of a letter
+    while ((static_cast<unsigned char>(name[end]) & 0xc0) == 0x80) --end;
+    name = name.substr(0, end) + " ...";
+  }
+  std::replace_if(
+      name.begin(), name.end(), [](char c) { return static_cast<unsigned char>(c) < ' '; }, ' ');
+  return name;
+}
+
+struct Wished {
+  std::vector<belief::Way> ways;       // "nothing" among them
+  bool nothing = false;                // and asked for
+  std::vector<RefusedWay> unreadable;  // each for itself; the others are compared all the same
+};
+
+// A Problem where not one can be read.
+Expected<Wished> ways_wished(const Session& session, const ColonyId& colony,
+                             const std::vector<std::string>& texts) {
+  Wished wished{{{"nothing", {}}}, false, {}};
   for (const std::string& text : texts) {
     auto said = ways_said(session, colony, text);
-    if (!said) return about_the_way(said.problem());
+    if (!said) {
+      wished.unreadable.push_back({as_written(text), about_the_way(said.problem())});
+      continue;
+    }
     for (belief::Way& way : *said) {
-      const bool known = std::any_of(ways.begin(), ways.end(),
+      wished.nothing = wished.nothing || way.deeds.empty();
+      const bool known = std::any_of(wished.ways.begin(), wished.ways.end(),
                                      [&](const belief::Way& other) { return other.name == way.name; });
-      if (!known) ways.push_back(std::move(way));
+      if (!known) wished.ways.push_back(std::move(way));
     }
   }
-  if (ways.size() > most_ways)
-    return bad_input("that is more than 60 ways", "WAY", "take a longer step or fewer days");
-  return ways;
+  if (!texts.empty() && wished.unreadable.size() == texts.size())
+    return Problem(wished.unreadable.front().why);
+  if (wished.ways.size() > most_ways)
+    return bad_input("that is more than " + std::to_string(most_ways) + " ways", "WAY",
+                     "take a longer step or fewer days");
+  return wished;
 }
 
 // What the door or a gate says to the deeds of a way, as if they were entered in their order.
@@ -81,14 +109,15 @@ Expected<SupposeAnswer> suppose_in(const Session& session, const SupposeWish& wi
                      "name one that lives, or give an earlier --today");
   const auto last = last_day(session, *colony, wish.until);
   if (!last) return last.problem();
-  auto ways = ways_wished(session, *colony, wish.ways);
-  if (!ways) return ways.problem();
+  auto wished = ways_wished(session, *colony, wish.ways);
+  if (!wished) return wished.problem();
   const auto prices = belief::Prices::from(session.tables["choices"], session.tables["work"]);
   if (!prices) return prices.problem();
   const auto all = session.book.entries();
   if (!all) return all.problem();
-  SupposeAnswer answer{.colony = *colony, .prices = *prices};
-  for (belief::Way& way : *ways) {
+  const std::size_t unreadable = wished->unreadable.size();
+  SupposeAnswer answer{.colony = *colony, .refused = std::move(wished->unreadable), .prices = *prices};
+  for (belief::Way& way : wished->ways) {
     if (auto why = refused_by_a_gate(session, *all, way))
       answer.refused.push_back({way.name, *std::move(why)});
     else
@@ -96,9 +125,15 @@ Expected<SupposeAnswer> suppose_in(const Session& session, const SupposeWish& wi
   }
   const auto skies = skies_of(session, *last);
   if (!skies) return skies.problem();
-  auto supposed = supposed_of(session, *skies, *colony, *last, answer.ways);
-  if (!supposed) return supposed.problem();
-  answer.supposed = *std::move(supposed);
+  const bool by_a_gate = answer.refused.size() > unreadable;
+  auto followed = supposed_of(session, *skies, *colony, *last, std::move(answer.ways));
+  if (!followed) return followed.problem();
+  for (auto& [name, why] : followed->not_followed) answer.refused.push_back({name, std::move(why)});
+  // Nobody asked for what is always there: without one way of the keeper's own there is no answer.
+  if (followed->ways.size() == 1 && !by_a_gate && !wished->nothing && !answer.refused.empty())
+    return answer.refused.front().why;
+  answer.ways = std::move(followed->ways);
+  answer.supposed = std::move(followed->supposed);
   answer.ranked = belief::rank_ways(answer.supposed, answer.ways, *colony, answer.prices);
   return answer;
 }

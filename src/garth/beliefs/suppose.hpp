@@ -1,5 +1,6 @@
 // "Treat on 10 or on 24 August?": what would come of one colony under other deeds, in which order they stand
-// by what they cost, and how sure that is. What a gate would refuse is told and not followed.
+// by what they cost, and how sure that is. What a gate would refuse is told and not followed,
+// and so is a way that cannot be read.
 #pragma once
 
 #include <nlohmann/json.hpp>
@@ -28,11 +29,11 @@ struct SupposeAnswer {
   belief::Supposed supposed;
   std::vector<belief::Way> ways;          // those that were followed
   std::vector<belief::WayJudged> ranked;  // the cheapest first
-  std::vector<RefusedWay> refused;
+  std::vector<RefusedWay> refused;        // by a gate, or because nobody can read them
   belief::Prices prices;
 };
 
-// A Problem where the colony, a way or the last day cannot be understood.
+// A Problem where the colony, the last day or every way cannot be understood.
 Expected<SupposeAnswer> suppose_in(const Session& session, const SupposeWish& wish);
 
 nlohmann::json suppose_json(const SupposeAnswer& answer, const Session& session);

@@ -1,10 +1,14 @@
 #include "garth/beliefs/ways_said.hpp"
 
 #include <algorithm>
+#include <array>
 #include <charconv>
+#include <cmath>
+#include <nlohmann/json.hpp>
 #include <optional>
 #include <regex>
 
+#include "entries/fields.hpp"
 #include "garth/note.hpp"
 
 namespace beegarth::garth {
@@ -78,6 +82,67 @@ Expected<Said> said_in(const std::string& part, Date today) {
   return Said{*std::move(when), trimmed(std::string_view(part).substr(colon + 1))};
 }
 
+std::string number_in_words(double value) {
+  return nlohmann::json(value == std::floor(value) ? nlohmann::json(static_cast<long long>(value))
+                                                   : nlohmann::json(value))
+      .dump();
+}
+
+// The field that holds an amount, with its limits.
+struct FieldOf : entries::FieldsPassedBy {
+  using FieldsPassedBy::count;
+  using FieldsPassedBy::number;
+  explicit FieldOf(double wanted) : amount(wanted) {}
+  double amount;
+  std::string name;
+  entries::Limits limits{0, 0, ""};
+
+  void number(const char* field, double value, entries::Limits l) { look(field, value, l); }
+  void number(const char* field, const entries::Number& value, entries::Limits l) {
+    if (value) look(field, *value, l);
+  }
+  void count(const char* field, int value, entries::Limits l) { look(field, value, l); }
+  void count(const char* field, const entries::Count& value, entries::Limits l) {
+    if (value) look(field, *value, l);
+  }
+
+ private:
+  void look(const char* field, double value, entries::Limits l) {
+    if (!name.empty() || value != amount) return;
+    name = field;
+    limits = l;
+  }
+};
+
+// Where the words are a deed as soon as one amount is a small one, it was that amount.
+std::optional<Problem> amount_beyond(const Session& session, const std::string& name,
+                                     const std::string& words, Date day) {
+  static const std::regex amount(R"(-?\d+([.,]\d+)?)");
+  for (std::sregex_iterator at(words.begin(), words.end(), amount), end; at != end; ++at) {
+    const std::string typed = at->str(), after = at->suffix().str();
+    constexpr auto small = std::to_array<std::string_view>({"2", "3", "5", "7"});
+    const auto other = std::find_if(small.begin(), small.end(), [&](std::string_view one) {
+      return words.find(one) == std::string::npos || typed.find(one) != std::string::npos;
+    });
+    if (other == small.end()) continue;
+    const std::string start = words.substr(0, static_cast<std::size_t>(at->position()));
+    const auto reading = entries::read_note(name + ": " + start + std::string(*other) + after,
+                                            names_for_notes(session.state), day);
+    if (!reading || !reading->questions.empty() || !reading->left_as_text.empty()) continue;
+    for (const auto& entry : reading->entries) {
+      FieldOf field(other->front() - '0');
+      entries::visit_fields_of(field, entry.payload);
+      if (field.name.empty()) continue;
+      std::string unit(field.limits.unit);
+      return bad_input("'" + typed.substr(0, 40) + "' is out of range in '" + words.substr(0, 60) + "'",
+                       "WAY",
+                       "give " + number_in_words(field.limits.low) + " to " +
+                           number_in_words(field.limits.high) + (unit.empty() ? "" : " " + unit));
+    }
+  }
+  return std::nullopt;
+}
+
 // The deeds that the words mean on a day.
 Expected<std::vector<belief::Intended>> deeds_on(const Session& session, const ColonyId& colony,
                                                  const std::string& words, Date day) {
@@ -90,7 +155,10 @@ Expected<std::vector<belief::Intended>> deeds_on(const Session& session, const C
   std::vector<belief::Intended> deeds;
   for (const auto& entry : reading->entries)
     if (!std::holds_alternative<entries::Note>(entry.payload)) deeds.push_back({day, entry.payload});
-  if (!reading->left_as_text.empty() || deeds.empty())
+  const bool unread = !reading->left_as_text.empty() || deeds.empty();
+  if (unread)
+    if (auto beyond = amount_beyond(session, name, words, day)) return *std::move(beyond);
+  if (unread)
     return bad_input("'" + (reading->left_as_text.empty() ? words : reading->left_as_text) +
                          "' is not understood as a deed",
                      "WAY",
@@ -107,7 +175,7 @@ std::string name_of_part(const Said& said, Date day) {
 
 Expected<std::vector<belief::Way>> ways_said(const Session& session, const ColonyId& colony,
                                              std::string_view text) {
-  constexpr std::size_t longest = 500, most = 60;
+  constexpr std::size_t longest = 500;
   if (text.size() > longest) return bad_input("the way is longer than 500 bytes", "WAY", "say it shorter");
   if (std::any_of(text.begin(), text.end(), [](char c) { return static_cast<unsigned char>(c) < ' '; }))
     return bad_input("a way is one line", "WAY", "give each way for itself, its deeds with ; between");
@@ -118,7 +186,9 @@ Expected<std::vector<belief::Way>> ways_said(const Session& session, const Colon
     auto said = said_in(part, session.today);
     if (!said) return said.problem();
     ways *= said->when.days.size();
-    if (ways > most) return bad_input("that is more than 60 ways", "WAY", "take a longer step or fewer days");
+    if (ways > most_ways)
+      return bad_input("that is more than " + std::to_string(most_ways) + " ways", "WAY",
+                       "take a longer step or fewer days");
     parts.push_back(*std::move(said));
   }
   std::vector<belief::Way> list{{}};

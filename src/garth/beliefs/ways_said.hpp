@@ -8,6 +8,7 @@
 // The words are read as docs/note.md says, as if written on that day about this colony.
 #pragma once
 
+#include <cstddef>
 #include <string_view>
 #include <vector>
 
@@ -15,6 +16,8 @@
 #include "garth/session.hpp"
 
 namespace beegarth::garth {
+
+inline constexpr std::size_t most_ways = 60;  // openapi.json says so too; a test holds it to this
 
 // One way, or several where it gives a range of days. A Problem where a day or a word is not understood.
 Expected<std::vector<belief::Way>> ways_said(const Session& session, const ColonyId& colony,

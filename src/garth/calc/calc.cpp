@@ -1,7 +1,10 @@
 #include "garth/calc/calc.hpp"
 
 #include <algorithm>
+#include <array>
 #include <cmath>
+#include <cstdio>
+#include <cstdlib>
 #include <memory>
 #include <utility>
 
@@ -14,6 +17,24 @@ bool all_finite(const Json& value) {
   if (value.is_number_float()) return std::isfinite(value.get<double>());
   if (!value.is_structured()) return true;
   return std::all_of(value.begin(), value.end(), [](const Json& part) { return all_finite(part); });
+}
+
+// The last bits of a sum: 99999.99999999999 is 100000. A figure that is short once it is rounded to twelve
+// digits was that figure; any other keeps all of its own.
+double without_noise(double value) {
+  constexpr int digits = 12, short_digits = 9;
+  std::array<char, 32> text{};
+  const auto rounded = [&](int kept) {
+    std::snprintf(text.data(), text.size(), "%.*e", kept - 1, value);
+    return std::strtod(text.data(), nullptr);
+  };
+  const double fine = rounded(digits);
+  return fine == rounded(short_digits) ? fine : value;
+}
+void take_out_noise(Json& value) {
+  if (value.is_number_float()) value = without_noise(value.get<double>());
+  if (!value.is_structured()) return;
+  for (Json& part : value) take_out_noise(part);
 }
 
 // "-1", "0.5": without a fraction where there is none.
@@ -76,7 +97,8 @@ Expected<Json> parse_json(std::string_view text, const std::string& where) {
   } catch (const Json::parse_error& error) {
     return bad_input("not JSON at byte " + std::to_string(error.byte), where, "send one JSON value in UTF-8");
   } catch (const Json::exception&) {
-    return bad_input("a number is out of range", where, "send finite numbers");
+    return bad_input("a number is larger than any that is counted with", where,
+                     "send numbers from -1.8e308 to 1.8e308, and what each field takes, as its schema says");
   }
 }
 
@@ -96,6 +118,7 @@ Expected<Json> run_calc(std::string_view name, std::string_view input_text, cons
     return bad_input("the answer is not a finite number for this input", "$",
                      "bring the values into an everyday range");
   }
+  if (answer) take_out_noise(*answer);
   return answer;
 }
 

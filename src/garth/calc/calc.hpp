@@ -33,6 +33,7 @@ struct Calc {
 std::span<const Calc> all_calcs();
 
 // Parses, refuses unknown fields, runs, and refuses an answer that holds a number that is not finite (a bug).
+// What is an exact figure but for the last bits of a double is that figure.
 Expected<Json> run_calc(std::string_view name, std::string_view input_text, const Tables& tables);
 
 // One JSON value; two fields of one name, and numbers that do not fit a double, are refused.

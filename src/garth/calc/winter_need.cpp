@@ -30,7 +30,12 @@ Json output_schema() {
                      {"source", text_schema("where it comes from")}},
                     {"rule", "honey_kg", "source"});
   return object_schema(
-      {{"honey_kg", object_schema({{"low", kg}, {"mid", kg}, {"high", kg}}, {"low", "mid", "high"})},
+      {{"honey_kg",
+        object_schema(
+            {{"low", number_schema("the least of the three, by the least of their figures, kg", 0, 1e4)},
+             {"mid", number_schema("their mean, kg", 0, 1e4)},
+             {"high", number_schema("the most, kg", 0, 1e4)}},
+            {"low", "mid", "high"})},
        {"by_rule", array_schema(rule, 4)}},
       {"honey_kg", "by_rule"});
 }
@@ -74,7 +79,7 @@ Expected<Json> run(const Json& input, const Tables& tables) {
   const std::vector<double> air = day_by_day(reader, given, std::clamp(days, 1, most_days));
   if (auto fault = reader.done()) return *std::move(fault);
   question.mean_air_C = air;
-  const auto table = colony::WinterTable::from(tables["winter"]);
+  const auto table = colony::WinterTables::from(tables["winter"]);
   if (!table) return table.problem();
   const colony::WinterNeed need = colony::winter_need(question, *table);
   const FactTable& rows = tables["winter"];

@@ -13,8 +13,11 @@ Expected<GateRules> GateRules::from(const Tables& tables) {
   if (!back) return back.problem();
   auto notifiable = Notifiable::from(tables);
   if (!notifiable) return notifiable.problem();
-  return GateRules{*honey, *quarantine, static_cast<int>(*look), static_cast<int>(*back),
-                   *std::move(notifiable)};
+  const auto figures = FigureRules::from(tables);
+  if (!figures) return figures.problem();
+  return GateRules{
+      *honey,  *quarantine, static_cast<int>(*look), static_cast<int>(*back), *std::move(notifiable),
+      *figures};
 }
 
 }  // namespace beegarth::garth

@@ -13,8 +13,8 @@ namespace {
 const Date end_of_time = *Date::from_ymd(2999, 12, 31);  // no entry is dated later
 
 constexpr auto gates = std::to_array<Outcome (*)(const Known&, const book::Draft&)>(
-    {presence_gate, suspect_gate, quarantine_gate, unite_gate, kit_gate, hive_gate, transfer_gate, honey_gate,
-     feed_gate, nest_gate, rules_gate});
+    {presence_gate, suspect_gate, quarantine_gate, unite_gate, kit_gate, hive_gate, figures_gate,
+     transfer_gate, honey_gate, feed_gate, nest_gate, rules_gate});
 
 // A draft as the entry it would become, so that the drafts after it are judged with it.
 entries::Entry as_entry(const book::Draft& draft, std::size_t number) {
@@ -76,8 +76,9 @@ std::set<ColonyId> whose_looks_count(std::span<const entries::Entry> book,
 }
 
 // One draft, judged beside everything that was said before it.
-Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, std::size_t number,
+Outcome passes(std::span<const entries::Entry> all, std::span<const book::Draft> drafts, std::size_t number,
                const GateRules& rules) {
+  const book::Draft& draft = drafts[number];
   // A correction is judged without what it corrects.
   std::vector<entries::Entry> others(all.begin(), all.end());
   std::erase_if(others, [&](const auto& one) { return draft.supersedes == one.id; });
@@ -87,7 +88,8 @@ Outcome passes(std::span<const entries::Entry> all, const book::Draft& draft, st
   const auto until = static_cast<std::size_t>(split - counting.begin());
   const std::span whole(counting);
   const book::State state = book::state_of(whole.first(until), draft.happened);
-  const Known known{whole.first(until), whole.subspan(until), state, draft.happened, rules, all};
+  const Known known{whole.first(until),        whole.subspan(until), state, draft.happened, rules, all,
+                    drafts.subspan(number + 1)};
   for (const auto& gate : gates) {
     if (Outcome passed = gate(known, draft); !passed) return passed;
   }
@@ -124,7 +126,7 @@ std::optional<Objection> pass_the_gates(std::span<const entries::Entry> book,
   for (std::size_t i = 0; i < drafts.size(); ++i) {
     const book::Draft& draft = drafts[i];
     if (!is_harmless(draft.payload) || draft.supersedes) {
-      if (Outcome passed = passes(all, draft, i, rules); !passed) return Objection{i, passed.problem()};
+      if (Outcome passed = passes(all, drafts, i, rules); !passed) return Objection{i, passed.problem()};
     }
     if (matters(draft.payload) || draft.supersedes) all.push_back(as_entry(draft, i));
   }

@@ -8,6 +8,7 @@
 //   kit      a hive is put together and lived in of usable parts only; suspect kit is made safe, then clean,
 //            then usable; old comb of others hangs nowhere
 //   hive     a hive is asked for nothing that it cannot take or show
+//   figures  no figure is larger than what the hive holds on that day
 //   transfer a colony goes into another hive in a way that the combs of both allow
 //   nest     nothing is cut or planted where a wild nest was found
 //   honey    nothing from a comb that was on during feeding or treatment is for people
@@ -35,7 +36,8 @@ struct Known {
   const book::State& state;
   Date day;
   const GateRules& rules;
-  std::span<const entries::Entry> said;  // of all days, what was corrected or removed too
+  std::span<const entries::Entry> said;     // of all days, what was corrected or removed too
+  std::span<const book::Draft> told_after;  // in one go with the draft, not yet judged
 };
 
 // Each judges one draft; a Problem says what stands in the way, since which entry, and what to do.
@@ -47,6 +49,7 @@ Outcome quarantine_gate(const Known& known, const book::Draft& draft);
 Outcome unite_gate(const Known& known, const book::Draft& draft);
 Outcome kit_gate(const Known& known, const book::Draft& draft);
 Outcome hive_gate(const Known& known, const book::Draft& draft);
+Outcome figures_gate(const Known& known, const book::Draft& draft);
 Outcome transfer_gate(const Known& known, const book::Draft& draft);
 Outcome honey_gate(const Known& known, const book::Draft& draft);
 Outcome nest_gate(const Known& known, const book::Draft& draft);

@@ -17,6 +17,14 @@ std::string remark_of(const entries::Entry& entry, bool came_in, const Problem& 
          entry.id.text() + "); would have been refused: " + why.what + " (" + why.where + "); " + why.remedy;
 }
 
+// A figure may have been told in one go with the box that makes it possible, and before it.
+void add_what_was_put_on(std::span<const entries::Entry> after, std::vector<book::Draft>& told) {
+  const Date day = told.front().happened;
+  for (const entries::Entry& one : after)
+    if (one.happened == day && !one.supersedes && std::holds_alternative<entries::Room>(one.payload))
+      told.push_back({one.happened, one.happened_hour, one.payload, {}});
+}
+
 }  // namespace
 
 std::vector<std::string> what_gates_would_have_refused(std::span<const entries::Entry> all,
@@ -39,8 +47,10 @@ std::vector<std::string> what_gates_would_have_refused(std::span<const entries::
   const std::span so_far(written);
   for (std::size_t i = from; i < written.size(); ++i) {
     const entries::Entry& entry = written[i];
-    const book::Draft draft{entry.happened, entry.happened_hour, entry.payload, entry.supersedes};
-    if (const auto objection = pass_the_gates(so_far.first(i), std::span(&draft, 1), *rules))
+    std::vector<book::Draft> told{{entry.happened, entry.happened_hour, entry.payload, entry.supersedes}};
+    if (has_figures(entry.payload)) add_what_was_put_on(so_far.subspan(i + 1), told);
+    const auto objection = pass_the_gates(so_far.first(i), told, *rules);
+    if (objection && objection->draft == 0)
       remarks.push_back(remark_of(entry, added.contains(entry.id), objection->problem));
   }
   return remarks;

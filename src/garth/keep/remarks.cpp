@@ -9,6 +9,7 @@
 #include "entries/fields.hpp"
 #include "garth/beliefs/believe.hpp"
 #include "garth/ledgers/dead_colony.hpp"
+#include "garth/ledgers/hive_figures.hpp"
 #include "garth/plan/status.hpp"
 #include "garth/tables/countries.hpp"
 #include "work/words.hpp"
@@ -90,10 +91,12 @@ std::optional<bool> brood_lately(const book::ColonyState& colony, Date day) {
 
 class Remarks {
  public:
-  explicit Remarks(const Session& session) : session_(session) {}
+  Remarks(const Session& session, std::span<const Entry> told, const FigureRules& rules)
+      : session_(session), told_(told), rules_(rules) {}
 
   Outcome tell(const Entry& entry) {
     tell_untimely(entry);
+    tell_figures(entry);
     return std::visit([&](const auto& payload) { return of(entry, payload); }, entry.payload);
   }
   std::vector<Remark> list() && { return std::move(list_); }
@@ -219,6 +222,28 @@ class Remarks {
           "house rule on days");
   }
 
+  // What cannot be was refused at the door; what can hardly be is kept, and said.
+  void tell_figures(const Entry& entry) {
+    const auto found = session_.state.colonies.find(entries::colony_of(entry.payload));
+    if (found == session_.state.colonies.end() || !has_figures(entry.payload)) return;
+    const auto later = std::find_if(session_.standing.begin(), session_.standing.end(),
+                                    [&](const Entry& one) { return one.happened > entry.happened; });
+    const std::span<const Entry> until(session_.standing.begin(), later);
+    std::vector<book::Draft> not_yet_kept;
+    for (const Entry& one : told_) {
+      const bool kept =
+          std::any_of(until.begin(), until.end(), [&](const Entry& it) { return it.id == one.id; });
+      if (!kept) not_yet_kept.push_back({.happened = one.happened, .payload = one.payload});
+    }
+    const book::State then = book::state_of(until, entry.happened);
+    for (const Figure& figure :
+         figures_in(entry.payload, entry.happened, until, not_yet_kept, then, rules_)) {
+      if (figure.amount <= figure.credible) continue;
+      add(entry, found->second, figure.said + ", and " + figure.holds + ": kept all the same; is it right?",
+          "house rule on figures");
+    }
+  }
+
   void tell_country(const std::string& about, const std::string& country) {
     if (country.empty() || country == "general" || duty_table_of(country) != general_duty_table) return;
     list_.push_back({about,
@@ -257,6 +282,8 @@ class Remarks {
   }
 
   const Session& session_;
+  std::span<const Entry> told_;
+  const FigureRules& rules_;
   std::vector<Remark> list_;
 };
 
@@ -267,7 +294,9 @@ std::string Remark::text() const {
 }
 
 Expected<std::vector<Remark>> remarks_on(const Session& session, std::span<const Entry> told) {
-  Remarks remarks(session);
+  const auto rules = FigureRules::from(session.tables);
+  if (!rules) return rules.problem();
+  Remarks remarks(session, told, *rules);
   for (const Entry& entry : told)
     if (const Outcome outcome = remarks.tell(entry); !outcome) return outcome.problem();
   return std::move(remarks).list();

@@ -211,10 +211,10 @@ void remark_what_is_missing(const Session& session, std::vector<std::string>& re
   for (const Unwritten& deed : unwritten_deeds(session))
     remarks.push_back(remark_of(deed, session.state.colonies.at(deed.colony).began.name));
   for (const ColonyId& id : homeless_colonies(session.state)) {
-    remarks.push_back(
-        session.state.colonies.at(id).began.name +
-        " is left out: it stands in no hive at an open site; enter its hive and site, or that it was "
-        "moved or ended");
+    const Homeless why = why_homeless(session, id);
+    remarks.push_back(session.state.colonies.at(id).began.name +
+                      " is left out: it stands in no hive at an open site" + why.because() + "; " +
+                      why.remedy);
   }
 }
 

@@ -84,7 +84,7 @@ TEST(PayloadJson, what_is_wrong_is_refused_and_named) {
       {"inspection", R"({"colony":"a","look":"full","charged_cells":2.5})",
        "charged_cells is not a whole number"},
       {"inspection", R"({"colony":"a","look":"full","charged_cells":1e30})",
-       "charged_cells is not a whole number"},
+       "charged_cells is out of range; give 0 to 300"},
       {"inspection", R"({"colony":"a","colony":"b","look":"full"})", "says 'colony' twice"},
       {"inspection", R"({"colony":"a","look":"full","seams":1e999})", "out of range"},
       {"inspection", R"({"colony":"a","look":"full","seams":NaN})", "is not JSON at byte"},

@@ -161,6 +161,7 @@ TEST(Hive, shows_no_more_brood_than_it_takes) {
   book.must(day_of(3, 2), entries::ColonyMoved{.colony = alder, .hive = h3});
   EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 33}),
               HasSubstr("32 combs at most"));
+  book.must(day_of(4, 1), entries::Room{.colony = alder, .brood_combs = 11});  // the second body
   EXPECT_THAT(book.say(day_of(5, 1), entries::Inspection{.colony = alder, .brood_combs = 30}), IsEmpty())
       << "in the supers too";
 }

@@ -35,6 +35,17 @@ TEST_F(TwoCopies, that_agree_are_put_together_without_a_word) {
   EXPECT_THAT(remarks(), IsEmpty());
 }
 
+TEST_F(TwoCopies, name_a_figure_that_no_hive_holds_but_not_where_the_box_was_told_after_it_that_day) {
+  book.must(
+      day_of(1, 3),
+      entries::Hive{
+          .hive = HiveId("h1"), .name = "h1", .site = SiteId("bank"), .type = "National", .super_combs = 0});
+  say_there(day_of(6, 3), entries::Inspection{.colony = alder, .brood_combs = 14});
+  EXPECT_THAT(remarks(), ElementsAre(HasSubstr("14 combs with brood cannot be")));
+  say_there(day_of(6, 3), entries::Room{.colony = alder, .super_combs = 10});
+  EXPECT_THAT(remarks(), IsEmpty());
+}
+
 TEST_F(TwoCopies, name_the_move_there_of_what_was_known_here_to_be_suspect) {
   say_here(day_of(5, 10), ropy(alder));
   const EntryId moved = say_there(day_of(5, 12), entries::ColonyMoved{.colony = alder, .hive = HiveId("h4")});

@@ -80,6 +80,19 @@ class RemarksOn : public testing::Test {
   std::string path;
 };
 
+TEST_F(RemarksOn, a_figure_that_can_be_but_hardly_is) {
+  EXPECT_THAT(told(on(6, 10), entries::MiteCount{.colony = alder, .mites = 6000, .days = 1}),
+              Contains(HasSubstr("6000 mites a day on the board")));
+  EXPECT_THAT(told(on(6, 11), entries::MiteCount{.colony = alder, .mites = 60, .days = 1}), IsEmpty());
+  EXPECT_THAT(told(on(4, 10), entries::Inspection{.colony = alder, .brood_combs = 14}),
+              Contains(HasSubstr("14 combs with brood, and the hive 'H' holds 11 combs on 2026-04-10")))
+      << "nobody has said a word of boxes by then";
+  EXPECT_THAT(told(on(6, 12), entries::Inspection{.colony = alder, .brood_combs = 14}), IsEmpty())
+      << "ten combs were put on";
+  EXPECT_THAT(told(on(6, 13), entries::Inspection{.colony = alder, .brood_combs = 40}),
+              Contains(HasSubstr("cannot be")));
+}
+
 TEST_F(RemarksOn, a_treatment_under_supers_that_were_on_that_day) {
   EXPECT_THAT(
       told(on(6, 10), treatment(entries::TreatmentKind::thymol)),

@@ -1,6 +1,7 @@
 // Ways of acting over HTTP: what is asked in a wrong shape is told in one line and reaches no use case.
 #include <gtest/gtest.h>
 
+#include "garth/beliefs/ways_said.hpp"
 #include "http/respond.hpp"
 #include "unit/http/fake_api.hpp"
 
@@ -49,6 +50,21 @@ TEST_F(SupposeRoads, what_has_a_wrong_shape_is_refused_with_its_place) {
 }
 TEST_F(SupposeRoads, a_colony_that_is_not_there_is_not_found) {
   EXPECT_EQ(post(R"({"ways": ["today: treated with formic"]})", "none").status, 404);
+}
+
+TEST_F(SupposeRoads, take_as_many_ways_as_the_description_says) {
+  Ask ask;
+  ask.method = "GET";
+  ask.path = "/openapi.json";
+  ask.host = "127.0.0.1:8080";
+  const Json description = Json::parse(respond(ask, api).body);
+  const Json& ways = description.at("components").at("schemas").at("SupposeAsk").at("properties").at("ways");
+  EXPECT_EQ(ways.at("maxItems"), garth::most_ways);
+  Json body{{"ways", Json::array()}};
+  for (std::size_t i = 0; i < garth::most_ways; ++i) body["ways"].push_back("today: treated with formic");
+  EXPECT_EQ(post(body.dump()).status, 200);
+  body["ways"].push_back("today: treated with formic");
+  EXPECT_EQ(where(body.dump()), "ways");
 }
 
 }  // namespace
