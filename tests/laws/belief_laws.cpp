@@ -289,6 +289,30 @@ TEST(BeliefLaws, a_colony_may_be_dead_already_and_is_likelier_to_be_dead_by_spri
   EXPECT_GT(death_with(30), death_with(1) + 0.3);
 }
 
+// From the day on which a second colony lives in its hive it has half of the combs.
+TEST(BeliefLaws, a_colony_whose_hive_is_halved_runs_out_of_room_sooner_and_weighing_both_tells_of_neither) {
+  Asked asked = may_colony();
+  asked.history.dwelling.brood_combs = 22;
+  const double whole = event(foresee(asked), facts::EventKind::out_of_room).course.back().odds.value;
+  facts::Dwelling half = asked.history.dwelling;
+  half.brood_combs = 11;
+  half.two_colonies = true;
+  asked.history.rehoused = {{day(2031, 5, 1), half, false}};
+  const double halved = event(foresee(asked), facts::EventKind::out_of_room).course.back().odds.value;
+  EXPECT_GT(halved, whole + 0.2);
+  const auto left_out = [&](Date date) {
+    Asked weighed = asked;
+    weighed.history.entries.push_back(
+        entry_on(date, 9, entries::Weight{.kg = 40, .what = entries::Weighed::whole_hive}));
+    const auto outlook = foresee(weighed);
+    return std::any_of(outlook.remarks.begin(), outlook.remarks.end(), [](const facts::Reason& remark) {
+      return remark.text.find("another colony lives in it") != std::string::npos;
+    });
+  };
+  EXPECT_FALSE(left_out(day(2031, 4, 28)));
+  EXPECT_TRUE(left_out(day(2031, 5, 8)));
+}
+
 // ---- what a keeper's book may hold ----
 
 TEST(BeliefBadInput, without_any_entry_gives_the_usual_of_the_season_and_says_so) {

@@ -25,12 +25,20 @@ struct Move {
 
 // Everything the book says about one colony up to today, oldest first. Entries later than `today` must not be
 // here.
+// From that day on the colony lives in something else, or in half of it or all of it.
+struct Rehoused {
+  Date date;
+  facts::Dwelling dwelling;
+  bool other_combs = false;  // a hive of its own combs, undrawn_combs of them still to draw
+};
+
 struct History {
   ColonyId colony;
   Date began;                           // first day followed
   facts::Dwelling dwelling;             // as it was on that day; `Room` entries change it
   std::vector<entries::Entry> entries;  // about this colony only, by date, then by when written
   std::vector<Move> moves;              // oldest first
+  std::vector<Rehoused> rehoused;       // after that day, oldest first
   bool from_split = false;              // began as a split or swarm within the book
 };
 

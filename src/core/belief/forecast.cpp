@@ -87,7 +87,7 @@ class Notebook {
     there.stores_kg = at(Traced::stores_kg, member);
     there.mites_on_adults = at(Traced::mites_per_100_bees, member) / 100 * there.bees;
     there.infested_share = at(Traced::infested_share, member);
-    there.dwelling = setting_.dwelling;
+    there.dwelling = dwelling_on(setting_, setting_.timeline.began + day_);
     return there;
   }
 

@@ -45,13 +45,13 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
       if (look->bees)
         mark("bees", *look->bees);
       else if (look->seams)
-        mark("bees", *look->seams * setting.dwelling.bees_per_seam);
+        mark("bees", *look->seams * dwelling_on(setting, seen.date).bees_per_seam);
       if (look->capped_cells) mark("capped_cells", *look->capped_cells);
       if (look->stores_kg)
         mark("stores_kg", *look->stores_kg);
       else if (look->store_combs &&
                !look->super_share)  // with supers on, the nest's combs are not all there is
-        mark("stores_kg", *look->store_combs * setting.dwelling.honey_kg_per_comb);
+        mark("stores_kg", *look->store_combs * dwelling_on(setting, seen.date).honey_kg_per_comb);
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
       const bool on_bees =
           count->method == entries::MiteMethod::sugar_roll || count->method == entries::MiteMethod::wash;

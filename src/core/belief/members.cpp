@@ -182,8 +182,20 @@ Expected<Setting> make_setting(const History& history, const Forcing& forcing, c
   return setting;
 }
 
+const facts::Dwelling& dwelling_on(const Setting& setting, Date date) {
+  const facts::Dwelling* at = &setting.dwelling;
+  for (const Rehoused& home : setting.timeline.rehoused) {
+    if (home.date <= date) at = &home.dwelling;
+  }
+  return *at;
+}
+
 std::vector<colony::Action> actions_on(const Setting& setting, int day, const facts::Dwelling& dwelling) {
   std::vector<colony::Action> actions;
+  for (const Rehoused& home : setting.timeline.rehoused) {
+    if (home.date - setting.timeline.began != day) continue;
+    actions.emplace_back(colony::Rehouse{home.dwelling, home.other_combs});
+  }
   for (const Deed& deed : setting.timeline.deeds) {
     if (deed.day != day) continue;
     const auto more =

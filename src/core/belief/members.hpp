@@ -81,6 +81,9 @@ Members set_back(const Setting& setting, std::vector<double> coordinates,
 // Lives on to the morning of `day`, judging on the way what was seen before and on that morning.
 void live_to(Members& members, const Setting& setting, int day, const OnMorning& on_morning = {});
 
+// What the colony lives in on a day, room that was given since apart.
+const facts::Dwelling& dwelling_on(const Setting& setting, Date date);
+
 // What the keeper did on a day, in the model's terms; a colony that ended on it is killed.
 std::vector<colony::Action> actions_on(const Setting& setting, int day, const facts::Dwelling& dwelling);
 

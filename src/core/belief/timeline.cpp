@@ -23,7 +23,7 @@ void remark(Timeline& timeline, std::string text, const e::Entry& entry) {
 class Sorter {
  public:
   Sorter(Timeline& timeline, const History& history)
-      : timeline_(timeline), colony_(history.colony), two_colonies_(history.dwelling.two_colonies) {}
+      : timeline_(timeline), colony_(history.colony), first_shared_(history.dwelling.two_colonies) {}
 
   void add(std::size_t index) {
     index_ = index;
@@ -40,7 +40,7 @@ class Sorter {
                    [&](const e::Inspection& p) { see(p); },
                    [&](const e::MiteCount& p) { see(p); },
                    [&](const e::Weight& p) {
-                     if (two_colonies_ && p.what == e::Weighed::whole_hive)
+                     if (shares_hive() && p.what == e::Weighed::whole_hive)
                        remark(timeline_,
                               "of " + entry_->happened.iso() +
                                   ": the whole hive was weighed and another colony lives in it; left out",
@@ -76,6 +76,13 @@ class Sorter {
   }
 
  private:
+  bool shares_hive() const {
+    bool shared = first_shared_;
+    for (const Rehoused& home : timeline_.rehoused) {
+      if (home.date <= entry_->happened) shared = home.dwelling.two_colonies;
+    }
+    return shared;
+  }
   bool over() {
     if (!timeline_.ended || entry_->happened <= *timeline_.ended) return false;
     remark(timeline_,
@@ -112,7 +119,7 @@ class Sorter {
 
   Timeline& timeline_;
   const ColonyId& colony_;
-  bool two_colonies_;
+  bool first_shared_;
   bool found_dead_ = false;
   const e::Entry* entry_ = nullptr;
   std::size_t index_ = 0;
@@ -242,6 +249,7 @@ Timeline lay_out(const History& history, Date today) {
   Timeline timeline;
   timeline.began = history.began;
   timeline.moves = history.moves;
+  timeline.rehoused = history.rehoused;
   for (const e::Entry& entry : history.entries) {
     if (entry.happened > today) continue;
     if (entry.happened < history.began) {

@@ -23,6 +23,7 @@ struct Timeline {
   std::vector<Observation> observations;  // ascending; seen in the morning, before the deeds of that day
   std::vector<Deed> deeds;                // ascending
   std::vector<Move> moves;                // to another site
+  std::vector<Rehoused> rehoused;         // in another dwelling
   std::optional<entries::ColonyBegan> beginning;
   std::optional<Date> ended;  // died, sold, united into another
   std::optional<entries::Ending> how_ended;

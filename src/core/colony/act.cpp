@@ -157,6 +157,15 @@ class Hands {
     });
   }
 
+  void operator()(const Rehouse& home) {
+    const facts::Dwelling& d = Access::dwelling(e_) = home.dwelling;
+    each([&](int i) {
+      const float nest = home.other_combs ? f(d.undrawn_combs) : at(row::undrawn_nest, i);
+      const float above = home.other_combs ? 0.0F : at(row::undrawn_super, i);
+      at(row::undrawn_nest, i) = std::min(nest, f(d.brood_combs));
+      at(row::undrawn_super, i) = std::min(above, f(d.super_combs));
+    });
+  }
   void operator()(const MovedSite& moved) {
     each([&](int i) { leave(i, 0, f(std::clamp(moved.foragers_stray, 0.0, 1.0))); });
   }

@@ -4,6 +4,8 @@
 #include <string>
 #include <variant>
 
+#include "facts/dwelling.hpp"
+
 namespace beegarth::colony {
 
 struct Feed {  // sugar as honey equivalent: 1 kg of sugar makes about 1.2 kg of stores
@@ -53,6 +55,10 @@ struct UniteWith {  // added to this colony
   double stores_kg = 0;
   double mites = 0;
 };
+struct Rehouse {  // from today on it lives in this
+  facts::Dwelling dwelling;
+  bool other_combs = false;  // undrawn_combs of these are still to be drawn; else as many as were left
+};
 struct MovedSite {
   double foragers_stray = 0;  // share of the foragers that fly back to where the hive stood
 };
@@ -66,6 +72,6 @@ struct Kill {};  // the colony ends
 
 using Action = std::variant<Feed, AddRoom, Treat, RemoveDroneComb, RemoveBrood, CutCells, CageQueen,
                             ReleaseQueen, QueenLost, IntroduceQueen, GiveCell, SwarmSeen, SplitAway, KeepPart,
-                            UniteWith, MovedSite, Harvest, SetStores, Kill>;
+                            UniteWith, Rehouse, MovedSite, Harvest, SetStores, Kill>;
 
 }  // namespace beegarth::colony

@@ -6,7 +6,7 @@
 #include "belief/colony_fit.hpp"
 #include "belief/doubts.hpp"
 #include "garth/ledgers/stays.hpp"
-#include "garth/plan/dwelling.hpp"
+#include "garth/ledgers/homes.hpp"
 #include "garth/threads.hpp"
 
 namespace beegarth::garth {
@@ -53,8 +53,9 @@ Expected<Task> task_of(const Session& session, const Skies& skies, const ColonyI
 belief::History history_of(const Session& session, const Task& task) {
   const book::ColonyState& colony = *task.state;
   belief::History history{.colony = task.colony, .began = followed_from(colony, session.today)};
-  const auto hive = session.state.hives.find(colony.hive);
-  if (hive != session.state.hives.end()) history.dwelling = dwelling_of(hive->second);
+  Homes homes = homes_of(session.standing, task.colony, history.began);
+  history.dwelling = homes.first;
+  history.rehoused = std::move(homes.later);
   for (const auto& entry : colony.history) {
     const auto* split = std::get_if<entries::Split>(&entry.payload);
     if (split && split->into == task.colony) history.from_split = true;

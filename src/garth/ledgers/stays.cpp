@@ -24,6 +24,9 @@ class Stays {
   }
   void take(Date day, const entries::ColonyBegan& began) { house(day, began.colony, began.hive); }
   void take(Date day, const entries::ColonyMoved& moved) { house(day, moved.colony, moved.hive); }
+  void take(Date day, const entries::Transfer& moved) { house(day, moved.colony, moved.hive); }
+  void take(Date day, const entries::Split& split) { house(day, split.into, split.hive); }
+  void take(Date, const entries::Unite& unite) { homes_.erase(unite.from); }
   void take(Date, const entries::ColonyEnded& ended) { homes_.erase(ended.colony); }
   template <class Other>
   void take(Date, const Other&) {}

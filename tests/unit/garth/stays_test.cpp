@@ -48,6 +48,15 @@ TEST(Stays, a_move_within_the_site_is_none) {
   EXPECT_EQ(sites_of(book, alder).size(), 1U);
 }
 
+TEST(Stays, a_colony_transferred_to_a_hive_elsewhere_and_one_split_off_stand_there) {
+  ToldBook book;
+  book.must(day_of(6, 1), entries::Transfer{.colony = alder, .hive = HiveId("h4")});
+  book.must(day_of(6, 2),
+            entries::Split{.colony = birch, .into = ColonyId("cedar"), .name = "Cedar", .hive = h3});
+  EXPECT_EQ(sites_of(book, alder), (std::vector<std::string>{"2026-01-02 bank", "2026-06-01 yard"}));
+  EXPECT_EQ(sites_of(book, ColonyId("cedar")), (std::vector<std::string>{"2026-06-02 bank"}));
+}
+
 TEST(Stays, ways_are_measured_on_the_great_circle) {
   const auto site = [](double latitude, double longitude) {
     return entries::Site{.latitude_deg = latitude, .longitude_deg = longitude};

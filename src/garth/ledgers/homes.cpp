@@ -1,0 +1,134 @@
+#include "garth/ledgers/homes.hpp"
+
+#include <algorithm>
+#include <map>
+#include <optional>
+
+#include "garth/plan/dwelling.hpp"
+
+namespace beegarth::garth {
+namespace {
+
+struct RoomGiven {
+  Date day;
+  int brood = 0;
+  int super = 0;
+};
+
+class Teller {
+ public:
+  Teller(std::span<const entries::Entry> standing, const ColonyId& colony) : colony_(colony) {
+    for (const entries::Entry& entry : standing) {
+      if (const auto* hive = std::get_if<entries::Hive>(&entry.payload)) hives_.emplace(hive->hive, *hive);
+    }
+  }
+
+  void take(const entries::Entry& entry) {
+    std::visit([&](const auto& said) { take(entry.happened, said); }, entry.payload);
+  }
+
+  // With all room given before the day.
+  facts::Dwelling on(Date day) const {
+    const auto home = homes_.find(colony_);
+    const auto hive = home == homes_.end() ? hives_.end() : hives_.find(home->second);
+    if (hive == hives_.end()) return {};
+    facts::Dwelling dwelling = dwelling_of(hive->second);
+    for (const auto& [colony, given] : rooms_) {
+      if (homes_.at(colony) != hive->first) continue;
+      for (const RoomGiven& room : given) {
+        if (room.day >= day) continue;
+        dwelling.brood_combs = std::max(0, dwelling.brood_combs + room.brood);
+        dwelling.super_combs = std::max(0, dwelling.super_combs + room.super);
+      }
+    }
+    return living_in(hive->first) > 1 ? half_of(dwelling) : dwelling;
+  }
+
+  // What tells one dwelling from the next, room apart.
+  struct Mark {
+    std::optional<HiveId> hive;
+    bool shared = false;
+    int told_anew = 0;
+    bool operator==(const Mark&) const = default;
+  };
+  Mark mark() const {
+    const auto home = homes_.find(colony_);
+    if (home == homes_.end()) return {};
+    const auto anew = told_anew_.find(home->second);
+    return {home->second, living_in(home->second) > 1, anew == told_anew_.end() ? 0 : anew->second};
+  }
+
+ private:
+  void take(Date, const entries::Hive& hive) {
+    entries::Hive& known = hives_.at(hive.hive);
+    const bool other_combs = known.brood_combs != hive.brood_combs || known.super_combs != hive.super_combs;
+    known = hive;
+    if (!other_combs) return;
+    ++told_anew_[hive.hive];
+    for (auto& [colony, given] : rooms_) {
+      if (homes_.at(colony) == hive.hive) given.clear();
+    }
+  }
+  void take(Date, const entries::ColonyBegan& began) { house(began.colony, began.hive); }
+  void take(Date, const entries::ColonyMoved& moved) { house(moved.colony, moved.hive); }
+  void take(Date, const entries::Transfer& transfer) { house(transfer.colony, transfer.hive); }
+  void take(Date, const entries::Split& split) { house(split.into, split.hive); }
+  void take(Date, const entries::ColonyEnded& ended) { leave(ended.colony); }
+  void take(Date, const entries::Unite& unite) { leave(unite.from); }
+  void take(Date day, const entries::Room& room) {
+    if (homes_.contains(room.colony))
+      rooms_[room.colony].push_back({day, room.brood_combs.value_or(0), room.super_combs.value_or(0)});
+  }
+  template <class Other>
+  void take(Date, const Other&) {}
+
+  void house(const ColonyId& colony, const HiveId& hive) {
+    const auto home = homes_.find(colony);
+    if (home != homes_.end() && home->second == hive) return;
+    rooms_.erase(colony);
+    homes_.insert_or_assign(colony, hive);
+  }
+  void leave(const ColonyId& colony) {
+    rooms_.erase(colony);
+    homes_.erase(colony);
+  }
+  std::ptrdiff_t living_in(const HiveId& hive) const {
+    return std::count_if(homes_.begin(), homes_.end(), [&](const auto& home) { return home.second == hive; });
+  }
+
+  const ColonyId& colony_;
+  std::map<HiveId, entries::Hive> hives_;  // as told last; before that as it will be told first
+  std::map<HiveId, int> told_anew_;
+  std::map<ColonyId, HiveId> homes_;
+  std::map<ColonyId, std::vector<RoomGiven>> rooms_;  // in the hive they live in
+};
+
+}  // namespace
+
+Homes homes_of(std::span<const entries::Entry> standing, const ColonyId& colony, Date began) {
+  Teller teller(standing, colony);
+  Homes homes;
+  auto entry = standing.begin();
+  for (; entry != standing.end() && entry->happened <= began; ++entry) teller.take(*entry);
+  homes.first = teller.on(began);
+  for (; entry != standing.end(); ++entry) {
+    const auto before = teller.mark();
+    teller.take(*entry);
+    const auto now = teller.mark();
+    if (now == before || !now.hive) continue;
+    if (!before.hive) {  // said to begin only later than it is followed
+      homes.first = teller.on(began);
+      continue;
+    }
+    const bool other_hive = now.hive != before.hive;
+    if (!homes.later.empty() && homes.later.back().date == entry->happened) {
+      homes.later.back() = {entry->happened, teller.on(entry->happened),
+                            other_hive || homes.later.back().other_combs};
+    } else {
+      homes.later.push_back({entry->happened, teller.on(entry->happened), other_hive});
+    }
+  }
+  return homes;
+}
+
+}  // namespace beegarth::garth
