@@ -41,6 +41,30 @@ TEST(Season, colonies_are_as_large_as_those_counted_through_a_year) {
   EXPECT_LT(median(e, Quantity::brood_cells), 0.05 * 24000);  // "about none" beside the peak
 }
 
+// common practice: stocks of temperate lowland with all the room they want bring some 20 to 40 kg beside what
+// they eat. The level of the stand-in forage was set to it; and it is uncertain: a stock in ten has hardly
+// anything, one in ten twice as much.
+TEST(Season, under_the_stand_in_forage_half_of_the_stocks_have_a_usual_crop_by_the_end_of_august) {
+  const auto out = testing::answer(
+      "season",
+      {{"start", "2026-03-20"},
+       {"days", 164},  // to 31 August
+       {"members", 512},
+       {"begin",
+        {{"bees", 9000}, {"brood_cells", 5000}, {"mites", 30}, {"stores_kg", 9}, {"winter_share", 0.8}}},
+       {"dwelling", {{"brood_combs", 11}, {"super_combs", 40}}}});
+  for (const auto& fan : out["fans"]) {
+    if (fan["quantity"] != "stores_kg") continue;
+    const double middle = fan["levels"]["50"].back();
+    EXPECT_GT(middle, 20);
+    EXPECT_LT(middle, 40);
+    EXPECT_LT(fan["levels"]["10"].back().get<double>(), 0.3 * middle);
+    EXPECT_GT(fan["levels"]["90"].back().get<double>(), 2 * middle);
+    return;
+  }
+  FAIL() << "no fan of stores";
+}
+
 // Korpela et al. 1992: 8.2- to 24.6-fold a year where brood is reared for less than five months.
 TEST(Season, mites_multiply_in_a_year_as_was_measured) {
   const auto& model = testing::shipped_model();
