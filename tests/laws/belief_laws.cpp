@@ -289,6 +289,48 @@ TEST(BeliefLaws, a_colony_may_be_dead_already_and_is_likelier_to_be_dead_by_spri
   EXPECT_GT(death_with(30), death_with(1) + 0.3);
 }
 
+// The bees are shaken and what they had is left behind, or the combs go over with them.
+TEST(BeliefLaws, a_colony_shaken_into_another_hive_has_neither_brood_nor_honey) {
+  Asked asked = may_colony();
+  asked.options.members = 256;
+  const auto middle_after = [&](entries::TransferWay how, std::string_view quantity) {
+    Asked moved = asked;
+    moved.history.entries.push_back(entry_on(day(2031, 5, 20), 8, entries::Transfer{.how = how}));
+    const auto outlook = foresee(moved);
+    for (const auto& fan : outlook.fans) {
+      if (fan.quantity == quantity)
+        return fan.levels[static_cast<std::size_t>(day(2031, 5, 21) - fan.dates.front())][3];
+    }
+    throw std::logic_error("no such fan");
+  };
+  EXPECT_GT(middle_after(entries::TransferWay::combs_lifted_over, "brood_cells"), 5000);
+  EXPECT_LT(middle_after(entries::TransferWay::shaken, "brood_cells"), 3000);  // a day's eggs
+  EXPECT_GT(middle_after(entries::TransferWay::combs_lifted_over, "stores_kg"), 5);
+  EXPECT_LT(middle_after(entries::TransferWay::shaken, "stores_kg"), 3);
+}
+
+// On 31 October it is decided for this year, and the course says nothing of the next.
+TEST(BeliefLaws, what_is_decided_in_autumn_is_told_to_that_day_and_not_beyond) {
+  Asked asked = may_colony();
+  asked.history.began = day(2031, 8, 1);
+  asked.history.entries = {entry_on(day(2031, 8, 10), 1, look(8))};
+  for (const auto& [today, last] :
+       {std::pair{day(2031, 9, 10), day(2031, 10, 31)}, std::pair{day(2031, 10, 31), day(2031, 10, 31)},
+        std::pair{day(2031, 11, 1), day(2032, 10, 31)}}) {
+    asked.options.today = today;
+    asked.options.horizon = day(2032, 11, 15);
+    asked.forcing.past = synthetic::season(1, asked.history.began, today - 1);
+    asked.forcing.futures = {synthetic::season(5, today, asked.options.horizon)};
+    const auto outlook = foresee(asked);
+    for (const auto kind : {facts::EventKind::small_for_winter, facts::EventKind::winter_mites}) {
+      const auto& decided = event(outlook, kind);
+      EXPECT_EQ(decided.course.back().by, last);
+      EXPECT_NE(decided.definition.find(last.iso()), std::string::npos);
+    }
+    EXPECT_EQ(event(outlook, facts::EventKind::death).course.back().by, asked.options.horizon);
+  }
+}
+
 // From the day on which a second colony lives in its hive it has half of the combs.
 TEST(BeliefLaws, a_colony_whose_hive_is_halved_runs_out_of_room_sooner_and_weighing_both_tells_of_neither) {
   Asked asked = may_colony();

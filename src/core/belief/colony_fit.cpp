@@ -1,5 +1,6 @@
 #include "belief/colony_fit.hpp"
 
+#include "belief/kin.hpp"
 #include "belief/settle.hpp"
 
 namespace beegarth::belief {
@@ -11,6 +12,16 @@ std::vector<SharedCoordinates> shared_of_all(const Fitted& fitted) {
   for (std::size_t i = 0; i < fitted.weights.size(); ++i)
     shared.push_back(shared_of(fitted.members.at(static_cast<int>(i))));
   return shared;
+}
+
+// Where only a few of the first members had anything in common with what was seen, odds are told by chance:
+// asked again with a wider crowd, once.
+constexpr int wider_crowd = 4;
+bool is_narrow(const Setting& setting, const Fitted& fitted) {
+  constexpr double few_families = 8;
+  constexpr int widest = 4096;
+  return setting.members * wider_crowd <= widest &&
+         effective_families(fitted.weights, fitted.members.family) < few_families;
 }
 
 }  // namespace
@@ -27,6 +38,14 @@ Expected<FitHandle> fit_colony(const History& history, const Forcing& forcing, c
   if (!setting) return setting.problem();
   fit->setting.emplace(*std::move(setting));
   fit->fitted = fit_to_entries(*fit->setting);
+  if (is_narrow(*fit->setting, fit->fitted)) {
+    Options wider = options;
+    wider.members *= wider_crowd;
+    auto again = make_setting(history, fit->behind, fit->timeline, tables, wider);
+    if (!again) return again.problem();
+    fit->setting.emplace(*std::move(again));
+    fit->fitted = fit_to_entries(*fit->setting);
+  }
   fit->setting->left_out = fit->fitted.left_out;
   if (!options.explain) fit->fitted.before_newest = {};  // half of the memory, and nobody will ask
   return fit;

@@ -97,7 +97,11 @@ struct Convert {
   }
   Actions operator()(const e::Transfer& p) const {
     const double kept = brood_kept(p, f);
-    return kept < 1 ? Actions{colony::RemoveBrood{1 - kept}} : Actions{};
+    Actions actions;
+    if (kept < 1) actions.emplace_back(colony::RemoveBrood{1 - kept});
+    // Bees that are shaken leave their honey with the combs.
+    if (p.how == e::TransferWay::shaken) actions.emplace_back(colony::SetStores{0});
+    return actions;
   }
   Actions operator()(const e::Swarmed&) const { return {colony::SwarmSeen{}}; }
   Actions operator()(const e::Split& p) const {

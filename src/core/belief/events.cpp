@@ -30,6 +30,11 @@ Date end_of_winter_brood(Date date, double latitude_deg) {
   return date <= this_year ? this_year : in_year(date.year() + 1);
 }
 
+int autumn_day(const Setting& setting, int last) {
+  const Date today = setting.timeline.began + setting.today;
+  return std::min(last, end_of_winter_brood(today, setting.latitude_deg) - setting.timeline.began);
+}
+
 std::string definition_of(facts::EventKind kind, const Setting& setting, Date last_in_autumn) {
   const ObservationErrors& e = setting.errors;
   switch (kind) {
@@ -134,6 +139,7 @@ void EventWatch::morning(int day, const colony::Ensemble& ensemble, std::span<co
 void EventWatch::autumn(int day, const colony::Ensemble& ensemble, std::span<const std::uint32_t> which,
                         Trace& trace) const {
   const Date date = trace.began + day;
+  if (day > autumn_day(setting_, day)) return;  // another year's
   if (date == end_of_winter_brood(date, setting_.latitude_deg)) {
     const auto alive = ensemble.read(Quantity::alive);
     const auto bees = ensemble.read(Quantity::bees);

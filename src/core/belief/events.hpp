@@ -30,6 +30,10 @@ bool winter_brood_day(Date date, double latitude_deg);
 // reared.
 Date end_of_winter_brood(Date date, double latitude_deg);
 
+// The day on which what is decided in autumn is decided next, or the last of the course if that comes first;
+// both counted from the day the colony began.
+int autumn_day(const Setting& setting, int last);
+
 // Watches members of one ensemble morning by morning and notes the first day of each event from `today` on.
 class EventWatch {
  public:

@@ -62,7 +62,7 @@ Happened happened_in(const Setting& setting, const Projected& projected) {
   const int soon = std::min(setting.today + week, projected.horizon);
   Happened happened(event_count);
   for (std::size_t event = 0; event < event_count; ++event) {
-    const int day = decided_in_autumn(event) ? projected.last : soon;
+    const int day = decided_in_autumn(event) ? autumn_day(setting, projected.last) : soon;
     for (const int first : projected.trace.first_day[event])
       happened[event].push_back(first <= day ? 1.0 : 0.0);
   }

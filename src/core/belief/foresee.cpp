@@ -22,7 +22,7 @@ std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted&
   for (std::size_t event = 0; event < event_count; ++event) {
     facts::EventOutlook outlook;
     outlook.kind = event_kinds[event];
-    const int last = decided_in_autumn(event) ? projected.last : horizon - began;
+    const int last = decided_in_autumn(event) ? autumn_day(setting, projected.last) : horizon - began;
     outlook.definition = definition_of(outlook.kind, setting, began + last);
     const auto course = odds_by_day(projected.trace.first_day[event], {fitted.weights, fitted.members.family},
                                     setting.today, last, traits);
@@ -231,7 +231,7 @@ Expected<facts::Outlook> outlook_of(const ColonyFit& fit, const Forcing& forcing
   facts::Outlook outlook;
   outlook.colony = fit.colony;
   outlook.today = options.today;
-  outlook.members = options.members;
+  outlook.members = setting.members;
   outlook.effective_sample_size = effective_sample_size(fitted.weights);
   outlook.alive = 0;
   for (std::size_t i = 0; i < fitted.weights.size(); ++i)

@@ -162,8 +162,8 @@ class Hands {
     each([&](int i) {
       const float nest = home.other_combs ? f(d.undrawn_combs) : at(row::undrawn_nest, i);
       const float above = home.other_combs ? 0.0F : at(row::undrawn_super, i);
-      at(row::undrawn_nest, i) = std::min(nest, f(d.brood_combs));
-      at(row::undrawn_super, i) = std::min(above, f(d.super_combs));
+      at(row::undrawn_nest, i) = std::clamp(nest, 0.0F, f(std::max(d.brood_combs, 0)));
+      at(row::undrawn_super, i) = std::clamp(above, 0.0F, f(std::max(d.super_combs, 0)));
     });
   }
   void operator()(const MovedSite& moved) {

@@ -85,6 +85,9 @@ bool remark(Said& said, const PatternMatch& m) {
 bool stays_text(Said&, const PatternMatch&) {
   return false;
 }
+bool no_bees(Said& said, const PatternMatch&) {
+  return change_look(said, [](Inspection& i) { return put(i.bees, 0.0); });
+}
 bool bees(Said& said, const PatternMatch& m) {
   if (m.numbers[0] < fewest_bees_estimated) return false;
   return change_look(said, [&](Inspection& i) { return put(i.bees, m.numbers[0]); });
@@ -113,6 +116,10 @@ std::vector<Item> strength_and_brood() {
       {"seam #", number(&I::seams, false)},
       {"bee on|in|over|cover # seam|comb", number(&I::seams, false)},
       {"# comb of? bee", number(&I::seams, false)},
+      {"no bee left|found|inside", no_bees},
+      {"no bee in the|it hive?", no_bees},
+      {"hive found? empty", no_bees},
+      {"hive empty of bee", no_bees},
       {"# bee", bees},
       {"bee #", bees},
       {"down|up to # seam from # seam?", number(&I::seams, false)},

@@ -5,8 +5,9 @@
 
 #include "belief/colony_fit.hpp"
 #include "belief/doubts.hpp"
-#include "garth/ledgers/stays.hpp"
+#include "belief/events.hpp"
 #include "garth/ledgers/homes.hpp"
+#include "garth/ledgers/stays.hpp"
 #include "garth/threads.hpp"
 
 namespace beegarth::garth {
@@ -237,13 +238,6 @@ std::optional<facts::Reason> older_entries_remark(const book::ColonyState& colon
       {}};
 }
 
-// Of the season in which winter bees are reared.
-Date season_end(Date today, double latitude_deg) {
-  const int month = latitude_deg >= 0 ? 10 : 4;
-  const Date end = Date::from_ymd(today.year(), month, month == 10 ? 31 : 30).value_or(today);
-  return end > today ? end : Date::from_ymd(today.year() + 1, month, month == 10 ? 31 : 30).value_or(today);
-}
-
 }  // namespace
 
 SiteId site_of_colony(const book::State& state, const book::ColonyState& colony) {
@@ -285,11 +279,16 @@ std::string Homeless::because() const {
   return begins.empty() ? std::string() : ": " + begins;
 }
 
+Date winter_end(Date today, double latitude_deg) {
+  const bool south = latitude_deg < 0;
+  const auto in_year = [&](int year) { return *Date::from_ymd(year, south ? 9 : 3, south ? 30 : 31); };
+  return in_year(today.year()) > today ? in_year(today.year()) : in_year(today.year() + 1);
+}
+
 Date last_followed(Date today, double latitude_deg) {
-  constexpr int winter_asked_from = 70;  // days before the season's end
-  constexpr int winter = 151;            // days, to the end of March, of September in the south
-  const Date season = season_end(today, latitude_deg);
-  const Date last = season - today <= winter_asked_from ? season + winter : season;
+  constexpr int winter_asked_from = 70;  // days before the end of the season
+  const Date season = belief::end_of_winter_brood(today, latitude_deg);
+  const Date last = season - today <= winter_asked_from ? winter_end(season, latitude_deg) : season;
   return std::max(today + 60, last);
 }
 

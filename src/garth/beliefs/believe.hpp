@@ -57,6 +57,9 @@ struct Followed {
 Expected<Followed> supposed_of(const Session& session, const Skies& skies, const ColonyId& colony, Date until,
                                std::vector<belief::Way> ways);
 
+// The next last day of March; of September in the south.
+Date winter_end(Date today, double latitude_deg);
+
 // The last day that outlooks follow: 60 days, the end of the season in which winter bees are reared, for the
 // question of mites, and from ten weeks before that on the end of the winter, for the question of death.
 Date last_followed(Date today, double latitude_deg);

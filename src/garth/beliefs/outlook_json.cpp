@@ -6,6 +6,7 @@
 #include <array>
 #include <cmath>
 
+#include "garth/beliefs/believe.hpp"
 #include "garth/plan/plan_json.hpp"
 
 namespace beegarth::garth {
@@ -163,6 +164,22 @@ json outlook_json(const facts::Outlook& outlook, const book::State& state) {
   return answer;
 }
 
+namespace {
+
+// A week, two and four from today, the end of the winter where that lies between, and the last day.
+std::vector<std::size_t> rows_told(const std::vector<facts::OddsByDate>& course, const book::State& state) {
+  const std::size_t last = course.size() - 1;
+  const double latitude = state.sites.empty() ? 52 : state.sites.begin()->second.latitude_deg;
+  const auto winter = static_cast<std::size_t>(winter_end(course.front().by, latitude) - course.front().by);
+  std::vector<std::size_t> rows{7, 14, 28};
+  if (winter > 28) rows.push_back(winter);
+  std::erase_if(rows, [&](std::size_t row) { return row >= last; });
+  rows.push_back(last);
+  return rows;
+}
+
+}  // namespace
+
 std::string outlook_text(const facts::Outlook& outlook, const book::State& state) {
   const auto colony = state.colonies.find(outlook.colony);
   const std::string name = colony == state.colonies.end() ? outlook.colony.text() : colony->second.began.name;
@@ -179,12 +196,10 @@ std::string outlook_text(const facts::Outlook& outlook, const book::State& state
   for (const auto& event : outlook.events) {
     if (event.course.empty()) continue;
     text += fmt::format("  {}\n", event_words(event.kind));
-    for (const int ahead : {7, 14, 28, 1000}) {
-      const auto at = std::min(event.course.size() - 1, static_cast<std::size_t>(ahead));
+    for (const std::size_t at : rows_told(event.course, state)) {
       const auto& point = event.course[at];
       text += fmt::format("    by {}  {:>5}  ({} to {})\n", point.by.iso(), percent_column(point.odds.value),
                           percent_column(point.odds.low), percent_column(point.odds.high));
-      if (at == event.course.size() - 1) break;
     }
     text += fmt::format("    means: {}\n", event.definition);
     for (const auto& reason : event.why) text += fmt::format("    why: {}\n", reason.text);

@@ -27,21 +27,19 @@ class Teller {
     std::visit([&](const auto& said) { take(entry.happened, said); }, entry.payload);
   }
 
-  // With all room given before the day.
-  facts::Dwelling on(Date day) const {
-    const auto home = homes_.find(colony_);
-    const auto hive = home == homes_.end() ? hives_.end() : hives_.find(home->second);
-    if (hive == hives_.end()) return {};
-    facts::Dwelling dwelling = dwelling_of(hive->second);
-    for (const auto& [colony, given] : rooms_) {
-      if (homes_.at(colony) != hive->first) continue;
-      for (const RoomGiven& room : given) {
-        if (room.day >= day) continue;
-        dwelling.brood_combs = std::max(0, dwelling.brood_combs + room.brood);
-        dwelling.super_combs = std::max(0, dwelling.super_combs + room.super);
-      }
+  // On a morning, with all room given before that day.
+  facts::Dwelling on(Date day) const { return with_room_before(day); }
+
+  // On the morning of a day whose entries have come this far. Belief gives the room of that day after it has
+  // changed the dwelling, so what was given of it by now is taken off: both together come to what it is.
+  facts::Dwelling changed_on(Date day) const {
+    facts::Dwelling dwelling = with_room_before(day + 1);
+    for (const RoomGiven& room : own_room_) {
+      if (room.day != day) continue;
+      dwelling.brood_combs -= room.brood;
+      dwelling.super_combs -= room.super;
     }
-    return living_in(hive->first) > 1 ? half_of(dwelling) : dwelling;
+    return dwelling;
   }
 
   // What tells one dwelling from the next, room apart.
@@ -59,6 +57,21 @@ class Teller {
   }
 
  private:
+  facts::Dwelling with_room_before(Date day) const {
+    const auto home = homes_.find(colony_);
+    const auto hive = home == homes_.end() ? hives_.end() : hives_.find(home->second);
+    if (hive == hives_.end()) return {};
+    facts::Dwelling dwelling = dwelling_of(hive->second);
+    for (const auto& [colony, given] : rooms_) {
+      if (homes_.at(colony) != hive->first) continue;
+      for (const RoomGiven& room : given) {
+        if (room.day >= day) continue;
+        dwelling.brood_combs = std::max(0, dwelling.brood_combs + room.brood);
+        dwelling.super_combs = std::max(0, dwelling.super_combs + room.super);
+      }
+    }
+    return living_in(hive->first) > 1 ? half_of(dwelling) : dwelling;
+  }
   void take(Date, const entries::Hive& hive) {
     entries::Hive& known = hives_.at(hive.hive);
     const bool other_combs = known.brood_combs != hive.brood_combs || known.super_combs != hive.super_combs;
@@ -76,8 +89,9 @@ class Teller {
   void take(Date, const entries::ColonyEnded& ended) { leave(ended.colony); }
   void take(Date, const entries::Unite& unite) { leave(unite.from); }
   void take(Date day, const entries::Room& room) {
-    if (homes_.contains(room.colony))
-      rooms_[room.colony].push_back({day, room.brood_combs.value_or(0), room.super_combs.value_or(0)});
+    const RoomGiven given{day, room.brood_combs.value_or(0), room.super_combs.value_or(0)};
+    if (room.colony == colony_) own_room_.push_back(given);
+    if (homes_.contains(room.colony)) rooms_[room.colony].push_back(given);
   }
   template <class Other>
   void take(Date, const Other&) {}
@@ -101,6 +115,7 @@ class Teller {
   std::map<HiveId, int> told_anew_;
   std::map<ColonyId, HiveId> homes_;
   std::map<ColonyId, std::vector<RoomGiven>> rooms_;  // in the hive they live in
+  std::vector<RoomGiven> own_room_;                   // in any
 };
 
 }  // namespace
@@ -122,10 +137,10 @@ Homes homes_of(std::span<const entries::Entry> standing, const ColonyId& colony,
     }
     const bool other_hive = now.hive != before.hive;
     if (!homes.later.empty() && homes.later.back().date == entry->happened) {
-      homes.later.back() = {entry->happened, teller.on(entry->happened),
+      homes.later.back() = {entry->happened, teller.changed_on(entry->happened),
                             other_hive || homes.later.back().other_combs};
     } else {
-      homes.later.push_back({entry->happened, teller.on(entry->happened), other_hive});
+      homes.later.push_back({entry->happened, teller.changed_on(entry->happened), other_hive});
     }
   }
   return homes;

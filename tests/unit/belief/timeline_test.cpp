@@ -92,6 +92,10 @@ TEST(Timeline, a_hive_found_without_bees_ends_the_colony_unless_bees_were_seen_i
   entries::Inspection handful;  // less than a seam of them, nothing said of brood
   handful.seams = 0;
   EXPECT_FALSE(laid_out({entry(on(5, 1), "a", handful)}).ended);
+  handful.brood_combs = 0;
+  EXPECT_TRUE(laid_out({entry(on(5, 1), "a", handful)}).ended);
+  handful.queen = true;
+  EXPECT_FALSE(laid_out({entry(on(5, 1), "a", handful)}).ended);
 }
 
 TEST(Timeline, takes_a_unite_from_the_side_of_the_colony) {

@@ -82,6 +82,19 @@ TEST(Homes, a_hive_told_anew_with_other_combs_is_what_it_is_told_to_be_from_that
   EXPECT_EQ(homes.later[0].dwelling.brood_combs, 22);
 }
 
+// Belief gives the room of a day after it has changed the dwelling: both together must come to what it is.
+TEST(Homes, room_given_on_the_day_of_a_move_stays_with_the_hive_it_was_given_to) {
+  ToldBook book;
+  book.must(day_of(1, 3), hive_of("h1", 11));
+  book.must(day_of(1, 3), hive_of("h3", 11));
+  book.must(day_of(5, 10), entries::Room{.colony = alder, .super_combs = 10});
+  book.must(day_of(5, 10), entries::ColonyMoved{.colony = alder, .hive = h3});
+  book.must(day_of(5, 10), entries::Room{.colony = alder, .super_combs = 4});
+  const auto homes = homes_in(book, alder, day_of(2, 1));
+  ASSERT_EQ(homes.later.size(), 1U);
+  EXPECT_EQ(homes.later[0].dwelling.super_combs + 10 + 4, 4);
+}
+
 TEST(Homes, one_that_dies_leaves_the_whole_hive_to_the_other) {
   ToldBook book;
   book.must(day_of(1, 3), hive_of("h1", 20, true));
