@@ -125,9 +125,11 @@ std::optional<Problem> amount_beyond(const Session& session, const std::string& 
       return words.find(one) == std::string::npos || typed.find(one) != std::string::npos;
     });
     if (other == small.end()) continue;
-    const std::string start = words.substr(0, static_cast<std::size_t>(at->position()));
-    const auto reading = entries::read_note(name + ": " + start + std::string(*other) + after,
-                                            names_for_notes(session.state), day);
+    std::string line = name + ": ";
+    line += words.substr(0, static_cast<std::size_t>(at->position()));
+    line += *other;
+    line += after;
+    const auto reading = entries::read_note(line, names_for_notes(session.state), day);
     if (!reading || !reading->questions.empty() || !reading->left_as_text.empty()) continue;
     for (const auto& entry : reading->entries) {
       FieldOf field(other->front() - '0');

@@ -15,9 +15,9 @@ struct RoomGiven {
   int super = 0;
 };
 
-class Teller {
+class Housing {
  public:
-  Teller(std::span<const entries::Entry> standing, const ColonyId& colony) : colony_(colony) {
+  Housing(std::span<const entries::Entry> standing, const ColonyId& colony) : colony_(colony) {
     for (const entries::Entry& entry : standing) {
       if (const auto* hive = std::get_if<entries::Hive>(&entry.payload)) hives_.emplace(hive->hive, *hive);
     }
@@ -121,26 +121,26 @@ class Teller {
 }  // namespace
 
 Homes homes_of(std::span<const entries::Entry> standing, const ColonyId& colony, Date began) {
-  Teller teller(standing, colony);
+  Housing housing(standing, colony);
   Homes homes;
   auto entry = standing.begin();
-  for (; entry != standing.end() && entry->happened <= began; ++entry) teller.take(*entry);
-  homes.first = teller.on(began);
+  for (; entry != standing.end() && entry->happened <= began; ++entry) housing.take(*entry);
+  homes.first = housing.on(began);
   for (; entry != standing.end(); ++entry) {
-    const auto before = teller.mark();
-    teller.take(*entry);
-    const auto now = teller.mark();
+    const auto before = housing.mark();
+    housing.take(*entry);
+    const auto now = housing.mark();
     if (now == before || !now.hive) continue;
     if (!before.hive) {  // said to begin only later than it is followed
-      homes.first = teller.on(began);
+      homes.first = housing.on(began);
       continue;
     }
     const bool other_hive = now.hive != before.hive;
     if (!homes.later.empty() && homes.later.back().date == entry->happened) {
-      homes.later.back() = {entry->happened, teller.changed_on(entry->happened),
+      homes.later.back() = {entry->happened, housing.changed_on(entry->happened),
                             other_hive || homes.later.back().other_combs};
     } else {
-      homes.later.push_back({entry->happened, teller.changed_on(entry->happened), other_hive});
+      homes.later.push_back({entry->happened, housing.changed_on(entry->happened), other_hive});
     }
   }
   return homes;
