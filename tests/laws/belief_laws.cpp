@@ -246,14 +246,21 @@ TEST(BeliefLaws, without_supers_none_fill_and_with_many_they_fill_later_than_wit
   EXPECT_LT(many, few);
 }
 
-TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_winter) {
+// Nothing entered of it yet; a small crowd knows its odds to 0.2 only.
+Asked autumn_colony(Date today, Date horizon, int crowd) {
   Asked asked = may_colony();
+  asked.history.entries.clear();
   asked.history.began = day(2031, 8, 1);
-  asked.options.today = day(2031, 9, 10);
-  asked.options.horizon = day(2031, 10, 10);
-  asked.options.members = 4096;  // a small crowd knows these odds to 0.2 only
-  asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
-  asked.forcing.futures.assign(4, synthetic::season(5, asked.options.today, asked.options.horizon));
+  asked.options.today = today;
+  asked.options.horizon = horizon;
+  asked.options.members = crowd;
+  asked.forcing.past = synthetic::season(1, asked.history.began, today - 1);
+  asked.forcing.futures.assign(4, synthetic::season(5, today, horizon));
+  return asked;
+}
+
+TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_winter) {
+  Asked asked = autumn_colony(day(2031, 9, 10), day(2031, 10, 10), 4096);
   const auto odds_with = [&](double seams) {
     asked.history.entries = {entry_on(day(2031, 8, 10), 1, look(seams)),
                              entry_on(day(2031, 9, 9), 2, look(seams))};
@@ -268,13 +275,7 @@ TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_
 }
 
 TEST(BeliefLaws, a_colony_may_be_dead_already_and_is_likelier_to_be_dead_by_spring_the_more_mites_it_has) {
-  Asked asked = may_colony();
-  asked.history.began = day(2031, 8, 1);
-  asked.options.today = day(2031, 9, 20);
-  asked.options.horizon = day(2032, 3, 31);
-  asked.options.members = 1024;  // a small crowd knows these odds to 0.2 only
-  asked.forcing.past = synthetic::season(1, asked.history.began, asked.options.today - 1);
-  asked.forcing.futures.assign(4, synthetic::season(5, asked.options.today, asked.options.horizon));
+  Asked asked = autumn_colony(day(2031, 9, 20), day(2032, 3, 31), 1024);
   auto seen = look(10);
   seen.stores_kg = 16;
   const auto death_with = [&](int mites) {
@@ -311,16 +312,11 @@ TEST(BeliefLaws, a_colony_shaken_into_another_hive_has_neither_brood_nor_honey) 
 
 // On 31 October it is decided for this year, and the course says nothing of the next.
 TEST(BeliefLaws, what_is_decided_in_autumn_is_told_to_that_day_and_not_beyond) {
-  Asked asked = may_colony();
-  asked.history.began = day(2031, 8, 1);
-  asked.history.entries = {entry_on(day(2031, 8, 10), 1, look(8))};
   for (const auto& [today, last] :
        {std::pair{day(2031, 9, 10), day(2031, 10, 31)}, std::pair{day(2031, 10, 31), day(2031, 10, 31)},
         std::pair{day(2031, 11, 1), day(2032, 10, 31)}}) {
-    asked.options.today = today;
-    asked.options.horizon = day(2032, 11, 15);
-    asked.forcing.past = synthetic::season(1, asked.history.began, today - 1);
-    asked.forcing.futures = {synthetic::season(5, today, asked.options.horizon)};
+    Asked asked = autumn_colony(today, day(2032, 11, 15), members);
+    asked.history.entries = {entry_on(day(2031, 8, 10), 1, look(8))};
     const auto outlook = foresee(asked);
     for (const auto kind : {facts::EventKind::small_for_winter, facts::EventKind::winter_mites}) {
       const auto& decided = event(outlook, kind);

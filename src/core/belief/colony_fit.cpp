@@ -18,7 +18,6 @@ std::vector<SharedCoordinates> shared_of_all(const Fitted& fitted) {
 // asked again with a wider crowd, once.
 constexpr int wider_crowd = 4;
 bool is_narrow(const Setting& setting, const Fitted& fitted) {
-  constexpr double few_families = 8;
   constexpr int widest = 4096;
   return setting.members * wider_crowd <= widest &&
          effective_families(fitted.weights, fitted.members.family) < few_families;

@@ -157,7 +157,6 @@ std::vector<facts::Reason> remarks_of(const Setting& setting, const Fitted& fitt
                        {}});
   }
   const double families = effective_families(fitted.weights, fitted.members.family);
-  constexpr double few_families = 8;
   if (families < few_families && ess >= 0.1 * setting.members) {
     remarks.push_back(
         {"all members descend from about " + std::to_string(static_cast<int>(std::lround(families))) +

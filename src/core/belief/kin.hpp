@@ -30,6 +30,7 @@ Spread spread_of(std::span<const double> weights, std::span<const double> values
                  double beyond);
 
 // The number of families, each counted by its weight: 1 / sum(W^2).
+inline constexpr double few_families = 8;  // fewer know odds by chance only; a choice
 double effective_families(std::span<const double> weights, std::span<const int> family);
 
 // How many such errors a change must be to be beyond chance as three are where many families agree: a few

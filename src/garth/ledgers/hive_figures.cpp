@@ -54,8 +54,7 @@ class HiveBeside {
     const facts::Dwelling usual;
     const double told = hive_.honey_kg_per_comb.value_or(usual.honey_kg_per_comb);
     const double most = hive_.honey_kg_per_comb.value_or(std::max(told, rules_.honey_comb_kg_max));
-    return {combs().credible * told * std::exp(rules_.stores_error),
-            combs().possible * most * std::exp(2 * rules_.stores_error)};
+    return in_combs(told, most, rules_.stores_error);
   }
   // The other of two colonies weighs too.
   Twofold whole_kg() const {
@@ -70,18 +69,23 @@ class HiveBeside {
     const facts::Dwelling usual;
     const double told = hive_.worker_cells_per_comb.value_or(usual.worker_cells_per_comb);
     const double most = hive_.worker_cells_per_comb.value_or(std::max(told, rules_.cells_per_comb_max));
-    return {combs().credible * told * std::exp(rules_.cells_error),
-            combs().possible * most * std::exp(2 * rules_.cells_error)};
+    return in_combs(told, most, rules_.cells_error);
   }
 
   std::string holds() const {
     const int combs = held_.counted();
     std::string text = "the hive '" + hive_.name + "' holds " + work::counted(combs, "comb");
     if (colonies_ > 1) text += " for two colonies";
-    return text + " on " + day_.iso();
+    text += " on " + day_.iso();
+    return held_.boxes_told ? text : text + " and perhaps boxes that the book says nothing of";
   }
 
  private:
+  // An estimate errs by its error often, by twice that seldom.
+  Twofold in_combs(double told, double most, double error) const {
+    return {combs().credible * told * std::exp(error), combs().possible * most * std::exp(2 * error)};
+  }
+
   const entries::Hive& hive_;
   const MostCombs& held_;
   int colonies_;

@@ -3,6 +3,7 @@
 #include <algorithm>
 #include <map>
 #include <optional>
+#include <utility>
 
 #include "garth/plan/dwelling.hpp"
 
@@ -15,11 +16,27 @@ struct RoomGiven {
   int super = 0;
 };
 
+// What of a hive changes with time.
+struct CombsTold {
+  explicit CombsTold(const entries::Hive& hive)
+      : brood(hive.brood_combs), super(hive.super_combs), undrawn(hive.undrawn_combs) {}
+  int brood = 0;
+  entries::Count super, undrawn;
+  void put_into(entries::Hive& hive) const {
+    hive.brood_combs = brood;
+    hive.super_combs = super;
+    hive.undrawn_combs = undrawn;
+  }
+};
+
 class Housing {
  public:
   Housing(std::span<const entries::Entry> standing, const ColonyId& colony) : colony_(colony) {
     for (const entries::Entry& entry : standing) {
-      if (const auto* hive = std::get_if<entries::Hive>(&entry.payload)) hives_.emplace(hive->hive, *hive);
+      const auto* hive = std::get_if<entries::Hive>(&entry.payload);
+      if (hive == nullptr) continue;
+      combs_.emplace(hive->hive, CombsTold(*hive));
+      hives_.insert_or_assign(hive->hive, *hive);
     }
   }
 
@@ -61,7 +78,9 @@ class Housing {
     const auto home = homes_.find(colony_);
     const auto hive = home == homes_.end() ? hives_.end() : hives_.find(home->second);
     if (hive == hives_.end()) return {};
-    facts::Dwelling dwelling = dwelling_of(hive->second);
+    entries::Hive then = hive->second;
+    combs_.at(hive->first).put_into(then);
+    facts::Dwelling dwelling = dwelling_of(then);
     for (const auto& [colony, given] : rooms_) {
       if (homes_.at(colony) != hive->first) continue;
       for (const RoomGiven& room : given) {
@@ -73,10 +92,9 @@ class Housing {
     return living_in(hive->first) > 1 ? half_of(dwelling) : dwelling;
   }
   void take(Date, const entries::Hive& hive) {
-    entries::Hive& known = hives_.at(hive.hive);
-    const bool other_combs = known.brood_combs != hive.brood_combs || known.super_combs != hive.super_combs;
-    known = hive;
-    if (!other_combs) return;
+    CombsTold& known = combs_.at(hive.hive);
+    const CombsTold before = std::exchange(known, CombsTold(hive));
+    if (known.brood == before.brood && known.super == before.super) return;
     ++told_anew_[hive.hive];
     for (auto& [colony, given] : rooms_) {
       if (homes_.at(colony) == hive.hive) given.clear();
@@ -111,7 +129,8 @@ class Housing {
   }
 
   const ColonyId& colony_;
-  std::map<HiveId, entries::Hive> hives_;  // as told last; before that as it will be told first
+  std::map<HiveId, entries::Hive> hives_;  // as told last: what a comb holds was so before it was said
+  std::map<HiveId, CombsTold> combs_;      // as told by now; before that as they will be told first
   std::map<HiveId, int> told_anew_;
   std::map<ColonyId, HiveId> homes_;
   std::map<ColonyId, std::vector<RoomGiven>> rooms_;  // in the hive they live in

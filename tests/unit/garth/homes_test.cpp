@@ -95,6 +95,17 @@ TEST(Homes, room_given_on_the_day_of_a_move_stays_with_the_hive_it_was_given_to)
   EXPECT_EQ(homes.later[0].dwelling.super_combs + 10 + 4, 4);
 }
 
+TEST(Homes, what_a_comb_holds_was_so_before_it_was_said_and_changes_nothing_on_that_day) {
+  ToldBook book;
+  book.must(day_of(1, 3), hive_of("h1", 11));
+  auto measured = hive_of("h1", 11);
+  measured.honey_kg_per_comb = 3.1;
+  book.must(day_of(6, 1), measured);
+  const auto homes = homes_in(book, alder, day_of(2, 1));
+  EXPECT_DOUBLE_EQ(homes.first.honey_kg_per_comb, 3.1);
+  EXPECT_TRUE(homes.later.empty());
+}
+
 TEST(Homes, one_that_dies_leaves_the_whole_hive_to_the_other) {
   ToldBook book;
   book.must(day_of(1, 3), hive_of("h1", 20, true));
