@@ -1,7 +1,12 @@
 #include "belief/colony_fit.hpp"
 
+#include <cmath>
+#include <map>
+
 #include "belief/kin.hpp"
+#include "belief/moves.hpp"
 #include "belief/settle.hpp"
+#include "belief/smc.hpp"
 
 namespace beegarth::belief {
 namespace {
@@ -15,12 +20,33 @@ std::vector<SharedCoordinates> shared_of_all(const Fitted& fitted) {
 }
 
 // Where only a few of the first members had anything in common with what was seen, odds are told by chance:
-// asked again with a wider crowd, once.
+// fitted again with a wider crowd, once, of which as many as were asked for are drawn by their weights.
 constexpr int wider_crowd = 4;
 bool is_narrow(const Setting& setting, const Fitted& fitted) {
   constexpr int widest = 4096;
   return setting.members * wider_crowd <= widest &&
          effective_families(fitted.weights, fitted.members.family) < few_families;
+}
+
+void draw(Members& members, const Setting& setting, std::span<const double> weights, Stream& luck) {
+  become(members, setting, systematic_ancestors(weights, luck.uniform(), setting.members));
+  // Families are counted by numbers below that of the members.
+  std::map<int, int> number;
+  for (int& family : members.family)
+    family = number.emplace(family, static_cast<int>(number.size())).first->second;
+}
+
+Fitted drawn_from_wider(const Setting& setting, const Setting& wider) {
+  Fitted fitted = fit_to_entries(wider);
+  Stream luck({.seed = setting.seed, .colony = setting.colony, .day = -1, .purpose = Purpose::resample});
+  const auto n = static_cast<std::size_t>(setting.members);
+  draw(fitted.members, setting, fitted.weights, luck);
+  fitted.weights.assign(n, 1.0 / setting.members);
+  if (BeforeNewest& before = fitted.before_newest; !before.log_weights.empty()) {
+    draw(before.members, setting, normalised(before.log_weights), luck);
+    before.log_weights.assign(n, -std::log(setting.members));
+  }
+  return fitted;
 }
 
 }  // namespace
@@ -40,10 +66,9 @@ Expected<FitHandle> fit_colony(const History& history, const Forcing& forcing, c
   if (is_narrow(*fit->setting, fit->fitted)) {
     Options wider = options;
     wider.members *= wider_crowd;
-    auto again = make_setting(history, fit->behind, fit->timeline, tables, wider);
-    if (!again) return again.problem();
-    fit->setting.emplace(*std::move(again));
-    fit->fitted = fit_to_entries(*fit->setting);
+    const auto wide = make_setting(history, fit->behind, fit->timeline, tables, wider);
+    if (!wide) return wide.problem();
+    fit->fitted = drawn_from_wider(*fit->setting, *wide);
   }
   fit->setting->left_out = fit->fitted.left_out;
   if (!options.explain) fit->fitted.before_newest = {};  // half of the memory, and nobody will ask

@@ -230,7 +230,7 @@ Expected<facts::Outlook> outlook_of(const ColonyFit& fit, const Forcing& forcing
   facts::Outlook outlook;
   outlook.colony = fit.colony;
   outlook.today = options.today;
-  outlook.members = setting.members;
+  outlook.members = options.members;
   outlook.effective_sample_size = effective_sample_size(fitted.weights);
   outlook.alive = 0;
   for (std::size_t i = 0; i < fitted.weights.size(); ++i)

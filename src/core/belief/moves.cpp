@@ -99,13 +99,16 @@ void adopt(Members& m, const Members& next, std::span<const std::uint32_t> which
 }  // namespace
 
 void become(Members& m, const Setting& setting, std::span<const int> ancestors) {
-  std::vector<double> coordinates(m.coordinates.size());
+  std::vector<double> coordinates(ancestors.size() * dims);
   for (std::size_t i = 0; i < ancestors.size(); ++i) {
     const auto from = m.at(ancestors[i]);
     std::copy(from.begin(), from.end(), row_of(coordinates, i).begin());
   }
   m.coordinates = std::move(coordinates);
-  for (std::size_t piece = 0; piece < lived_pieces(m, setting); ++piece) reorder(m.luck[piece], ancestors);
+  for (std::size_t piece = 0; piece < m.luck.size(); ++piece) {
+    if (piece < lived_pieces(m, setting)) reorder(m.luck[piece], ancestors);
+    m.luck[piece].resize(ancestors.size());
+  }
   for (auto& logs : m.log_seen) {
     if (!logs.empty()) reorder(logs, ancestors);
   }
