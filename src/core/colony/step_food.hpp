@@ -40,7 +40,8 @@ BEEGARTH_INLINE void bring_home(Now<F>& now) {
   const F below = most(all<F>(d.nest_honey_kg) - room.nest_kg, F{});
   const F fits = room.free_super_kg + least(room.free_cells * d.honey_kg_per_free_cell, below);
   now.nectar = now.nectar + least(nectar, fits);
-  // Pollen is fetched by need, whatever the flow (from memory: Fewell & Winston 1992): it has no luck of its own.
+  // Pollen is fetched by need, whatever the flow (from memory: Fewell & Winston 1992): it has no luck of its
+  // own.
   now.pollen = least(now.pollen + zeal * d.pollen_kg, all<F>(now.rates.pollen_store_max_kg));
 }
 
