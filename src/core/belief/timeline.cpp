@@ -167,8 +167,9 @@ void drop_boards_under_treatment(Timeline& timeline) {
 bool found_empty(const Observation& seen) {
   const auto* look = std::get_if<e::Inspection>(&seen.sight);
   if (look == nullptr || look->look == e::Look::outside || !(look->seams || look->bees)) return false;
-  // No seam of bees may be a handful of them, unless somebody said that there is no brood either.
-  const bool no_brood_said = look->brood_combs || look->eggs || look->open_brood || look->capped_brood;
+  // No seam of bees may be a handful of them; no bees at all, or no brood of any age either, is an empty
+  // hive.
+  const bool no_brood_said = look->eggs && look->open_brood && look->capped_brood;
   if (!look->bees && !no_brood_said) return false;
   return look->seams.value_or(0) == 0 && look->bees.value_or(0) == 0 && look->brood_combs.value_or(0) == 0 &&
          look->capped_cells.value_or(0) == 0 && !look->eggs.value_or(false) && !look->queen.value_or(false) &&

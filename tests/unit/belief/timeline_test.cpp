@@ -93,9 +93,11 @@ TEST(Timeline, a_hive_found_without_bees_ends_the_colony_unless_bees_were_seen_i
   handful.seams = 0;
   EXPECT_FALSE(laid_out({entry(on(5, 1), "a", handful)}).ended);
   handful.brood_combs = 0;
-  EXPECT_TRUE(laid_out({entry(on(5, 1), "a", handful)}).ended);
-  handful.queen = true;
+  handful.eggs = false;  // a small colony alive between queens looks like this
   EXPECT_FALSE(laid_out({entry(on(5, 1), "a", handful)}).ended);
+  handful.open_brood = false;
+  handful.capped_brood = false;
+  EXPECT_TRUE(laid_out({entry(on(5, 1), "a", handful)}).ended);
 }
 
 TEST(Timeline, takes_a_unite_from_the_side_of_the_colony) {
