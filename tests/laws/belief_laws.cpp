@@ -270,7 +270,7 @@ TEST(BeliefLaws, a_colony_that_is_small_in_autumn_is_likelier_too_small_for_the_
     return small.course.back().odds.value;
   };
   const double three_seams = odds_with(3);
-  EXPECT_GT(three_seams, 0.8);
+  EXPECT_GT(three_seams, 0.7);
   EXPECT_LT(odds_with(13), three_seams - 0.3);
 }
 

@@ -14,6 +14,7 @@ float ramp(float x, float none, float full) {
 }
 
 constexpr float solstice_light_h = 17.4F;  // season_on() on the longest day
+constexpr float equinox_light_h = 12.0F;
 constexpr float usual_capped_hours = 24.0F * worker_capped_days;
 
 void set_weather(Day& day, const facts::DayForcing& f) {
@@ -39,15 +40,19 @@ void set_weather(Day& day, const facts::DayForcing& f) {
   day.larva_pollen_kg = r.larva_pollen_g_per_day / 1000;
 }
 
-// Light as the colony takes it: what the calendar says, and more where the day is warm, so that brood begins
-// earlier and ends later at a warm place. The figure is a guess; see docs/colony.md.
+// Light as the colony takes it: what the calendar says, in the dark half of the year at least the place's own
+// day, and more where the day is warm, so that brood begins earlier and ends later at a southern or warm place.
+// The figure for warmth is a guess; see docs/colony.md.
+float no_darker_than_here(float calendar_h, float own_daylength_h) {
+  return std::max(calendar_h, std::min(own_daylength_h, equinox_light_h));
+}
 float season_light(const Rates& r, float light_h, float mean_C) {
   return light_h + r.light_per_warm_C * std::max(0.0F, mean_C - r.light_from_C);
 }
 
-void set_year(Day& day, const Model& model, float calendar_h, bool lengthening) {
+void set_year(Day& day, const Model& model, float calendar_h, float own_daylength_h, bool lengthening) {
   const Rates& r = *day.rates;
-  const float light = season_light(r, calendar_h, day.mean_C);
+  const float light = season_light(r, no_darker_than_here(calendar_h, own_daylength_h), day.mean_C);
   day.light = light;
   day.lengthening = lengthening;
   day.warm = ramp(day.mean_C, r.laying_none_C, r.laying_full_C);
@@ -172,7 +177,7 @@ Day make_day(const Model& model, const facts::Dwelling& dwelling, const facts::D
   day.hands = hands_at(turn);
   day.leaving = leaving_by_age(r);
   set_weather(day, forcing);
-  set_year(day, model, season.light_h, season.lengthening);
+  set_year(day, model, season.light_h, static_cast<float>(forcing.daylength_h), season.lengthening);
   set_robbers(day, forcing);
   set_dwelling(day, dwelling);
   // A first-order autoregression with the standard deviation of the table in the long run.

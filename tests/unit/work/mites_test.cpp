@@ -114,6 +114,22 @@ TEST(TreatNow, AHeavyCaseInJuneDoesNotWaitForTheCrop) {
   EXPECT_EQ(find(needs, "watch/alder-5"), nullptr);
 }
 
+// Winter bees that are never reared are never harmed: the odds of them alone would leave it untreated.
+TEST(TreatNow, AColonyThatMitesAreLikelyToKillBeforeItRearsWinterBees) {
+  auto input = invented(day(2026, 6, 3));
+  give_odds(input, facts::EventKind::winter_mites, 0, 0.1);
+  give_odds(input, facts::EventKind::death, 0, 0.6);
+  auto counted_less = input;
+  add_count(input, day(2026, 5, 30), 15, "wash", "wash-1");  // seven times the old limit
+  const auto needs = needs_of(input);
+  const auto* need = find(needs, "treat/alder-5");
+  ASSERT_NE(need, nullptr);
+  EXPECT_NE(all_words(*need).find("the odds that the colony dies are 60 %"), std::string::npos)
+      << all_words(*need);
+  add_count(counted_less, day(2026, 5, 30), 2.5, "wash", "wash-1");  // it may die of something else
+  EXPECT_EQ(find(needs_of(counted_less), "treat/alder-5"), nullptr);
+}
+
 // Old limits are shown as such; a count above one asks for another count, and the odds decide about treating.
 TEST(OldLimits, OfTheCountsMonthAreShownAndRaiseNoTreatmentByThemselves) {
   struct Case {

@@ -67,7 +67,11 @@ bool queen_missed(const Asking& asking);
 // late, and as what the odds have taken the place of.
 std::optional<facts::Reason> above_old_limits(const Asking& asking);
 // The same where the odds say so too: treat now, whatever the month. They decide, not the leaflet.
-std::optional<facts::Reason> mite_alarm(const Asking& asking);
+struct MiteAlarm {
+  double odds = 0;  // that winter bees are harmed or, if that is likelier, that the colony dies
+  facts::Reason why;
+};
+std::optional<MiteAlarm> mite_alarm(const Asking& asking);
 // How stocks may be come by at this time of year, by a keeper with such rules.
 std::string ways_to_more(const Asking& asking);
 // A hive or a site that is left shut for some days after something happened there.

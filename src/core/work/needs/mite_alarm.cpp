@@ -59,7 +59,7 @@ std::string told(const Asking& asking, const MiteSighting& seen, const Limit& li
          ")";
 }
 
-// A colony that dies or ends queenless before autumn rears no winter bees, and its odds say nothing of it.
+// A colony that dies or ends queenless before autumn rears no winter bees, and their odds say nothing of it.
 bool far_above_old_limits(const Asking& asking) {
   const auto late = counts_of_late(asking);
   return std::any_of(late.begin(), late.end(), [&](const MiteSighting& seen) {
@@ -101,18 +101,24 @@ std::optional<facts::Reason> above_old_limits(const Asking& asking) {
   return why;
 }
 
-std::optional<facts::Reason> mite_alarm(const Asking& asking) {
-  const auto odds = asking.odds_by(facts::EventKind::winter_mites, asking.input.today + 400);
+std::optional<MiteAlarm> mite_alarm(const Asking& asking) {
+  const Date end = asking.input.today + 400;
+  const auto odds = asking.odds_by(facts::EventKind::winter_mites, end);
   const bool far_above = far_above_old_limits(asking);
   const char* row = far_above ? "treat_odds_to_act" : "treat_now_odds";
-  if (!odds || odds->value < asking.fact(row)) return std::nullopt;
+  if (!odds) return std::nullopt;
+  const auto death = far_above ? asking.odds_by(facts::EventKind::death, end) : std::nullopt;
+  const bool dies_first = death && death->value > odds->value;
+  const double harm = dies_first ? death->value : odds->value;
+  if (harm < asking.fact(row)) return std::nullopt;
   auto why = above_old_limits(asking);
   if (!why) return std::nullopt;
-  why->text = "the odds that winter bees are reared under too many mites are " + percent_text(odds->value) +
-              ", and the counts are high: " + why->text;
+  const std::string what = dies_first ? "the odds that the colony dies are "
+                                      : "the odds that winter bees are reared under too many mites are ";
+  why->text = what + percent_text(harm) + ", and the counts are high: " + why->text;
   why->sources.push_back(asking.source(row));
   if (far_above) why->sources.push_back(asking.source("alarm_times_limit"));
-  return why;
+  return MiteAlarm{harm, *std::move(why)};
 }
 
 }  // namespace beegarth::work

@@ -157,7 +157,7 @@ Needs treat(const Asking& asking) {
   facts::Need need = asking.need("treat", what_to_do(asking, alarm.has_value(), supers));
   need.minutes = asking.minutes("treat_minutes") + (supers ? 15 : 0);
   need.temperature_min_C = 10;
-  const double price = asking.fact("colony_lost_kg") * (odds ? odds->value : 0);
+  const double price = asking.fact("colony_lost_kg") * (alarm ? alarm->odds : odds->value);
   const double saved = share_saved(asking);
   for (std::size_t day = 0; day < need.loss.by_day.size(); ++day) {
     const int days = static_cast<int>(day);
@@ -170,7 +170,7 @@ Needs treat(const Asking& asking) {
   const int to_crop_off = asking.site.latitude_deg >= 0 && !alarm ? crop_off - today.day_of_year() : 0;
   need.best = today + std::clamp(to_crop_off, 0, asking.input.days - 1);
   if (alarm)
-    need.why.push_back(*alarm);
+    need.why.push_back(alarm->why);
   else
     reasons_of_season(need, asking);
   need.why.push_back(warmth_that_suits(asking));
