@@ -158,7 +158,7 @@ const supposed = (name, cost) => ({
 });
 export const suppositions = {
   colony: 'alder-5', today, until: '2027-04-01', members: 512, effective_sample_size: 300, ways: [supposed('2026-08-10: treated with thymol for 28 days', -2), supposed('nothing', 1)],
-  refused: [{ name: '2026-07-01: split', why: 'it is suspect', remedy: 'ask the inspector' }], rests_on: 'Prices: invented.',
+  refused: [{ name: '2026-07-01: split', why: 'it is suspect', remedy: 'ask the inspector' }], remarks: ['short of food: invented'], rests_on: 'Prices: invented.',
 };
 export const sheet_boxes = {
   site: 'withy-meadow', site_name: 'Withy Meadow', date: today, printed: today, planned: true,

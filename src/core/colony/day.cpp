@@ -78,7 +78,9 @@ void set_year(Day& day, const Model& model, float calendar_h, float own_daylengt
       lengthening ? 0.0F : late * (1.0F - ramp(light, r.winter_all_light_h, r.winter_turn_light_h));
   const bool evicts = !lengthening && light < r.winter_turn_light_h;
   day.drones_keep = (1 - r.drone_loss_per_day) * (evicts ? 1 - r.drone_eviction_per_day : 1.0F);
-  day.swarm_rate = r.swarm_rate_per_day * ramp(light, r.swarm_start_light_h, r.swarm_full_light_h) *
+  // Warm days bring swarms forward in spring; in August they keep none going.
+  day.swarm_rate = r.swarm_rate_per_day *
+                   ramp(lengthening ? light : calendar_h, r.swarm_start_light_h, r.swarm_full_light_h) *
                    (lengthening ? 1.0F : r.swarm_late);
   day.supersedes = r.supersede_per_day * usual;
   day.mates_below = r.mating_odds_per_day * r.mating_return_odds;

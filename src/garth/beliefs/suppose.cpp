@@ -4,19 +4,18 @@
 
 #include "base/utf8.hpp"
 #include "garth/beliefs/believe.hpp"
+#include "garth/beliefs/suppose_remarks.hpp"
 #include "garth/beliefs/ways_said.hpp"
 #include "garth/keep/keep.hpp"
 
 namespace beegarth::garth {
 namespace {
 
-// By then it is known who came through: 1 April in the north, 1 October in the south; the one after it where
-// it is less than five weeks off, so that no more than 400 days are followed.
+// By then it is known who came through; the one after it where it is less than five weeks off, so that no
+// more than 400 days are followed.
 Date next_spring(Date today, double latitude_deg) {
-  const int month = latitude_deg >= 0 ? 4 : 10;
-  Date spring = *Date::from_ymd(today.year(), month, 1);
-  while (spring < today + 35) spring = *Date::from_ymd(spring.year() + 1, month, 1);
-  return spring;
+  const Date end = winter_end(today, latitude_deg);
+  return end < today + 35 ? winter_end(end, latitude_deg) : end;
 }
 
 Expected<Date> last_day(const Session& session, const ColonyId& colony, std::optional<Date> until) {
@@ -135,6 +134,9 @@ Expected<SupposeAnswer> suppose_in(const Session& session, const SupposeWish& wi
   answer.ways = std::move(followed->ways);
   answer.supposed = std::move(followed->supposed);
   answer.ranked = belief::rank_ways(answer.supposed, answer.ways, *colony, answer.prices);
+  auto remarks = remarks_on_ways(session, answer);
+  if (!remarks) return remarks.problem();
+  answer.remarks = *std::move(remarks);
   return answer;
 }
 

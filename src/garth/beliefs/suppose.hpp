@@ -16,7 +16,7 @@ namespace beegarth::garth {
 struct SupposeWish {
   std::string colony;             // key or name
   std::vector<std::string> ways;  // see ways_said.hpp; "nothing" is always among them
-  std::optional<Date> until;      // absent: next spring
+  std::optional<Date> until;      // absent: the end of the coming winter
 };
 
 struct RefusedWay {
@@ -31,6 +31,7 @@ struct SupposeAnswer {
   std::vector<belief::WayJudged> ranked;  // the cheapest first
   std::vector<RefusedWay> refused;        // by a gate, or because nobody can read them
   belief::Prices prices;
+  std::vector<std::string> remarks;  // hunger before a way begins; what a gate speaks against
 };
 
 // A Problem where the colony, the last day or every way cannot be understood.

@@ -117,6 +117,7 @@ json suppose_json(const SupposeAnswer& answer, const Session& session) {
           {"effective_sample_size", round_to(answer.supposed.effective_sample_size, 10)},
           {"ways", std::move(ways)},
           {"refused", std::move(refused)},
+          {"remarks", answer.remarks},
           {"rests_on", rests_on}};
 }
 
@@ -126,6 +127,7 @@ std::string suppose_text(const SupposeAnswer& answer, const Session& session) {
       "{} from {} to {} in {} courses, the same weather and luck for each way. Costs in kg of honey, gains "
       "below nothing; in brackets 80 % of the courses (of odds: 80 % interval).\n",
       name, answer.supposed.today.iso(), answer.supposed.last.iso(), answer.supposed.weights.size());
+  for (const std::string& remark : answer.remarks) text += fmt::format("Mind: {}\n", remark);
   for (std::size_t i = 0; i < answer.ranked.size(); ++i) text += way_text(answer, answer.ranked[i], i + 1);
   for (const RefusedWay& way : answer.refused)
     text += fmt::format("\nNot followed: {}\n   {}{}{}\n", way.name, way.why.what,

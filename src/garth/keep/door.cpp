@@ -148,6 +148,21 @@ Outcome likely(const Other&) {
   return Done{};
 }
 
+struct YearFinder {
+  Date happened;
+  std::optional<Problem> fault;
+  void look(const char* field, const entries::Count& year) {
+    if (year && *year > happened.year())
+      fault = bad_input("a queen of " + std::to_string(*year) + " has not hatched by " + happened.iso(), field,
+                        "check the year and the day");
+  }
+  void operator()(const entries::ColonyBegan& began) { look("queen_year", began.queen_year); }
+  void operator()(const entries::Queen& queen) { look("year", queen.year); }
+  void operator()(const entries::QueenBegan& queen) { look("year", queen.year); }
+  template <class Other>
+  void operator()(const Other&) {}
+};
+
 }  // namespace
 
 Outcome fit_for_the_door(const entries::Payload& payload, Date happened) {
@@ -160,6 +175,9 @@ Outcome fit_for_the_door(const entries::Payload& payload, Date happened) {
     return bad_input("it is put off until " + answer->until->iso() + ", before the day it is answered on, " +
                          happened.iso(),
                      "until", "give a later day");
+  YearFinder years{happened, {}};
+  std::visit([&](const auto& said) { years(said); }, payload);
+  if (years.fault) return *years.fault;
   const auto* combs = std::get_if<entries::Combs>(&payload);
   if (combs && combs->drawn_year && *combs->drawn_year > happened.year())
     return bad_input("the combs were drawn in " + std::to_string(*combs->drawn_year) +

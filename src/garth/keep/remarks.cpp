@@ -208,18 +208,18 @@ class Remarks {
       add(entry, colony,
           "the day lies after today (" + session_.today.iso() +
               "): until then it counts for nothing; is it right?",
-          "house rule on days");
+          std::string(rule_on_days));
     if (colony.ended_on && entry.happened > *colony.ended_on)
       add(entry, colony,
           "the colony ended on " + colony.ended_on->iso() +
               ": nothing later changes what is believed; right "
               "colony, right day?",
-          "house rule on days");
+          std::string(rule_on_days));
     if (entry.happened < colony.began_on)
       add(entry, colony,
           "the colony began on " + colony.began_on.iso() +
               ": nothing earlier is weighed; right colony, right day?",
-          "house rule on days");
+          std::string(rule_on_days));
   }
 
   // What cannot be was refused at the door; what can hardly be is kept, and said.

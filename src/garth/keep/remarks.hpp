@@ -5,6 +5,7 @@
 #include <nlohmann/json.hpp>
 #include <span>
 #include <string>
+#include <string_view>
 #include <vector>
 
 #include "entries/entry.hpp"
@@ -19,6 +20,8 @@ struct Remark {
 
   std::string text() const;  // all three in one line
 };
+
+inline constexpr std::string_view rule_on_days = "house rule on days";  // the source of: it lies ahead
 
 // `told`: kept or only understood; the session may have been read again since or not.
 Expected<std::vector<Remark>> remarks_on(const Session& session, std::span<const entries::Entry> told);

@@ -100,6 +100,7 @@ class FigureFinder {
       : day_(day), standing_(standing), told_with_(told_with), state_(state), rules_(rules) {}
 
   void of(const entries::Inspection& look) {
+    tell_bees(look.bees, look.seams);
     about(look.colony, 0, [&](const HiveBeside& hive) {
       add("brood_combs", look.brood_combs, " combs with brood", hive, hive.combs());
       add("seams", look.seams, " seams of bees", hive, hive.seams());
@@ -111,6 +112,10 @@ class FigureFinder {
   }
   void of(const entries::Weight& weight) {
     const bool stores = weight.what == entries::Weighed::stores;
+    if (!stores && weight.kg < rules_.whole_hive_kg_min)
+      list_.push_back({"kg", amount_text(weight.kg) + " kg for the whole hive",
+                       "the lightest empty hive weighs " + amount_text(rules_.whole_hive_kg_min) + " kg",
+                       "correct the figure; where the stores alone were weighed say what = stores", 1, 0, 0});
     about(weight.colony, 0, [&](const HiveBeside& hive) {
       add("kg", weight.kg, stores ? " kg of stores" : " kg for the whole hive", hive,
           stores ? hive.honey_kg() : hive.whole_kg());
@@ -129,6 +134,7 @@ class FigureFinder {
     if (began.bees && *began.bees < 1)
       list_.push_back({"bees", "a colony of no bees", "no colony begins without bees",
                        "say how many they were about, or leave bees out where nobody counted", 1, 0, 0});
+    tell_bees(began.bees, {});
     const auto hive = state_.hives.find(began.hive);
     if (hive == state_.hives.end() || !began.stores_kg) return;
     std::vector<book::Draft> with(1, {.happened = day_, .payload = began});
@@ -139,6 +145,16 @@ class FigureFinder {
     add("stores_kg", began.stores_kg, " kg of stores", beside, beside.honey_kg());
   }
   void of(const entries::MiteCount& count) {
+    if (count.bees && *count.bees > 0) {
+      list_.push_back({"mites",
+                       std::to_string(count.mites) + " mites on " + work::counted(*count.bees, "bee"),
+                       "hardly a sample shows more than " + on_100(rules_.bee_mites_seldom) +
+                           " on 100 bees, and none more than " + on_100(rules_.bee_mites_never),
+                       "check mites and bees; were they exchanged?",
+                       count.mites / static_cast<double>(*count.bees), rules_.bee_mites_seldom,
+                       rules_.bee_mites_never});
+      return;
+    }
     if (count.method != entries::MiteMethod::board || !count.days) return;
     const double share = count.board_share.value_or(1);
     if (share <= 0) return;
@@ -155,6 +171,21 @@ class FigureFinder {
   std::vector<Figure> list() && { return std::move(list_); }
 
  private:
+  static std::string on_100(double a_bee) { return work::number_text(a_bee * 100, 0); }
+  void tell_bees(const entries::Number& bees, const entries::Number& seams) {
+    if (!bees) return;
+    std::string usual = "a colony has seldom more than " + work::number_text(rules_.bees_seldom, 0) +
+                        " bees, and never more than " + work::number_text(rules_.bees_never, 0);
+    double credible = rules_.bees_seldom;
+    if (seams && (*seams + 1) * rules_.bees_per_seam_max < credible) {
+      credible = (*seams + 1) * rules_.bees_per_seam_max;
+      usual = "in " + work::number_text(*seams, 1) + " seams and at their sides there is room for about " +
+              work::number_text(credible, 0);
+    }
+    list_.push_back({"bees", work::number_text(*bees, 0) + " bees", std::move(usual),
+                     "correct the figure; a count by seams needs no number of bees", *bees, credible,
+                     rules_.bees_never});
+  }
   int others_in(const HiveId& hive, const ColonyId& but) const {
     return static_cast<int>(std::count_if(
         state_.colonies.begin(), state_.colonies.end(),
@@ -210,7 +241,13 @@ Expected<FigureRules> FigureRules::from(const Tables& tables) {
                           .comb_kg = row("observation", "comb_kg"),
                           .board_mites_seldom = row("work", "board_mites_seldom_per_day"),
                           .board_mites_never = row("work", "board_mites_never_per_day"),
-                          .boxes_wait_days = whole("boxes_wait_days")};
+                          .boxes_wait_days = whole("boxes_wait_days"),
+                          .bees_seldom = row("work", "bees_seldom"),
+                          .bees_never = row("work", "bees_never"),
+                          .bees_per_seam_max = row("work", "bees_per_seam_max"),
+                          .bee_mites_seldom = row("work", "bee_mites_seldom"),
+                          .bee_mites_never = row("work", "bee_mites_never"),
+                          .whole_hive_kg_min = row("work", "whole_hive_kg_min")};
   if (fault) return *fault;
   if (tare == nullptr) return bad_input("there is no row tare_kg", "observation", "put the row back");
   return rules;

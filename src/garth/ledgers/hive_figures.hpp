@@ -26,6 +26,12 @@ struct FigureRules {
   double board_mites_seldom = 0;  // a day
   double board_mites_never = 0;   // a day
   int boxes_wait_days = 0;        // at most between hive and extractor
+  double bees_seldom = 0;         // of one colony
+  double bees_never = 0;          // likewise
+  double bees_per_seam_max = 0;   // between two combs full of bees
+  double bee_mites_seldom = 0;    // on a bee
+  double bee_mites_never = 0;     // likewise
+  double whole_hive_kg_min = 0;   // the lightest empty box with its lid
   static Expected<FigureRules> from(const Tables& tables);
 };
 

@@ -98,6 +98,38 @@ TEST_F(Figures, no_board_shows_ten_thousand_mites_in_a_fifth_of_a_day) {
   EXPECT_THAT(book.say(day, count), IsEmpty());
 }
 
+TEST_F(Figures, bees_beyond_every_colony_are_refused_and_beyond_their_seams_only_remarked_on) {
+  entries::Inspection look{.colony = alder, .bees = 110000};
+  EXPECT_THAT(book.say(day, look), HasSubstr("never more than 100000"));
+  look.bees = 50000;
+  look.seams = 3;
+  EXPECT_THAT(book.say(day, look), IsEmpty());
+  entries::ColonyBegan many{.colony = ColonyId("c"), .name = "C", .hive = h3, .bees = 110000};
+  EXPECT_THAT(book.say(day, many), HasSubstr("never more than 100000"));
+}
+
+TEST_F(Figures, half_as_many_mites_again_as_bees_were_exchanged) {
+  entries::MiteCount wash{
+      .colony = alder, .method = entries::MiteMethod::wash, .mites = 500, .bees = 300};
+  EXPECT_THAT(book.say(day, wash), HasSubstr("500 mites on 300 bees"));
+  wash.mites = 200;
+  EXPECT_THAT(book.say(day, wash), IsEmpty());
+}
+
+TEST_F(Figures, a_whole_hive_weighs_something_and_stores_may_be_gone) {
+  entries::Weight weight{.colony = alder, .kg = 0, .what = entries::Weighed::whole_hive};
+  EXPECT_THAT(book.say(day, weight), HasSubstr("the lightest empty hive"));
+  weight.what = entries::Weighed::stores;
+  EXPECT_THAT(book.say(day, weight), IsEmpty());
+}
+
+TEST_F(Figures, no_queen_is_younger_than_the_day) {
+  entries::Queen marked{.colony = alder, .year = day.year() + 1};
+  EXPECT_THAT(book.say(day, marked), HasSubstr("has not hatched"));
+  marked.year = day.year();
+  EXPECT_THAT(book.say(day, marked), IsEmpty());
+}
+
 TEST_F(Figures, who_never_said_a_word_of_boxes_may_have_some_but_not_any_number) {
   entries::Inspection look{.colony = birch, .brood_combs = 14};  // h2 is a hive without super_combs
   EXPECT_THAT(book.say(day, look), IsEmpty());
