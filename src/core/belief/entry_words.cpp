@@ -80,6 +80,7 @@ std::string contents_of(const e::Payload& payload) {
   if (const auto* weight = std::get_if<e::Weight>(&payload)) {
     return number(weight->kg) + (weight->what == e::Weighed::stores ? " kg of stores" : " kg, whole hive");
   }
+  if (const auto* crop = std::get_if<e::Harvest>(&payload)) return number(crop->kg) + " kg of honey";
   if (const auto* queen = std::get_if<e::Queen>(&payload)) return std::string(e::word_for(queen->event));
   if (const auto* ended = std::get_if<e::ColonyEnded>(&payload)) return std::string(e::word_for(ended->how));
   return {};
@@ -136,6 +137,7 @@ std::vector<const char*> rows_behind(const Sight& sight) {
     }
   }
   if (std::holds_alternative<e::Weight>(sight)) return {"scale_error", "tare_kg"};
+  if (std::holds_alternative<Taken>(sight)) return {"harvest_error"};
   return {};
 }
 

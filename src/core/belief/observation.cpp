@@ -229,6 +229,14 @@ struct Judge {
     return -std::min(12.0, 1.0 + there.bees / 1500);
   }
   double operator()(const LivedOn&) const { return there.alive ? 0.0 : log_dead_yet_seen; }
+  // Nobody takes what is not there, and what is by the brood is left; how much was left is not told by it.
+  double operator()(const Taken& crop) const {
+    if (!there.alive) return log_dead_yet_seen;
+    const double to_take = there.dwelling.super_combs > 0 ? there.super_kg : there.stores_kg;
+    const double there_kg = std::max(to_take, finest::stores_kg);
+    const double enough = normal_cdf(std::log(there_kg / crop.kg) / e.harvest_error);
+    return std::log(e.mistaken + (1 - e.mistaken) * enough);
+  }
   double operator()(const SwarmSeen&) const { return std::log(ready_to_swarm ? 0.2 : 0.004); }
 };
 

@@ -65,7 +65,7 @@ struct ObservationErrors {
   double quick_look, outside_look, false_sight, mistaken, wrong_look_trouble, wrong_look_sound;
   double winter_brood_infested, stores_short_kg, room_short_share, queenless_days, supers_full_free_kg,
       surplus_kg, winter_bees_least;
-  double scale_error, live_bee_kg, brood_cell_kg, comb_kg;
+  double scale_error, harvest_error, live_bee_kg, brood_cell_kg, comb_kg;
   Rounding by_eye, counted;
 };
 Expected<ObservationErrors> read_errors(const FactTable& table);
@@ -94,8 +94,11 @@ ObserverTraits observer_traits(const ObserverPrior& prior, const double* coordin
 struct DeadOut {};  // found dead, or gone
 struct LivedOn {};  // sold, given away or united: alive until then
 struct SwarmSeen {};
-using Sight =
-    std::variant<entries::Inspection, entries::MiteCount, entries::Weight, DeadOut, LivedOn, SwarmSeen>;
+struct Taken {  // a harvest: so much honey was there, if not more
+  double kg = 0;
+};
+using Sight = std::variant<entries::Inspection, entries::MiteCount, entries::Weight, DeadOut, LivedOn,
+                           SwarmSeen, Taken>;
 struct Observation {
   Date date;
   std::size_t entry = 0;  // index in the history

@@ -72,6 +72,7 @@ Expected<ObservationErrors> read_errors(const FactTable& table) {
       {"room_short_share", &ObservationErrors::room_short_share},
       {"queenless_days", &ObservationErrors::queenless_days},
       {"scale_error", &ObservationErrors::scale_error},
+      {"harvest_error", &ObservationErrors::harvest_error},
       {"live_bee_kg", &ObservationErrors::live_bee_kg},
       {"brood_cell_kg", &ObservationErrors::brood_cell_kg},
       {"comb_kg", &ObservationErrors::comb_kg},

@@ -70,7 +70,10 @@ class Sorter {
                    [&](const e::Treatment&) { deed(); },
                    [&](const e::Room&) { deed(); },
                    [&](const e::Transfer&) { deed(); },
-                   [&](const e::Harvest&) { deed(); },
+                   [&](const e::Harvest& p) {
+                     if (p.kg > 0) see(Taken{p.kg});
+                     deed();
+                   },
                    [](const auto&) {},
                },
                entry_->payload);
@@ -218,7 +221,8 @@ void remark_gaps(Timeline& timeline, Date today) {
     }
     last = to;
   };
-  for (const Observation& seen : timeline.observations) gap(seen.date);
+  for (const Observation& seen : timeline.observations)
+    if (!std::holds_alternative<Taken>(seen.sight)) gap(seen.date);
   gap(std::max(until, last));
 }
 

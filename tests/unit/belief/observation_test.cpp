@@ -18,6 +18,7 @@ ObservationErrors errors() {
   e.brood_combs_error = 0.2;
   e.capped_cells_error = 0.2;
   e.stores_error = 0.2;
+  e.harvest_error = 0.2;
   e.super_share_error = 0.5;
   e.floor_seams = 0.5;
   e.floor_cells = 400;
@@ -226,6 +227,22 @@ TEST(Observation, of_the_whole_weight_tells_of_change_whatever_the_tare) {
   EXPECT_NEAR(whole_hive_kg(later, 30, errors()) - whole_hive_kg(colony(), 30, errors()), 5.0, 1e-12);
 }
 
+TEST(Observation, a_harvest_says_that_so_much_was_there_and_nothing_of_what_was_left) {
+  const auto with = [](double kg) {
+    Visible there = colony();
+    there.stores_kg = kg;
+    return judge(Taken{20}, there);
+  };
+  EXPECT_LT(with(5), with(20) - 2);
+  EXPECT_LT(with(20), with(30));
+  EXPECT_NEAR(with(60), with(120), 1e-3);
+  Visible nest = colony();  // with boxes on it is they that are taken
+  nest.stores_kg = 60;
+  nest.super_kg = 3;
+  nest.dwelling.super_combs = 10;
+  EXPECT_LT(judge(Taken{20}, nest), with(60) - 2);
+}
+
 TEST(Observation, is_never_impossible_and_never_nonsense) {
   Visible dead;
   dead.alive = false;
@@ -235,7 +252,7 @@ TEST(Observation, is_never_impossible_and_never_nonsense) {
   busy.eggs = true;
   entries::MiteCount many;
   many.mites = 100000;
-  const std::vector<Sight> sights{busy, many, entries::Weight{}, DeadOut{}, LivedOn{}, SwarmSeen{}};
+  const std::vector<Sight> sights{busy, many, entries::Weight{}, DeadOut{}, LivedOn{}, SwarmSeen{}, Taken{1000}};
   for (const Sight& sight : sights) {
     for (const Visible& there : {dead, colony(), Visible{}}) {
       const double log = judge(sight, there);
