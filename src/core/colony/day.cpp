@@ -41,8 +41,8 @@ void set_weather(Day& day, const facts::DayForcing& f) {
 }
 
 // Light as the colony takes it: what the calendar says, in the dark half of the year at least the place's own
-// day, and more where the day is warm, so that brood begins earlier and ends later at a southern or warm place.
-// The figure for warmth is a guess; see docs/colony.md.
+// day, and more where the day is warm, so that brood begins earlier and ends later at a southern or warm
+// place. The figure for warmth is a guess; see docs/colony.md.
 float no_darker_than_here(float calendar_h, float own_daylength_h) {
   return std::max(calendar_h, std::min(own_daylength_h, equinox_light_h));
 }

@@ -24,7 +24,8 @@ std::optional<Hunger> hunger_if_left(const Session& session, const SupposeAnswer
     if (!answer.ways[w].deeds.empty()) continue;
     for (const facts::Fan& fan : answer.supposed.ways[w].fans) {
       if (fan.quantity != "stores_kg") continue;
-      for (std::size_t day = 0; day < fan.dates.size() && fan.dates[day] <= answer.supposed.today + near; ++day)
+      for (std::size_t day = 0; day < fan.dates.size() && fan.dates[day] <= answer.supposed.today + near;
+           ++day)
         if (fan.levels[day][median] < short_kg) return Hunger{fan.dates[day], short_kg};
     }
   }
@@ -33,7 +34,8 @@ std::optional<Hunger> hunger_if_left(const Session& session, const SupposeAnswer
 
 std::string said_of(const Hunger& hunger, Date today) {
   return fmt::format(
-      "short of food: if nothing is done half of the courses have less than {:g} kg of stores {}; a colony that "
+      "short of food: if nothing is done half of the courses have less than {:g} kg of stores {}; a colony "
+      "that "
       "hungers comes to more harm than is reckoned here, so feed first and compare afterwards",
       hunger.short_kg, hunger.by <= today ? "today" : "by " + hunger.by.iso());
 }
@@ -47,9 +49,8 @@ std::vector<entries::Entry> as_entries(const belief::Way& way) {
     entry.payload = deed.payload;
     list.push_back(std::move(entry));
   }
-  std::stable_sort(list.begin(), list.end(), [](const entries::Entry& a, const entries::Entry& b) {
-    return a.happened < b.happened;
-  });
+  std::stable_sort(list.begin(), list.end(),
+                   [](const entries::Entry& a, const entries::Entry& b) { return a.happened < b.happened; });
   return list;
 }
 
@@ -71,8 +72,8 @@ Expected<std::vector<std::string>> remarks_on_ways(const Session& session, const
     if (!remarks) return remarks.problem();
     for (const Remark& remark : *remarks) {
       if (remark.source == rule_on_days) continue;  // a way lies ahead by its nature
-      const auto same = std::find_if(said.begin(), said.end(),
-                                     [&](const Said& one) { return one.words == remark.words; });
+      const auto same =
+          std::find_if(said.begin(), said.end(), [&](const Said& one) { return one.words == remark.words; });
       if (same == said.end())
         said.push_back({remark.words, way.name + ": " + remark.text(), way.name, 0});
       else if (same->last_way != way.name)
@@ -80,7 +81,8 @@ Expected<std::vector<std::string>> remarks_on_ways(const Session& session, const
     }
   }
   for (const Said& one : said)
-    list.push_back(one.text + (one.ways_more == 0 ? "" : fmt::format("; and so for {} ways more", one.ways_more)));
+    list.push_back(one.text +
+                   (one.ways_more == 0 ? "" : fmt::format("; and so for {} ways more", one.ways_more)));
   return list;
 }
 

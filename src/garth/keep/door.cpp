@@ -153,8 +153,8 @@ struct YearFinder {
   std::optional<Problem> fault;
   void look(const char* field, const entries::Count& year) {
     if (year && *year > happened.year())
-      fault = bad_input("a queen of " + std::to_string(*year) + " has not hatched by " + happened.iso(), field,
-                        "check the year and the day");
+      fault = bad_input("a queen of " + std::to_string(*year) + " has not hatched by " + happened.iso(),
+                        field, "check the year and the day");
   }
   void operator()(const entries::ColonyBegan& began) { look("queen_year", began.queen_year); }
   void operator()(const entries::Queen& queen) { look("year", queen.year); }

@@ -146,13 +146,12 @@ class FigureFinder {
   }
   void of(const entries::MiteCount& count) {
     if (count.bees && *count.bees > 0) {
-      list_.push_back({"mites",
-                       std::to_string(count.mites) + " mites on " + work::counted(*count.bees, "bee"),
-                       "hardly a sample shows more than " + on_100(rules_.bee_mites_seldom) +
-                           " on 100 bees, and none more than " + on_100(rules_.bee_mites_never),
-                       "check mites and bees; were they exchanged?",
-                       count.mites / static_cast<double>(*count.bees), rules_.bee_mites_seldom,
-                       rules_.bee_mites_never});
+      list_.push_back(
+          {"mites", std::to_string(count.mites) + " mites on " + work::counted(*count.bees, "bee"),
+           "hardly a sample shows more than " + on_100(rules_.bee_mites_seldom) +
+               " on 100 bees, and none more than " + on_100(rules_.bee_mites_never),
+           "check mites and bees; were they exchanged?", count.mites / static_cast<double>(*count.bees),
+           rules_.bee_mites_seldom, rules_.bee_mites_never});
       return;
     }
     if (count.method != entries::MiteMethod::board || !count.days) return;

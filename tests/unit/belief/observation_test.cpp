@@ -252,7 +252,8 @@ TEST(Observation, is_never_impossible_and_never_nonsense) {
   busy.eggs = true;
   entries::MiteCount many;
   many.mites = 100000;
-  const std::vector<Sight> sights{busy, many, entries::Weight{}, DeadOut{}, LivedOn{}, SwarmSeen{}, Taken{1000}};
+  const std::vector<Sight> sights{busy,      many,        entries::Weight{}, DeadOut{},
+                                  LivedOn{}, SwarmSeen{}, Taken{1000}};
   for (const Sight& sight : sights) {
     for (const Visible& there : {dead, colony(), Visible{}}) {
       const double log = judge(sight, there);

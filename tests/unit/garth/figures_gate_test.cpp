@@ -109,8 +109,7 @@ TEST_F(Figures, bees_beyond_every_colony_are_refused_and_beyond_their_seams_only
 }
 
 TEST_F(Figures, half_as_many_mites_again_as_bees_were_exchanged) {
-  entries::MiteCount wash{
-      .colony = alder, .method = entries::MiteMethod::wash, .mites = 500, .bees = 300};
+  entries::MiteCount wash{.colony = alder, .method = entries::MiteMethod::wash, .mites = 500, .bees = 300};
   EXPECT_THAT(book.say(day, wash), HasSubstr("500 mites on 300 bees"));
   wash.mites = 200;
   EXPECT_THAT(book.say(day, wash), IsEmpty());
