@@ -132,6 +132,33 @@ void expect_bands_to_hold(const std::vector<Fitted>& all) {
   }
 }
 
+constexpr std::array<const char*, events_judged> event_names{
+    "out of room", "swarm preparation", "stores short", "queen trouble",
+    "supers full", "honey to take",     "death"};
+// Odds that are right add up to what happens: the count differs from their sum by no more than chance allows
+// (a sum of independent draws, its variance that of the odds themselves; normal, with one more either way for
+// counts so small).
+void expect_odds_of_events_to_add_up(const std::vector<Fitted>& all) {
+  constexpr double room = 3.39;  // of a standard normal: 1 % over fourteen questions, both sides
+  for (std::size_t event = 0; event < events_judged; ++event) {
+    for (std::size_t a = 0; a < event_days_ahead.size(); ++a) {
+      double told = 0, variance = 0, happened = 0, brier = 0;
+      for (const Fitted& one : all) {
+        const EventTold& it = one.events[event][a];
+        told += it.odds;
+        variance += it.odds * (1 - it.odds);
+        happened += it.happened ? 1 : 0;
+        brier += (it.odds - (it.happened ? 1 : 0)) * (it.odds - (it.happened ? 1 : 0)) /
+                 static_cast<double>(all.size());
+      }
+      std::printf("%-18s by +%d days: odds add up to %.1f (chance %.1f), happened %.0f; Brier %.3f\n", event,
+                  event_days_ahead[a], told, std::sqrt(variance), happened, brier);
+      EXPECT_LE(std::abs(told - happened), room * std::sqrt(variance) + 1)
+          << event_names.at(event) << ", " << event_days_ahead[a] << " days ahead";
+    }
+  }
+}
+
 // With so many moves that more would change little: what is tried is that belief is reckoned rightly.
 TEST(Belief, moved_to_its_end_has_uniform_ranks_and_bands_that_hold_what_they_say) {
   const Size of{.colonies = sanitized   ? 8
@@ -146,6 +173,7 @@ TEST(Belief, moved_to_its_end_has_uniform_ranks_and_bands_that_hold_what_they_sa
   print_bands(all);
   expect_uniform_ranks(all);
   expect_bands_to_hold(all);
+  expect_odds_of_events_to_add_up(all);
 }
 
 // As a keeper gets it, with the usual number of sweeps. The bound of 0.70 to 0.90 on the 80 % bands, all days
@@ -177,6 +205,7 @@ TEST(Belief, as_a_keeper_gets_it_has_80_percent_bands_that_hold_70_to_90_percent
     EXPECT_GE(share, 0.70) << names[q];
     EXPECT_LE(share, 0.90) << names[q];
   }
+  expect_odds_of_events_to_add_up(all);
 }
 
 }  // namespace

@@ -25,7 +25,15 @@ struct Size {
 inline constexpr int draws = 31;  // nearly independent ones, out of the members of one fit
 inline constexpr std::array<int, 3> days_ahead{0, 14, 28};
 
+inline constexpr std::size_t events_judged = belief::death_index + 1;  // not those decided in autumn
+inline constexpr std::array<int, 2> event_days_ahead{14, 28};
+struct EventTold {
+  double odds = 0;
+  bool happened = false;
+};
+
 struct Fitted {
+  std::array<std::array<EventTold, event_days_ahead.size()>, events_judged> events;
   std::vector<int> ranks;  // of the truth among the draws, by quantity of rank_names()
   // Place of the truth in the crowd, 0..1: [quantity of judged()][days_ahead].
   std::vector<std::array<double, days_ahead.size()>> places;
@@ -146,6 +154,16 @@ inline Fitted fit(const synthetic::Plan& plan, const Size& size, std::uint64_t s
       const int on = setting.today + days_ahead[a];
       result.places[q][a] =
           place_of(one.truth.on_day.at(on)[q], projected.trace.row(traced[q], on), fitted.weights, luck);
+    }
+  }
+  for (std::size_t event = 0; event < events_judged; ++event) {
+    const std::vector<int>& first_day = projected.trace.first_day[event];
+    for (std::size_t a = 0; a < event_days_ahead.size(); ++a) {
+      const int by = setting.today + event_days_ahead[a];
+      EventTold& told = result.events[event][a];
+      for (std::size_t i = 0; i < first_day.size(); ++i)
+        told.odds += first_day[i] <= by ? fitted.weights[i] : 0;
+      told.happened = one.truth.first_day[event] <= by;
     }
   }
   return result;

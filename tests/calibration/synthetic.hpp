@@ -9,6 +9,7 @@
 #include <vector>
 
 #include "belief/belief.hpp"
+#include "belief/events.hpp"
 #include "belief/members.hpp"
 #include "belief/writing.hpp"
 #include "calibration/season.hpp"
@@ -93,9 +94,10 @@ inline const std::vector<colony::Quantity>& judged() {
 }
 
 struct Truth {
-  std::map<int, std::vector<double>> on_day;  // [days since began][judged]
-  std::vector<double> coordinates;            // all that members have
-  double log_likelihood = 0;                  // of everything written, by the filter's own reckoning
+  std::map<int, std::vector<double>> on_day;         // [days since began][judged]
+  std::vector<double> coordinates;                   // all that members have
+  double log_likelihood = 0;                         // of everything written, by the filter's own reckoning
+  std::array<int, belief::event_count> first_day{};  // of each event from the plan's today on
 };
 
 struct Colony {
@@ -203,9 +205,14 @@ inline Colony draw_colony(const Plan& plan, std::uint64_t study, int number, int
   belief::Members truth = detail::true_course(setting, colony.truth.coordinates);
   const belief::ObserverTraits ways = belief::observer_of(truth, setting, 0);
 
+  belief::Setting asked = setting;
+  asked.today = plan.today - plan.began;
+  belief::Trace happened(plan.began, setting.today, 1);
+  belief::EventWatch watch(asked, 1);
   std::map<int, double> fall;  // on the day before
   int entries_written = 1000;
   const auto morning = [&](int number_of_day, const colony::Ensemble& ensemble) {
+    watch.morning(number_of_day, ensemble, {}, happened);
     for (const auto quantity : judged())
       colony.truth.on_day[number_of_day].push_back(ensemble.read(quantity)[0]);
     fall[number_of_day] = ensemble.read(colony::Quantity::mite_fall_per_day)[0];
@@ -224,6 +231,8 @@ inline Colony draw_colony(const Plan& plan, std::uint64_t study, int number, int
   };
   belief::live_to(truth, setting, setting.today, morning);
   morning(setting.today, truth.ensemble);
+  for (std::size_t event = 0; event < belief::event_count; ++event)
+    colony.truth.first_day[event] = happened.first_day[event].front();
   colony.truth.log_likelihood = detail::log_likelihood_of(colony, plan, tables, lone);
   return colony;
 }
