@@ -151,8 +151,8 @@ void expect_odds_of_events_to_add_up(const std::vector<Fitted>& all) {
         brier += (it.odds - (it.happened ? 1 : 0)) * (it.odds - (it.happened ? 1 : 0)) /
                  static_cast<double>(all.size());
       }
-      std::printf("%-18s by +%d days: odds add up to %.1f (chance %.1f), happened %.0f; Brier %.3f\n", event,
-                  event_days_ahead[a], told, std::sqrt(variance), happened, brier);
+      std::printf("%-18s by +%d days: odds add up to %.1f (chance %.1f), happened %.0f; Brier %.3f\n",
+                  event_names.at(event), event_days_ahead[a], told, std::sqrt(variance), happened, brier);
       EXPECT_LE(std::abs(told - happened), room * std::sqrt(variance) + 1)
           << event_names.at(event) << ", " << event_days_ahead[a] << " days ahead";
     }
