@@ -59,9 +59,12 @@ class Colonies:
         cap = np.maximum(d.super_combs - self.undrawn_super, 0) * d.honey_kg_per_comb
         super_kg = np.minimum(cap, np.maximum(honey - r.nest_stores_kg, 0))
         nest = np.maximum(d.nest_combs - self.undrawn_nest, 0) * d.cells_per_comb
-        used = (brood + drone_brood * r.drone_cell_room + (honey - super_kg) * d.cells_per_honey_kg
-                + self.pollen * r.pollen_cells_per_kg)
-        return np.maximum(nest - used, 0), cap - super_kg, honey - super_kg
+        nest_kg = honey - super_kg
+        all_food = nest_kg * d.cells_per_honey_kg + self.pollen * r.pollen_cells_per_kg
+        food = np.where(self.undrawn_nest > 0, np.minimum(all_food, nest * r.new_nest_food_share), all_food)
+        used = brood + drone_brood * r.drone_cell_room + food
+        homeless = np.minimum((all_food - food) / d.cells_per_honey_kg, nest_kg)
+        return np.maximum(nest - used, 0), cap - super_kg, nest_kg, homeless
 
 
 def leave_with_queen(c, r, goes, share, bees):

@@ -46,9 +46,12 @@ room_of <- function(c, d, brood, drone_brood) {
   cap <- pmax(d$super_combs - c$undrawn_super, 0) * d$honey_kg_per_comb
   super_kg <- pmin(cap, pmax(honey - r$nest_stores_kg, 0))
   nest <- pmax(d$nest_combs - c$undrawn_nest, 0) * d$cells_per_comb
-  used <- brood + drone_brood * r$drone_cell_room + (honey - super_kg) * d$cells_per_honey_kg +
-    c$pollen * r$pollen_cells_per_kg
-  list(free = pmax(nest - used, 0), above = cap - super_kg, nest_kg = honey - super_kg)
+  nest_kg <- honey - super_kg
+  all_food <- nest_kg * d$cells_per_honey_kg + c$pollen * r$pollen_cells_per_kg
+  food <- ifelse(c$undrawn_nest > 0, pmin(all_food, nest * r$new_nest_food_share), all_food)
+  used <- brood + drone_brood * r$drone_cell_room + food
+  homeless <- pmin((all_food - food) / d$cells_per_honey_kg, nest_kg)
+  list(free = pmax(nest - used, 0), above = cap - super_kg, nest_kg = nest_kg, homeless = homeless)
 }
 
 # A part of everything that can fly leaves. share: one a colony that goes, or one for all.
@@ -134,7 +137,7 @@ step <- function(c, d, turn) {
   c$old_hive <- old - old_gone
   lost <- burden + r$forager_rest_loss_per_day + c$t$forager_loss * d$flight_hours
   c$foragers <- c$foragers * exp(-lost) + gone + old_gone
-  rearing <- pmin(brood * per_bee, 1) * (1 - r$winter_idle_work) + r$winter_idle_work
+  rearing <- pmin(brood * per_bee, 1) * (1 - d$winter_idle_work) + d$winter_idle_work
   winter_loss <- c$t$winter_loss + rearing * d$winter_work_loss + burden
   c$winter <- c$winter * exp(-winter_loss)
   c$winter_harmed <- c$winter_harmed * exp(-winter_loss * r$harmed_winter_loss_times)
@@ -193,12 +196,16 @@ step <- function(c, d, turn) {
 
   # draw comb
   if (d$draw_combs_per_bee > 0 && (any(c$undrawn_nest > 0) || any(c$undrawn_super > 0))) {
-    built <- bees * d$draw_combs_per_bee * pmin(c$nectar / r$flow_kg_per_day, 1)
+    homeless <- pmin(room_of(c, d, brood, drone_brood)$homeless, c$stores)
+    built <- bees * d$draw_combs_per_bee * pmin(pmax(c$nectar, homeless) / r$flow_kg_per_day, 1)
     nest <- pmin(built, c$undrawn_nest)
     top <- pmin(built - nest, c$undrawn_super)
     c$undrawn_nest <- c$undrawn_nest - nest
     c$undrawn_super <- c$undrawn_super - top
-    c$nectar <- pmax(c$nectar - (nest + top) * r$comb_honey_kg, 0)
+    wax <- (nest + top) * r$comb_honey_kg
+    from_nectar <- pmin(wax, c$nectar)
+    c$nectar <- c$nectar - from_nectar
+    c$stores <- c$stores - pmin(wax - from_nectar, homeless)
   }
 
   # lay

@@ -183,6 +183,7 @@ void write_days(const std::string& folder, const std::vector<colony::Day>& plan)
     say("season_turn", &Day::season_turn), say("season_peak", &Day::season_peak);
     say("winter_share", &Day::winter_share), say("recruit_most", &Day::recruit_most);
     say("recruit_checked", &Day::recruit_checked), say("winter_work_loss", &Day::winter_work_loss);
+    say("winter_idle_work", &Day::winter_idle_work);
     say("drones_keep", &Day::drones_keep), say("cells_per_comb", &Day::cells_per_comb);
     say("honey_kg_per_comb", &Day::honey_kg_per_comb), say("nest_combs", &Day::nest_combs);
     say("super_combs", &Day::super_combs), say("bees_at_home", &Day::bees_at_home);

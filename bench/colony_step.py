@@ -85,7 +85,7 @@ def step(c, d, r, turn, draw):
     c.old_hive = old - old_gone
     lost = burden + r.forager_rest_loss_per_day + c.trait["forager_loss"] * d.flight_hours
     c.foragers = c.foragers * np.exp(-lost) + gone + old_gone
-    rearing = np.minimum(brood * per_bee, one) * (one - r.winter_idle_work) + r.winter_idle_work
+    rearing = np.minimum(brood * per_bee, one) * (one - d.winter_idle_work) + d.winter_idle_work
     winter_loss = c.trait["winter_loss"] + rearing * d.winter_work_loss + burden
     c.winter *= np.exp(-winter_loss)
     c.winter_harmed *= np.exp(-winter_loss * r.harmed_winter_loss_times)
@@ -100,7 +100,7 @@ def step(c, d, r, turn, draw):
     if d.nectar_kg > 0 or d.pollen_kg > 0:
         zeal = ((c.foragers + winter * r.winter_work_share) * F(1e-4) * c.trait["collecting"])
         nectar = zeal * np.maximum(c.luck[1] + one, 0) * d.nectar_kg
-        free, above, nest_kg = c.room(d, r, brood, drone_brood)
+        free, above, nest_kg, _ = c.room(d, r, brood, drone_brood)
         below = np.minimum(free * d.honey_kg_per_free_cell, np.maximum(d.nest_honey_kg - nest_kg, 0))
         c.nectar += np.minimum(nectar, above + below)
         c.pollen = np.minimum(c.pollen + zeal * d.pollen_kg, r.pollen_store_max_kg)
@@ -141,20 +141,24 @@ def step(c, d, r, turn, draw):
 
     # draw comb
     if d.draw_combs_per_bee > 0 and (c.undrawn_nest.any() or c.undrawn_super.any()):
-        flow = np.minimum(c.nectar / r.flow_kg_per_day, one)
+        homeless = np.minimum(c.room(d, r, brood, drone_brood)[3], c.stores)
+        flow = np.minimum(np.maximum(c.nectar, homeless) / r.flow_kg_per_day, one)
         built = bees * d.draw_combs_per_bee * flow
         nest = np.minimum(built, c.undrawn_nest)
         top = np.minimum(built - nest, c.undrawn_super)
         c.undrawn_nest -= nest
         c.undrawn_super -= top
-        c.nectar = np.maximum(c.nectar - (nest + top) * r.comb_honey_kg, 0)
+        wax = (nest + top) * r.comb_honey_kg
+        from_nectar = np.minimum(wax, c.nectar)
+        c.nectar = c.nectar - from_nectar
+        c.stores = c.stores - np.minimum(wax - from_nectar, homeless)
 
     # lay
     eggs = none
     lays = c.queen & c.mated & (c.queen_clock > 2.5) & ~c.caged
     years = c.queen_age / F(365)
     if d.laying > 0 or d.swarm_rate > 0:
-        free, _, _ = c.room(d, r, brood, drone_brood)
+        free, _, _, _ = c.room(d, r, brood, drone_brood)
     if d.laying > 0:
         age = np.maximum(years - r.laying_falls_from_years, 0)
         power = (c.trait["laying_max"] * c.vigour

@@ -123,6 +123,29 @@ TEST(Season, a_winter_colony_eats_what_was_weighed) {
   }
 }
 
+// common practice: a swarm on foundation, fed, has brood within a fortnight and its box drawn within weeks.
+TEST(Season, a_swarm_on_foundation_that_is_fed_has_brood_and_lives) {
+  const auto feed = [](const char* date) {
+    return nlohmann::json{{"date", date}, {"kind", "feed"}, {"fields", {{"kg", 3}, {"form", "syrup"}}}};
+  };
+  const auto out = testing::answer(
+      "season", {{"start", "2026-05-20"},
+                 {"days", 60},
+                 {"members", 128},
+                 {"begin", {{"bees", 15000}, {"brood_cells", 0}, {"stores_kg", 1.5}, {"winter_share", 0}}},
+                 {"dwelling", {{"brood_combs", 11}, {"undrawn_combs", 11}}},
+                 {"actions", {feed("2026-05-21"), feed("2026-05-28"), feed("2026-06-04")}}});
+  for (const auto& fan : out["fans"]) {
+    const auto& middle = fan["levels"]["50"];
+    if (fan["quantity"] == "brood_cells") {
+      EXPECT_GT(middle[14], 3000);
+    } else if (fan["quantity"] == "bees") {
+      EXPECT_GT(middle.back(), 10000);
+    }
+  }
+  EXPECT_GT(out["alive"], 0.9);
+}
+
 // Rangel & Seeley 2012: three quarters of the workers leave with the prime swarm.
 TEST(Season, three_quarters_leave_with_a_swarm) {
   const auto& model = testing::shipped_model();

@@ -34,6 +34,16 @@ std::vector<facts::EventOutlook> events_of(const Setting& setting, const Fitted&
   return events;
 }
 
+// Whether anything stood above the nest, by what was told of hive and room.
+bool boxes_on(const Setting& setting, Date day) {
+  int combs = dwelling_on(setting, day).super_combs;
+  for (const entries::Entry& entry : setting.timeline.entries) {
+    const auto* room = std::get_if<entries::Room>(&entry.payload);
+    if (room != nullptr && entry.happened < day) combs += room->super_combs.value_or(0);
+  }
+  return combs > 0;
+}
+
 std::vector<facts::SeenMark> marks_of(const Setting& setting) {
   std::vector<facts::SeenMark> marks;
   for (const Observation& seen : setting.timeline.observations) {
@@ -49,8 +59,8 @@ std::vector<facts::SeenMark> marks_of(const Setting& setting) {
       if (look->capped_cells) mark("capped_cells", *look->capped_cells);
       if (look->stores_kg)
         mark("stores_kg", *look->stores_kg);
-      else if (look->store_combs &&
-               !look->super_share)  // with supers on, the nest's combs are not all there is
+      else if (look->store_combs && !look->super_share && !boxes_on(setting, seen.date))
+        // with boxes on, the nest's combs are not all there is
         mark("stores_kg", *look->store_combs * dwelling_on(setting, seen.date).honey_kg_per_comb);
     } else if (const auto* count = std::get_if<entries::MiteCount>(&seen.sight)) {
       const bool on_bees =
@@ -126,6 +136,9 @@ const entries::Entry* last_look_of(const Setting& setting) {
 double swarmed_unseen(const Setting& setting, const Fitted& fitted) {
   const entries::Entry* last_look = last_look_of(setting);
   if (last_look == nullptr) return 0;
+  for (const entries::Entry& entry : setting.timeline.entries)  // that one was told
+    if (std::holds_alternative<entries::Swarmed>(entry.payload) && entry.happened >= last_look->happened)
+      return 0;
   double gone = 0;
   for (std::size_t i = 0; i < fitted.weights.size(); ++i) {
     const auto left = fitted.members.ensemble.first_day(colony::Event::swarm, static_cast<int>(i));

@@ -109,6 +109,18 @@ class Follower {
     });
   }
 
+  // Sugar that lies above the nest is no crop.
+  float fed_before(int day, const facts::Dwelling& dwelling) const {
+    double fed = 0;
+    for (const Intended& deed : way_.deeds) {
+      if (deed.date - setting_.timeline.began >= day) continue;
+      for (const colony::Action& action :
+           actions_of(deed.payload, setting_.figures, setting_.model, dwelling))
+        if (const auto* feed = std::get_if<colony::Feed>(&action)) fed += feed->stores_kg;
+    }
+    return static_cast<float>(fed);
+  }
+
   void morning(int day, const colony::Ensemble& ensemble, const std::vector<std::uint32_t>& which) {
     const std::size_t row = trace_.at(day - setting_.today, 0);
     row_.resize(which.size());
@@ -119,6 +131,7 @@ class Follower {
     const auto above = ensemble.read(Quantity::super_kg);
     const auto alive = ensemble.read(Quantity::alive);
     const bool ended = ended_by(day);
+    const float fed_kg = fed_before(day, ensemble.dwelling());
     for (std::size_t k = 0; k < which.size(); ++k) {
       Came& one = came_[which[k]];
       const auto at = [&](std::size_t q) { return trace_.values[q][row + which[k]]; };
@@ -129,7 +142,7 @@ class Follower {
         one.died = one.died || !one.ended;
         continue;
       }
-      one.surplus_kg = std::max(one.surplus_kg, taken_kg_[which[k]] + above[k]);
+      one.surplus_kg = std::max(one.surplus_kg, taken_kg_[which[k]] + std::max(above[k] - fed_kg, 0.0F));
       one.least_stores_kg = std::min(one.least_stores_kg, at(2));
     }
   }

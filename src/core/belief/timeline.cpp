@@ -29,7 +29,9 @@ class Sorter {
     index_ = index;
     entry_ = &timeline_.entries[index];
     std::visit(Overloaded{
-                   [&](const e::ColonyBegan& p) { timeline_.beginning = p; },
+                   [&](const e::ColonyBegan& p) {
+                     if (p.colony == colony_) timeline_.beginning = p;  // not of a swarm that left it
+                   },
                    [&](const e::ColonyEnded& p) {
                      if (!found_dead_) end(p.how);  // told already by what was found
                    },

@@ -20,9 +20,13 @@ class Hands {
   Hands(Ensemble& ensemble, const Model& model, Date date, const NoiseKey& noise)
       : e_(ensemble), model_(model), date_(date), noise_(noise), turn_(Access::turn(ensemble)) {}
 
+  // What finds no room in any comb stays in the feeder.
   void operator()(const Feed& feed) {
+    const facts::Dwelling& d = Access::dwelling(e_);
+    const float room = f((d.brood_combs + d.super_combs) * d.honey_kg_per_comb);
     each([&](int i) {
-      at(row::nectar, i) += f(feed.stores_kg);
+      const float free = std::max(room - at(row::stores, i) - at(row::nectar, i), 0.0F);
+      at(row::nectar, i) += std::min(f(feed.stores_kg), free);
       at(row::pollen, i) += f(feed.pollen_kg);
     });
   }
@@ -171,7 +175,13 @@ class Hands {
   }
 
   void operator()(const Harvest& harvest) {
-    each([&](int i) { at(row::stores, i) = std::max(at(row::stores, i) - f(harvest.honey_kg), 0.0F); });
+    // With boxes on it is they that are taken, and what is by the brood is left.
+    const facts::Dwelling& d = Access::dwelling(e_);
+    const auto above = e_.read(Quantity::super_kg);
+    each([&](int i) {
+      const float to_take = d.super_combs > 0 ? above[static_cast<std::size_t>(i)] : at(row::stores, i);
+      at(row::stores, i) -= std::min({f(harvest.honey_kg), to_take, at(row::stores, i)});
+    });
   }
   void operator()(const SetStores& weighed) {
     each([&](int i) {

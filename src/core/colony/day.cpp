@@ -72,6 +72,12 @@ void set_year(Day& day, const Model& model, float calendar_h, float own_daylengt
   day.drone_share = r.drone_share * (lengthening ? ramp(light, r.drone_start_light_h, r.drone_full_light_h)
                                                  : ramp(light, r.drone_end_light_h, r.drone_turn_light_h));
   day.drone_layer_eggs = r.drone_layer_eggs_per_day * std::min(usual * 4, 1.0F);
+  // Winter bees rest while they can: from the new year on, the more they fly the less, whether there is brood
+  // or not.
+  const bool wakes = lengthening || calendar_h > r.winter_first_light_h;
+  const float awake =
+      wakes ? ramp(day.flight_hours, r.winter_rest_flight_hours, r.winter_no_rest_flight_hours) : 0.0F;
+  day.winter_idle_work = r.winter_idle_work + (1 - r.winter_idle_work) * awake;
   // A cold day in July makes no winter bees: they are reared from late summer on.
   const float late = ramp(calendar_h, r.winter_first_light_h, r.winter_first_light_h - 0.7F);
   day.winter_share =
@@ -109,6 +115,7 @@ void set_dwelling(Day& day, const facts::Dwelling& d) {
   const Rates& r = *day.rates;
   day.cells_per_comb = static_cast<float>(d.worker_cells_per_comb);
   day.honey_kg_per_comb = static_cast<float>(d.honey_kg_per_comb);
+  day.honey_kg_per_cell = day.honey_kg_per_comb / day.cells_per_comb;
   day.cells_per_honey_kg = day.cells_per_comb / day.honey_kg_per_comb;
   day.honey_kg_per_free_cell = r.nest_nectar_share * day.honey_kg_per_comb / day.cells_per_comb;
   day.nest_combs = static_cast<float>(d.brood_combs);

@@ -46,9 +46,11 @@ struct Day {
   float winter_share = 0;                       // of emerging bees
   float recruit_most = 0, recruit_checked = 0;  // a day; and per share of foragers (social inhibition)
   float winter_work_loss = 0;                   // of winter bees, a day, while they rear brood
+  float winter_idle_work = 0;                   // share of it that those without brood bear
   float drones_keep = 1;
   // room and food
   float cells_per_comb = 0, honey_kg_per_comb = 0, nest_combs = 0, super_combs = 0, bees_at_home = 0;
+  float honey_kg_per_cell = 0;
   float cells_per_honey_kg = 0, honey_kg_per_free_cell = 0,  // a day's nectar fills a part of the free cells
       nest_honey_kg = 0;                                     // honey in the nest, at most
   float nectar_kg = 0;                                       // by 10,000 foragers with today's flight hours

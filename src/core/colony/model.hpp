@@ -51,12 +51,15 @@ struct Rates {
   float harmed_winter_loss_times;  // winter bees from infested cells die so many times faster
   float infested_brood_dies;       // share of infested worker brood that never emerges
   float winter_idle_work;          // share of the wear of full rearing that a winter bee without brood bears
+  float winter_rest_flight_hours,
+      winter_no_rest_flight_hours;  // as days lengthen: on a day with so many all idle .. none do
   float drone_loss_per_day, drone_eviction_per_day;
   // food
   float full_flight_hours;  // with so many a day adults eat as on a full working day
   float adult_honey_g_per_day, adult_work_honey_g_per_day, colony_heat_honey_g_per_day;
   float larva_honey_g_per_day, larva_pollen_g_per_day,
       drone_larva_share;                        // drones: of their brood, counted as workers' larvae
+  float new_nest_food_share;                    // of a nest still being drawn, that honey and pollen may take
   float nest_honey_most, nest_honey_most_late;  // share of the nest that honey may fill, so that the queen
                                                 // keeps a place; and when she has given up laying
   float drone_cell_room,

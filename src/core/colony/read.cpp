@@ -83,9 +83,12 @@ class Four {
   Float4 laying_room() const {
     const auto cells = static_cast<float>(d_.worker_cells_per_comb);
     const Float4 nest = most(static_cast<float>(d_.brood_combs) - at(row::undrawn_nest), Float4{}) * cells;
-    const Float4 honey_cells = (honey() - super_kg()) * cells / static_cast<float>(d_.honey_kg_per_comb);
-    const Float4 used = worker_brood(0, worker_days) + drone_brood(0, drone_days) * rates_.drone_cell_room +
-                        honey_cells + at(row::pollen) * rates_.pollen_cells_per_kg;
+    const Float4 all_food = (honey() - super_kg()) * cells / static_cast<float>(d_.honey_kg_per_comb) +
+                            at(row::pollen) * rates_.pollen_cells_per_kg;
+    const Float4 food =
+        pick(above_zero(at(row::undrawn_nest)), least(all_food, nest * rates_.new_nest_food_share), all_food);
+    const Float4 used =
+        worker_brood(0, worker_days) + drone_brood(0, drone_days) * rates_.drone_cell_room + food;
     return most(nest - used, Float4{});
   }
   // Share of capped worker cells with one mite or more, where mites enter the cells of a day at random.

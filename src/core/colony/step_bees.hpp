@@ -131,7 +131,7 @@ BEEGARTH_INLINE F age_hive_bees(Now<F>& now, F burden, F recruit) {
 template <class F>
 BEEGARTH_INLINE void age_winter_bees(Now<F>& now, F burden, F brood_per_bee) {
   if (!any_of(above_zero(now.winter))) return;
-  const float idle = now.rates.winter_idle_work;
+  const float idle = now.day.winter_idle_work;
   const F rearing = least(brood_per_bee, all<F>(1.0F)) * (1.0F - idle) + idle;
   const F loss = now.trait(Trait::winter_loss) + rearing * now.day.winter_work_loss + burden;
   F harmed = now.get(row::winter_harmed);

@@ -9,6 +9,7 @@ namespace beegarth::colony {
 template <class F>
 struct Room {
   F free_cells, free_super_kg, nest_kg;
+  F homeless_kg;  // honey beyond the share of food in a nest that is still being drawn: it goes into comb
 };
 
 template <class F>
@@ -23,9 +24,13 @@ BEEGARTH_INLINE Room<F> room_of(const Now<F>& now) {
   const F cap = most(all<F>(d.super_combs) - now.get(row::undrawn_super), F{}) * d.honey_kg_per_comb;
   const F super_kg = least(cap, most(honey - now.rates.nest_stores_kg, F{}));
   const F nest_cells = most(drawn_nest_combs(now), F{}) * d.cells_per_comb;
-  const F used = (now.brood + now.drone_brood * now.rates.drone_cell_room) +
-                 ((honey - super_kg) * d.cells_per_honey_kg + now.pollen * now.rates.pollen_cells_per_kg);
-  return {most(nest_cells - used, F{}), cap - super_kg, honey - super_kg};
+  const F nest_kg = honey - super_kg;
+  const F all_food = nest_kg * d.cells_per_honey_kg + now.pollen * now.rates.pollen_cells_per_kg;
+  const Mask<F> drawing = above_zero(now.get(row::undrawn_nest));
+  const F food = pick(drawing, least(all_food, nest_cells * now.rates.new_nest_food_share), all_food);
+  const F used = (now.brood + now.drone_brood * now.rates.drone_cell_room) + food;
+  return {most(nest_cells - used, F{}), cap - super_kg, nest_kg,
+          least((all_food - food) * d.honey_kg_per_cell, nest_kg)};
 }
 
 template <class F>
@@ -102,14 +107,18 @@ BEEGARTH_INLINE void draw_comb(Now<F>& now) {
   const F undrawn_nest = now.get(row::undrawn_nest);
   const F undrawn_super = now.get(row::undrawn_super);
   if (!any_of(above_zero(undrawn_nest + undrawn_super))) return;
-  // Nectar in hand, from the field or the feeder, makes wax.
-  const F flow = least(now.nectar / now.rates.flow_kg_per_day, all<F>(1.0F));
+  // Nectar in hand, from the field or the feeder, makes wax, and honey for which there is no comb yet.
+  const F homeless = least(room_of(now).homeless_kg, now.stores);
+  const F flow = least(most(now.nectar, homeless) / now.rates.flow_kg_per_day, all<F>(1.0F));
   const F built = now.bees * now.day.draw_combs_per_bee * flow;
   const F nest = least(built, undrawn_nest);
   const F above = least(built - nest, undrawn_super);
   now.put(row::undrawn_nest, undrawn_nest - nest);
   now.put(row::undrawn_super, undrawn_super - above);
-  now.nectar = most(now.nectar - (nest + above) * now.rates.comb_honey_kg, F{});
+  const F wax = (nest + above) * now.rates.comb_honey_kg;
+  const F from_nectar = least(wax, now.nectar);
+  now.nectar = now.nectar - from_nectar;
+  now.stores = now.stores - least(wax - from_nectar, homeless);
 }
 
 template <class F>

@@ -32,7 +32,7 @@ std::optional<Hunger> hunger_if_left(const Session& session, const SupposeAnswer
   return std::nullopt;
 }
 
-std::string said_of(const Hunger& hunger, Date today) {
+std::string hunger_words(const Hunger& hunger, Date today) {
   return fmt::format(
       "short of food: if nothing is done half of the courses have less than {:g} kg of stores {}; a colony "
       "that "
@@ -40,7 +40,7 @@ std::string said_of(const Hunger& hunger, Date today) {
       hunger.short_kg, hunger.by <= today ? "today" : "by " + hunger.by.iso());
 }
 
-std::vector<entries::Entry> as_entries(const belief::Way& way) {
+std::vector<entries::Entry> entries_of_way(const belief::Way& way) {
   std::vector<entries::Entry> list;
   for (const belief::Intended& deed : way.deeds) {
     entries::Entry entry;
@@ -55,7 +55,7 @@ std::vector<entries::Entry> as_entries(const belief::Way& way) {
 }
 
 // Once, however many days of a range it is true of.
-struct Said {
+struct SaidOnce {
   std::string words, text, last_way;
   int ways_more = 0;
 };
@@ -64,23 +64,23 @@ struct Said {
 
 Expected<std::vector<std::string>> remarks_on_ways(const Session& session, const SupposeAnswer& answer) {
   std::vector<std::string> list;
-  std::vector<Said> said;
+  std::vector<SaidOnce> said;
   if (const auto hunger = hunger_if_left(session, answer))
-    list.push_back(said_of(*hunger, answer.supposed.today));
+    list.push_back(hunger_words(*hunger, answer.supposed.today));
   for (const belief::Way& way : answer.ways) {
-    const auto remarks = remarks_on(session, as_entries(way));
+    const auto remarks = remarks_on(session, entries_of_way(way));
     if (!remarks) return remarks.problem();
     for (const Remark& remark : *remarks) {
       if (remark.source == rule_on_days) continue;  // a way lies ahead by its nature
       const auto same =
-          std::find_if(said.begin(), said.end(), [&](const Said& one) { return one.words == remark.words; });
+          std::find_if(said.begin(), said.end(), [&](const SaidOnce& one) { return one.words == remark.words; });
       if (same == said.end())
         said.push_back({remark.words, way.name + ": " + remark.text(), way.name, 0});
       else if (same->last_way != way.name)
         same->last_way = way.name, ++same->ways_more;
     }
   }
-  for (const Said& one : said)
+  for (const SaidOnce& one : said)
     list.push_back(one.text +
                    (one.ways_more == 0 ? "" : fmt::format("; and so for {} ways more", one.ways_more)));
   return list;

@@ -110,6 +110,14 @@ TEST(Timeline, takes_a_unite_from_the_side_of_the_colony) {
   EXPECT_TRUE(std::holds_alternative<LivedOn>(ends.observations.at(0).sight));
 }
 
+TEST(Timeline, a_swarm_that_names_its_mother_is_not_how_she_began) {
+  const entries::ColonyBegan swarm{
+      .colony = ColonyId("birch"), .name = "Birch", .how = entries::Beginning::swarm, .swarm_of = alder};
+  EXPECT_FALSE(laid_out({entry(on(5, 20), "s", swarm)}).beginning);
+  const entries::ColonyBegan own{.colony = alder, .name = "Alder", .how = entries::Beginning::overwintered};
+  EXPECT_TRUE(laid_out({entry(on(5, 1), "o", own), entry(on(5, 20), "s", swarm)}).beginning->colony == alder);
+}
+
 TEST(Timeline, takes_a_marked_queen_as_a_queen_seen) {
   const Timeline t =
       laid_out({entry(on(5, 20), "a", entries::Queen{alder, entries::QueenEvent::marked, {}, {}})});
