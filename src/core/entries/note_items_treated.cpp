@@ -83,9 +83,9 @@ struct Strips {
 
 std::vector<Item> items_treated() {
   std::vector<Item> items{
-      {"oxalic acid? trickle for? #day?", treated(Kind::oxalic_trickle)},
+      {"treated? with? oxalic acid? by? trickle for? #day?", treated(Kind::oxalic_trickle)},
       {"trickle with? oxalic acid?", treated(Kind::oxalic_trickle)},
-      {"oxalic acid? by? vapour", treated(Kind::oxalic_vapour)},
+      {"treated? with? oxalic acid? by? vapour", treated(Kind::oxalic_vapour)},
       {"vapour with? oxalic acid?", treated(Kind::oxalic_vapour)},
       {"oav", treated(Kind::oxalic_vapour)},
       unclear("treated with oxalic acid?", "trickled or as vapour?"),

@@ -10,6 +10,8 @@
 namespace beegarth::garth {
 namespace {
 
+constexpr std::size_t median = 3;  // facts::fan_levels
+
 struct Hunger {
   Date by;
   double short_kg = 0;
@@ -18,7 +20,6 @@ struct Hunger {
 // The first morning within a fortnight on which half of the courses are short of stores if nothing is done.
 std::optional<Hunger> hunger_if_left(const Session& session, const SupposeAnswer& answer) {
   constexpr int near = 14;
-  constexpr std::size_t median = 3;  // facts::fan_levels
   const double short_kg = session.tables["observation"].value("stores_short_kg").value();
   for (std::size_t w = 0; w < answer.ways.size(); ++w) {
     if (!answer.ways[w].deeds.empty()) continue;
@@ -30,6 +31,14 @@ std::optional<Hunger> hunger_if_left(const Session& session, const SupposeAnswer
     }
   }
   return std::nullopt;
+}
+
+// Whether half of the courses have hardly a bee this morning.
+bool believed_dead(const Session& session, const SupposeAnswer& answer) {
+  const double handful = session.tables["colony"].value("too_few_bees").value();
+  for (const facts::Fan& fan : answer.supposed.ways.front().fans)
+    if (fan.quantity == "bees" && !fan.levels.empty()) return fan.levels.front()[median] < handful;
+  return false;
 }
 
 std::string hunger_words(const Hunger& hunger, Date today) {
@@ -65,15 +74,17 @@ struct SaidOnce {
 Expected<std::vector<std::string>> remarks_on_ways(const Session& session, const SupposeAnswer& answer) {
   std::vector<std::string> list;
   std::vector<SaidOnce> said;
-  if (const auto hunger = hunger_if_left(session, answer))
+  if (believed_dead(session, answer))
+    list.emplace_back("it is believed dead, or as good as dead, already: look first");
+  else if (const auto hunger = hunger_if_left(session, answer))
     list.push_back(hunger_words(*hunger, answer.supposed.today));
   for (const belief::Way& way : answer.ways) {
     const auto remarks = remarks_on(session, entries_of_way(way));
     if (!remarks) return remarks.problem();
     for (const Remark& remark : *remarks) {
       if (remark.source == rule_on_days) continue;  // a way lies ahead by its nature
-      const auto same =
-          std::find_if(said.begin(), said.end(), [&](const SaidOnce& one) { return one.words == remark.words; });
+      const auto same = std::find_if(said.begin(), said.end(),
+                                     [&](const SaidOnce& one) { return one.words == remark.words; });
       if (same == said.end())
         said.push_back({remark.words, way.name + ": " + remark.text(), way.name, 0});
       else if (same->last_way != way.name)

@@ -90,7 +90,7 @@ std::string way_text(const SupposeAnswer& answer, const belief::WayJudged& judge
         "{} of "
         "the courses; that the first "
         "is "
-        "better: {}\n",
+        "better on average: {}\n",
         tenth(judged.dearer_kg), tenth(judged.dearer_low_kg), tenth(judged.dearer_high_kg),
         odds_words(judged.dearer_in), odds_words(judged.first_better));
   for (const facts::Reason& reason : answer.supposed.ways[judged.way].why)

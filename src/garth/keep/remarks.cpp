@@ -96,6 +96,7 @@ class Remarks {
 
   Outcome tell(const Entry& entry) {
     tell_untimely(entry);
+    tell_twice(entry);
     tell_figures(entry);
     return std::visit([&](const auto& payload) { return of(entry, payload); }, entry.payload);
   }
@@ -220,6 +221,22 @@ class Remarks {
           "the colony began on " + colony.began_on.iso() +
               ": nothing earlier is weighed; right colony, right day?",
           std::string(rule_on_days));
+  }
+
+  // A swarm or a crop told again for the same day takes from the bees twice.
+  void tell_twice(const Entry& entry) {
+    const bool counts_twice = std::holds_alternative<entries::Swarmed>(entry.payload) ||
+                              std::holds_alternative<entries::Harvest>(entry.payload);
+    const auto found = session_.state.colonies.find(entries::colony_of(entry.payload));
+    if (!counts_twice || found == session_.state.colonies.end()) return;
+    const bool again = std::any_of(session_.standing.begin(), session_.standing.end(), [&](const Entry& one) {
+      return one.id != entry.id && one.happened == entry.happened && one.written <= entry.written &&
+             entries::kind_name(one.payload) == entries::kind_name(entry.payload) &&
+             entries::colony_of(one.payload) == entries::colony_of(entry.payload);
+    });
+    if (again)
+      add(entry, found->second, "there is one of this kind on that day already: was it entered twice?",
+          "house rule on figures");
   }
 
   // What cannot be was refused at the door; what can hardly be is kept, and said.

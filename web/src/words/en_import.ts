@@ -145,7 +145,7 @@ export const suppose_words = {
   mites: 'Mites at the end, where it lives',
   dearer: 'Dearer than the first',
   dearer_in: 'Dearer in',
-  first_better: 'That the first is better',
+  first_better: 'That the first is better on average',
   kg,
   odds_range: (low: number, high: number) => `${Math.round(100 * low)} to ${Math.round(100 * high)} %`,
   kg_range: (low: number, high: number) => `${tenth(low)} to ${kg(high)}`,
