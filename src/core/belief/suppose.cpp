@@ -97,7 +97,9 @@ class Follower {
         wanted += static_cast<float>(crop->honey_kg);
     if (wanted <= 0) return;
     const float counts = share_for_people(day);
-    const auto there = ensemble.read(Quantity::stores_kg);
+    // As colony::Harvest takes it: with boxes on what is above the nest.
+    const bool boxes = ensemble.dwelling().super_combs > 0;
+    const auto there = ensemble.read(boxes ? Quantity::super_kg : Quantity::stores_kg);
     for (std::size_t k = 0; k < which.size(); ++k) {
       taken_kg_[which[k]] += counts * std::min(wanted, there[k]);
       if (wanted > there[k]) less_there_[which[k]] = 1;
