@@ -290,6 +290,33 @@ TEST(BeliefLaws, a_colony_may_be_dead_already_and_is_likelier_to_be_dead_by_spri
   EXPECT_GT(death_with(30), death_with(1) + 0.3);
 }
 
+TEST(BeliefLaws, a_swarm_that_was_told_did_not_leave_unseen) {
+  Asked asked = may_colony();
+  EXPECT_GT(foresee(asked).swarmed_unseen, 0);
+  asked.history.entries.push_back(
+      entry_on(day(2031, 5, 21), 6, entries::Swarmed{.colony = asked.history.colony}));
+  EXPECT_EQ(foresee(asked).swarmed_unseen, 0);
+}
+
+// Combs of stores seen with boxes on are those of the nest: no figure of all that there is.
+TEST(BeliefLaws, combs_of_stores_are_a_figure_of_all_stores_only_where_nothing_stands_above) {
+  const auto stores_marked = [](int super_combs) {
+    Asked asked = may_colony();
+    auto seen = look(12);
+    seen.stores_kg.reset();
+    seen.store_combs = 2;
+    asked.history.entries = {
+        entry_on(day(2031, 5, 1), 1,
+                 entries::Room{.colony = asked.history.colony, .super_combs = super_combs}),
+        entry_on(day(2031, 5, 20), 2, seen)};
+    const auto outlook = foresee(asked);
+    return std::any_of(outlook.seen.begin(), outlook.seen.end(),
+                       [](const auto& mark) { return mark.quantity == "stores_kg"; });
+  };
+  EXPECT_TRUE(stores_marked(0));
+  EXPECT_FALSE(stores_marked(10));
+}
+
 // The bees are shaken and what they had is left behind, or the combs go over with them.
 TEST(BeliefLaws, a_colony_shaken_into_another_hive_has_neither_brood_nor_honey) {
   Asked asked = may_colony();

@@ -53,6 +53,15 @@ double mean_of(const belief::Supposed& supposed, std::size_t way, float belief::
   return sum;
 }
 
+TEST(SupposeLaws, sugar_is_no_surplus) {
+  const belief::Intended boxes{today + 1, entries::Room{.colony = alder, .super_combs = 20}};
+  Way with_sugar = fed(25);
+  with_sugar.deeds.insert(with_sugar.deeds.begin(), boxes);
+  const auto supposed = suppose({{"boxes", {boxes}}, with_sugar});
+  EXPECT_LT(mean_of(supposed, 1, &belief::Came::surplus_kg),
+            mean_of(supposed, 0, &belief::Came::surplus_kg) + 0.5);
+}
+
 TEST(SupposeLaws, honey_that_is_not_for_people_is_no_surplus) {
   const auto taken = [](bool for_people) {
     return Way{"taken",

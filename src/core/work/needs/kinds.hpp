@@ -66,11 +66,12 @@ bool queen_missed(const Asking& asking);
 // A count above an old leaflet's limit for its month, lately and untreated since: told with every count of
 // late, and as what the odds have taken the place of.
 std::optional<facts::Reason> above_old_limits(const Asking& asking);
-// The same where the odds say so too: treat now, whatever the month. They decide, not the leaflet.
 struct MiteAlarm {
   double odds = 0;  // that winter bees are harmed or, if that is likelier, that the colony dies
   facts::Reason why;
 };
+// Counts above old limits where the odds say so too: treat now, whatever the month. They decide, not the
+// leaflet.
 std::optional<MiteAlarm> mite_alarm(const Asking& asking);
 // How stocks may be come by at this time of year, by a keeper with such rules.
 std::string ways_to_more(const Asking& asking);
